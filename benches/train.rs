@@ -1,0 +1,2 @@
+//! Benchmarks of the gear-train chapter.
+fn main() {}

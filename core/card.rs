@@ -1,0 +1,92 @@
+//! Formula cards and the bibliography.
+//!
+//! A result is a plain struct whose fields are the intermediate values. The card of its formula holds the rest of the
+//! explanation: equation, symbols, source and range. Struct and card together are the worked explanation that a trainer
+//! reads out and a warranty file keeps. Each chapter lists its own cards in `CARDS`; each work is cited once, here.
+
+/// How a work is known to the project.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Known {
+    /// The text itself (or a stored copy) was read while the formula was written.
+    Read,
+    /// Recalled from the named work; checked against an independent calculation.
+    Memory,
+    /// Follows from the definitions on the card by algebra.
+    Derived,
+    /// Trade practice without a source.
+    Practice,
+}
+
+/// One work of the bibliography.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Source {
+    /// Short key, unique in [`BIBLIOGRAPHY`].
+    pub id: &'static str,
+    /// Author or body, title, edition.
+    pub work: &'static str,
+    /// How the project knows it.
+    pub known: Known,
+}
+
+/// One symbol of an equation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Symbol {
+    /// As written in the equation.
+    pub symbol: &'static str,
+    /// The field or parameter that carries it, or a meaning where the code has no name for it.
+    pub meaning: &'static str,
+    /// Unit, `1` for a pure number.
+    pub unit: &'static str,
+}
+
+/// One formula.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Card {
+    /// Chapter and function, `"clutch.capacity"`.
+    pub id: &'static str,
+    /// What it computes, in one line.
+    pub purpose: &'static str,
+    /// The equation, in the source's symbols.
+    pub equation: &'static str,
+    /// Meaning and unit of each symbol.
+    pub symbols: &'static [Symbol],
+    /// Range of validity, and what lies outside it.
+    pub range: &'static str,
+    /// The work it comes from.
+    pub source: &'static Source,
+    /// Equation, table or clause in that work.
+    pub locator: &'static str,
+}
+
+/// Shorthand for the symbol tables of the cards.
+pub(crate) const fn symbol(symbol: &'static str, meaning: &'static str, unit: &'static str) -> Symbol {
+    Symbol { symbol, meaning, unit }
+}
+
+macro_rules! bibliography {
+    ($($name:ident, $id:literal, $known:ident, $work:literal;)*) => {
+        $(
+            #[doc = $work]
+            pub const $name: Source = Source { id: $id, work: $work, known: Known::$known };
+        )*
+        /// Every work cited by a card.
+        pub const BIBLIOGRAPHY: &[Source] = &[$($name),*];
+    };
+}
+
+bibliography! {
+    DEFINITION, "definition", Derived, "Follows from the definitions of the quantities";
+    GUM, "jcgm-100", Memory, "JCGM 100:2008, Guide to the expression of uncertainty in measurement";
+    CONFORMITY, "jcgm-106", Memory, "JCGM 106:2012, The role of measurement uncertainty in conformity assessment";
+    DECISION_RULE, "iso-14253-1", Memory, "ISO 14253-1:2017, Decision rules for verifying conformity with specifications";
+    PRACTICE, "practice", Practice, "Common practice of the trade, no source";
+}
+
+/// Every card, chapter by chapter.
+pub const CARDS: &[&[Card]] = &[crate::judge::CARDS];
+
+/// The card with this id.
+#[must_use]
+pub fn find(id: &str) -> Option<&'static Card> {
+    CARDS.iter().copied().flatten().find(|card| card.id == id)
+}

@@ -1,0 +1,1 @@
+//! Clutches and bands: apply force, capacity, pressure for a torque, shift energy.

@@ -1,0 +1,1 @@
+//! The flash image: a record that firmware loads without alloc.

@@ -1,0 +1,1 @@
+//! Transmission fluid: density, viscosity, volume, mixing, level and fill.

@@ -1,0 +1,42 @@
+//! # trainwright
+//!
+//! Calculations for the whole job of an automatic-transmission rebuild shop. Each chapter has one name, the same in Rust,
+//! C (`tw_<chapter>_<function>`) and Python (`trainwright.<chapter>.<function>`).
+//!
+//! | chapter | holds | may use |
+//! |---|---|---|
+//! | [`error`] | the one error enum | - |
+//! | [`units`] | unit table, conversion factors | error |
+//! | [`card`] | formula cards, bibliography | - |
+//! | [`judge`] | readings, limits, decisions, propagation | above |
+//! | [`train`] | gear trains: exact ratios, speeds, torque shares, states, losses, diagnosis | judge |
+//! | [`tire`] | size designations, diameters, rolling circumference, load index, speed symbol | units, judge |
+//! | [`road`] | axle and shaft speeds, shift points, speedometer, road load, grade, air | tire |
+//! | [`fluid`] | density, viscosity, volume, mixing, level and fill | judge |
+//! | [`clutch`] | apply force, capacity, pressure for a torque, bands, shift energy | train, fluid |
+//! | [`practice`] | values known only as common practice, taken by name | - |
+//! | [`flash`] | the image of a record that firmware loads without alloc | all |
+//! | [`record`] (feature `record`) | TOML records, their schema, and the way into a flash image | all |
+#![no_std]
+#![forbid(unsafe_code)]
+
+#[cfg(feature = "record")]
+extern crate std;
+
+mod real;
+
+pub mod card;
+pub mod clutch;
+pub mod error;
+pub mod flash;
+pub mod fluid;
+pub mod judge;
+pub mod practice;
+#[cfg(feature = "record")]
+pub mod record;
+pub mod road;
+pub mod tire;
+pub mod train;
+pub mod units;
+
+pub use error::{Error, Result};

@@ -1,0 +1,23 @@
+//! Elementary functions on `f64`, always through `libm`.
+//!
+//! The standard library calls whatever the platform offers, and the last bit of `exp`, `log10` or `sin` then differs
+//! from machine to machine. Rust, C, Python and the firmware must agree bit for bit, so every chapter calls these.
+
+macro_rules! through_libm {
+    ($($name:ident = $libm:ident),* $(,)?) => {
+        $(pub(crate) fn $name(x: f64) -> f64 { libm::$libm(x) })*
+    };
+}
+
+through_libm! {
+    sqrt = sqrt, exp = exp, exp_m1 = expm1, exp10 = exp10, ln = log, log10 = log10,
+    sin = sin, cos = cos, tan = tan, atan = atan, acos = acos, erfc = erfc, abs = fabs, floor = floor, round_half_away = round,
+}
+
+pub(crate) fn powf(base: f64, exponent: f64) -> f64 {
+    libm::pow(base, exponent)
+}
+
+pub(crate) fn hypot(a: f64, b: f64) -> f64 {
+    libm::hypot(a, b)
+}

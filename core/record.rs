@@ -1,0 +1,1 @@
+//! Records: a family of units as TOML, validated with errors that name the line and the mend.

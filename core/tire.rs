@@ -1,0 +1,1 @@
+//! Tire size designations, diameters, rolling circumference, load index and speed symbol.

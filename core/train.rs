@@ -1,0 +1,1 @@
+//! Gear trains: exact ratios, member speeds, torque shares, losses, states and their diagnosis.

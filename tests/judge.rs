@@ -1,0 +1,1 @@
+//! The judge chapter against its sources.
