@@ -91,6 +91,42 @@ pub enum Error {
 /// Result with [`Error`].
 pub type Result<T> = core::result::Result<T, Error>;
 
+impl Error {
+    /// The name of the variant as C (`TW_STATUS_...`), Python (`error.kind`) and the test vectors write it.
+    #[must_use]
+    pub const fn kind(&self) -> &'static str {
+        match self {
+            Self::NotFinite { .. } => "NOT_FINITE",
+            Self::NotPositive { .. } => "NOT_POSITIVE",
+            Self::OutOfRange { .. } => "OUT_OF_RANGE",
+            Self::Reversed { .. } => "REVERSED",
+            Self::Count { .. } => "COUNT",
+            Self::Inconsistent { .. } => "INCONSISTENT",
+            Self::Missing { .. } => "MISSING",
+            Self::Overflow { .. } => "OVERFLOW",
+            Self::Text { .. } => "TEXT",
+            Self::NoAnswer { .. } => "NO_ANSWER",
+        }
+    }
+
+    /// The parameter (or group of parameters) that the error is about.
+    #[must_use]
+    pub const fn parameter(&self) -> &'static str {
+        match self {
+            Self::NotFinite { name, .. }
+            | Self::NotPositive { name, .. }
+            | Self::OutOfRange { name, .. }
+            | Self::Reversed { name, .. }
+            | Self::Count { name, .. }
+            | Self::Inconsistent { name, .. }
+            | Self::Missing { name, .. }
+            | Self::Overflow { name }
+            | Self::Text { name, .. }
+            | Self::NoAnswer { name, .. } => name,
+        }
+    }
+}
+
 impl fmt::Display for Error {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match *self {
