@@ -5,9 +5,6 @@ use crate::status::Status;
 use trainwright::judge::{self, Limits, Reading};
 
 /// Probability, 0 to 1, that the true value behind the reading lies within the limits.
-///
-/// # Safety
-/// Pointers are null or valid.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_judge_chance_inside(
     reading: *const Reading,

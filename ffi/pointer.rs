@@ -3,13 +3,13 @@
 use crate::status::Status;
 use trainwright::Result;
 
-/// The struct behind a `const *`, or [`Status::NULL`].
+/// The struct behind a `const *`, or [`Status::Null`].
 ///
 /// # Safety
 /// A pointer that is not null must be aligned and point to an initialized `T`; C callers promise it by the signature.
 pub(crate) unsafe fn read<T: Copy>(pointer: *const T) -> core::result::Result<T, Status> {
     // SAFETY: null is turned into an error; the rest is the caller's promise.
-    unsafe { pointer.as_ref() }.copied().ok_or(Status::NULL)
+    unsafe { pointer.as_ref() }.copied().ok_or(Status::Null)
 }
 
 /// The array behind a pointer and a count; a null pointer is accepted only for no elements.
@@ -21,25 +21,25 @@ pub(crate) unsafe fn slice<'a, T>(pointer: *const T, count: usize) -> core::resu
         return Ok(&[]);
     }
     if pointer.is_null() {
-        return Err(Status::NULL);
+        return Err(Status::Null);
     }
     // SAFETY: not null, and `count` elements by the caller's promise.
     Ok(unsafe { core::slice::from_raw_parts(pointer, count) })
 }
 
-/// Writes the answer through `out` and returns [`Status::OK`], or leaves `out` untouched and returns what went wrong.
+/// Writes the answer through `out` and returns [`Status::Ok`], or leaves `out` untouched and returns what went wrong.
 ///
 /// # Safety
 /// A pointer that is not null must be aligned and writable for a `T`.
 pub(crate) unsafe fn put<T>(out: *mut T, answer: impl FnOnce() -> core::result::Result<T, Status>) -> Status {
     if out.is_null() {
-        return Status::NULL;
+        return Status::Null;
     }
     match answer() {
         Ok(value) => {
             // SAFETY: not null, aligned and writable by the caller's promise.
             unsafe { out.write(value) };
-            Status::OK
+            Status::Ok
         }
         Err(status) => status,
     }

@@ -5,75 +5,76 @@ use trainwright::Error;
 /// What became of a call. 0 is an answer; a negative number is no answer, and the results are untouched; a positive number
 /// is an answer outside the trusted range of its source. Numbers are never reused; treat an unknown negative number as
 /// failure. `tw_status_text` puts each into words.
-#[repr(transparent)]
+#[repr(i32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Status(pub i32);
-
-impl Status {
+pub enum Status {
     /// Answered.
-    pub const OK: Self = Self(0);
+    Ok = 0,
     /// A required pointer is null.
-    pub const NULL: Self = Self(-1);
+    Null = -1,
     /// A number is NaN or infinite.
-    pub const NOT_FINITE: Self = Self(-2);
+    NotFinite = -2,
     /// A number must be above zero.
-    pub const NOT_POSITIVE: Self = Self(-3);
+    NotPositive = -3,
     /// A number lies outside the range of the source.
-    pub const OUT_OF_RANGE: Self = Self(-4);
+    OutOfRange = -4,
     /// A lower limit lies above its upper limit.
-    pub const REVERSED: Self = Self(-5);
+    Reversed = -5,
     /// Too few or too many items.
-    pub const COUNT: Self = Self(-6);
+    Count = -6,
     /// Values contradict one another.
-    pub const INCONSISTENT: Self = Self(-7);
+    Inconsistent = -7,
     /// Something needed was not given.
-    pub const MISSING: Self = Self(-8);
+    Missing = -8,
     /// An exact fraction does not fit 64 bits.
-    pub const OVERFLOW: Self = Self(-9);
+    Overflow = -9,
     /// A text cannot be read.
-    pub const TEXT: Self = Self(-10);
+    Text = -10,
     /// The question has no answer, by physics.
-    pub const NO_ANSWER: Self = Self(-11);
+    NoAnswer = -11,
     /// A failure this version of the header does not name.
-    pub const OTHER: Self = Self(-99);
+    Other = -99,
 }
 
 impl From<Error> for Status {
     fn from(error: Error) -> Self {
         match error {
-            Error::NotFinite { .. } => Self::NOT_FINITE,
-            Error::NotPositive { .. } => Self::NOT_POSITIVE,
-            Error::OutOfRange { .. } => Self::OUT_OF_RANGE,
-            Error::Reversed { .. } => Self::REVERSED,
-            Error::Count { .. } => Self::COUNT,
-            Error::Inconsistent { .. } => Self::INCONSISTENT,
-            Error::Missing { .. } => Self::MISSING,
-            Error::Overflow { .. } => Self::OVERFLOW,
-            Error::Text { .. } => Self::TEXT,
-            Error::NoAnswer { .. } => Self::NO_ANSWER,
-            _ => Self::OTHER,
+            Error::NotFinite { .. } => Self::NotFinite,
+            Error::NotPositive { .. } => Self::NotPositive,
+            Error::OutOfRange { .. } => Self::OutOfRange,
+            Error::Reversed { .. } => Self::Reversed,
+            Error::Count { .. } => Self::Count,
+            Error::Inconsistent { .. } => Self::Inconsistent,
+            Error::Missing { .. } => Self::Missing,
+            Error::Overflow { .. } => Self::Overflow,
+            Error::Text { .. } => Self::Text,
+            Error::NoAnswer { .. } => Self::NoAnswer,
+            _ => Self::Other,
         }
     }
 }
 
-/// The status in words: a static, zero-terminated text that is never null.
+/// A status in words: a static, zero-terminated text that is never null. Any number is accepted.
 #[unsafe(no_mangle)]
-pub extern "C" fn tw_status_text(status: Status) -> *const core::ffi::c_char {
-    let text = match status {
-        Status::OK => c"answered",
-        Status::NULL => c"a required pointer is null",
-        Status::NOT_FINITE => c"a number is NaN or infinite",
-        Status::NOT_POSITIVE => c"a number must be above zero",
-        Status::OUT_OF_RANGE => c"a number lies outside the range of the source",
-        Status::REVERSED => c"a lower limit lies above its upper limit",
-        Status::COUNT => c"too few or too many items",
-        Status::INCONSISTENT => c"values contradict one another",
-        Status::MISSING => c"something needed was not given",
-        Status::OVERFLOW => c"an exact fraction does not fit 64 bits",
-        Status::TEXT => c"a text cannot be read",
-        Status::NO_ANSWER => c"the question has no answer",
-        Status(1..) => c"answered, outside the trusted range of the source",
-        Status(_) => c"failed for a reason this version does not name",
+pub extern "C" fn tw_status_text(status: i32) -> *const core::ffi::c_char {
+    const TEXTS: [&core::ffi::CStr; 12] = [
+        c"answered",
+        c"a required pointer is null",
+        c"a number is NaN or infinite",
+        c"a number must be above zero",
+        c"a number lies outside the range of the source",
+        c"a lower limit lies above its upper limit",
+        c"too few or too many items",
+        c"values contradict one another",
+        c"something needed was not given",
+        c"an exact fraction does not fit 64 bits",
+        c"a text cannot be read",
+        c"the question has no answer",
+    ];
+    let text = if status > 0 {
+        c"answered, outside the trusted range of the source"
+    } else {
+        TEXTS.get(status.unsigned_abs() as usize).copied().unwrap_or(c"failed for a reason this version does not name")
     };
     text.as_ptr()
 }
