@@ -79,6 +79,8 @@ bibliography! {
     GUM, "jcgm-100", Memory, "JCGM 100:2008, Guide to the expression of uncertainty in measurement";
     CONFORMITY, "jcgm-106", Memory, "JCGM 106:2012, The role of measurement uncertainty in conformity assessment";
     DECISION_RULE, "iso-14253-1", Memory, "ISO 14253-1:2017, Decision rules for verifying conformity with specifications";
+    NORMAL_DEVIATES, "wichura-as-241", Memory, "M. J. Wichura, Algorithm AS 241: The percentage points of the normal distribution, Applied Statistics 37 (1988)";
+    HANDBOOK_FUNCTIONS, "abramowitz-stegun", Memory, "M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions (1964)";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 
