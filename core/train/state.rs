@@ -1,0 +1,334 @@
+//! One engagement solved: kind of state, speeds and torques.
+
+use super::elimination::{COLUMNS, Echelon, Equation};
+use super::{Element, Fraction, MAX_ELEMENTS, MAX_MEMBERS, MAX_ROWS, Train};
+use crate::error::{Error, Result};
+
+/// What a set of closed elements does to input and output.
+#[repr(u8)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum StateKind {
+    /// The input determines the output, and the output turns.
+    Gear,
+    /// Input and output turn independently.
+    Neutral,
+    /// The input cannot turn, the output is free: too few clutches for a gear, the wrong brake for neutral.
+    InputHeld,
+    /// The output cannot turn, the input is free.
+    OutputHeld,
+    /// Neither can turn: one element too many.
+    TiedUp,
+}
+
+/// The answer of [`Train::solve`]: everything per unit of input speed and per unit of input torque, without losses.
+///
+/// Where the input is held its speed is 0. A [`Fraction`] with denominator 0 is not determined by the state.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct State {
+    /// What the state does to input and output.
+    pub kind: StateKind,
+    /// Degrees of freedom that are left. A gear may have more than one: the test is that the input determines the output.
+    pub mobility: u8,
+    /// Closures that repeat what others already force. The torque shares in such a loop are indeterminate.
+    pub redundant: u8,
+    /// Elements taken as closed, holding one-way clutches included; bit 0 is the first element.
+    pub closed: u32,
+    /// Input speed / output speed of a gear, else open.
+    pub ratio: Fraction,
+    /// Torque from outside on the output per unit input torque, forward positive: −ratio in a gear.
+    pub output_torque: Fraction,
+    /// Torque of the case on the train per unit input torque.
+    pub case_torque: Fraction,
+    /// Speed of each member per unit input speed.
+    pub speeds: [Fraction; MAX_MEMBERS],
+    /// Speed of the first member of each element relative to the second, per unit input speed.
+    pub slips: [Fraction; MAX_ELEMENTS],
+    /// Torque that each element puts on its first member, forward positive, per unit input torque; 0 for an open element.
+    pub shares: [Fraction; MAX_ELEMENTS],
+    /// Multiplier of each [`Row`](super::Row): times a coefficient, the torque of the set on that member per unit input torque.
+    pub multipliers: [Fraction; MAX_ROWS],
+}
+
+impl State {
+    /// Speed of a member per unit input speed; open if there is no such member.
+    #[must_use]
+    pub fn speed(&self, member: u8) -> Fraction {
+        self.speeds.get(usize::from(member)).copied().unwrap_or(Fraction::OPEN)
+    }
+
+    /// Slip speed of an element per unit input speed; open if there is no such element.
+    #[must_use]
+    pub fn slip(&self, element: u8) -> Fraction {
+        self.slips.get(usize::from(element)).copied().unwrap_or(Fraction::OPEN)
+    }
+
+    /// Torque share of an element; open if there is no such element.
+    #[must_use]
+    pub fn share(&self, element: u8) -> Fraction {
+        self.shares.get(usize::from(element)).copied().unwrap_or(Fraction::OPEN)
+    }
+
+    /// Whether the state drives the output faster than `output_per_input` times the input: a forbidden state, which a
+    /// controller must neither enter nor cross.
+    #[must_use]
+    pub fn overspeeds(&self, output_per_input: f64) -> bool {
+        self.ratio.inverted().value().is_some_and(|speed| !(crate::real::abs(speed) <= output_per_input))
+    }
+}
+
+/// Column of the input in the speed equations, of the unit input torque in the torque equations.
+const INPUT: usize = 0;
+/// Column of the output in both.
+const OUTPUT: usize = 1;
+/// First column of the other bodies, or of the multipliers.
+const OTHERS: usize = 2;
+/// The fixed member has no column.
+const STILL: u8 = u8::MAX;
+
+/// The column of each member once the closed elements have joined members into bodies.
+struct Bodies {
+    column: [u8; MAX_MEMBERS],
+    width: usize,
+    turning: usize,
+    joined: usize,
+}
+
+impl Train {
+    /// Solves the engagement in which exactly these elements are closed, one-way clutches like any other.
+    ///
+    /// Speeds: Σ coefficient · ω = 0 for every row, ω_first = ω_second for every closed element, ω_input = 1.
+    /// Torques: Σ coefficient · multiplier + Σ shares + T_input + T_output + T_case = 0 for every member, T_input = 1.
+    ///
+    /// * `closed` — bit mask of the closed elements
+    /// * returns the [`State`]; nothing in it is rounded
+    /// * errors: [`Error::Inconsistent`] for a bit without an element, [`Error::Overflow`] beyond 64 bits
+    ///
+    /// Source: basic equation of an epicyclic set and equilibrium of its three torques (from memory of H. W. Müller,
+    /// *Epicyclic Drive Trains*, 1982). Example: a set with sun 20 and ring 34, sun driving and ring held, gives 2.70
+    /// (technical service bulletin "transmission math", October 1989).
+    ///
+    /// ```
+    /// use trainwright::train::{Element, Fraction, PlanetarySet, SetJoins, SetKind, SetTeeth, Train};
+    /// let (case, input, output, ring) = (0, 1, 2, 3);
+    /// let mut train = Train::new(4, input, output, case)?;
+    /// train.add_set(PlanetarySet {
+    ///     kind: SetKind::Simple,
+    ///     planets: 3,
+    ///     teeth: SetTeeth { sun: 20, planet: 7, ring: 34, ..SetTeeth::NONE },
+    ///     joins: SetJoins { sun: input, ring, carrier: output, ..SetJoins::NONE },
+    /// })?;
+    /// train.add_element(Element::brake(ring, case))?;
+    /// let first = train.solve(0b1)?;
+    /// assert_eq!(first.ratio, Fraction { num: 27, den: 10 });
+    /// assert_eq!(first.share(0), Fraction { num: 17, den: 10 });
+    /// # Ok::<(), trainwright::Error>(())
+    /// ```
+    pub fn solve(&self, closed: u32) -> Result<State> {
+        if closed.checked_shr(self.element_count.into()).unwrap_or(0) != 0 {
+            return Err(Error::Inconsistent {
+                name: "closed",
+                why: "the mask closes an element that the train does not have; clear the bits above the last element",
+            });
+        }
+        let bodies = self.bodies(closed);
+        let mut state = State {
+            kind: StateKind::Neutral,
+            mobility: 0,
+            redundant: 0,
+            closed,
+            ratio: Fraction::OPEN,
+            output_torque: Fraction::OPEN,
+            case_torque: Fraction::OPEN,
+            speeds: [Fraction::OPEN; MAX_MEMBERS],
+            slips: [Fraction::OPEN; MAX_ELEMENTS],
+            shares: [Fraction::OPEN; MAX_ELEMENTS],
+            multipliers: [Fraction::OPEN; MAX_ROWS],
+        };
+        self.solve_speeds(&bodies, &mut state)?;
+        self.solve_torques(&bodies, &mut state)?;
+        Ok(state)
+    }
+
+    /// Elements with their bits.
+    pub(super) fn numbered(&self) -> impl Iterator<Item = (u32, &Element)> {
+        (0..u32::BITS).map(|i| 1 << i).zip(self.elements())
+    }
+
+    fn bodies(&self, closed: u32) -> Bodies {
+        let mut body: [u8; MAX_MEMBERS] = core::array::from_fn(|member| member as u8);
+        let of = |body: &[u8], member: u8| body.get(usize::from(member)).copied().unwrap_or(STILL);
+        let mut joined = 0;
+        for (_, element) in self.numbered().filter(|(bit, _)| closed & bit != 0) {
+            let (kept, gone) = (of(&body, element.first), of(&body, element.second));
+            if kept != gone {
+                joined += 1;
+                body.iter_mut().filter(|b| **b == gone).for_each(|b| *b = kept);
+            }
+        }
+        let (fixed, input, output) = (of(&body, self.fixed), of(&body, self.input), of(&body, self.output));
+        let mut column_of = [STILL; MAX_MEMBERS];
+        let mut column = [STILL; MAX_MEMBERS];
+        let mut width = OTHERS;
+        let mut turning = 0;
+        for (&body, column) in body.iter().zip(&mut column).take(self.members.into()) {
+            if body == fixed {
+                continue;
+            }
+            let Some(seen) = column_of.get_mut(usize::from(body)) else { continue };
+            if *seen == STILL {
+                turning += 1;
+                *seen = if body == input {
+                    INPUT as u8
+                } else if body == output {
+                    OUTPUT as u8
+                } else {
+                    width += 1;
+                    (width - 1) as u8
+                };
+            }
+            *column = *seen;
+        }
+        Bodies { column, width, turning, joined }
+    }
+
+    #[inline(never)]
+    fn solve_speeds(&self, bodies: &Bodies, state: &mut State) -> Result<()> {
+        let column = |member: u8| bodies.column.get(usize::from(member)).map_or(COLUMNS, |&c| c.into());
+        let slip_column = bodies.width;
+        let mut speeds = Echelon::new(slip_column + 1);
+        for row in self.rows() {
+            let mut equation = [0; COLUMNS];
+            for (member, coefficient) in row.terms() {
+                if let Some(entry) = equation.get_mut(column(member)) {
+                    *entry += coefficient;
+                }
+            }
+            speeds.insert(equation)?;
+        }
+        let closures = state.closed.count_ones() as usize - bodies.joined;
+        state.mobility = (bodies.turning - speeds.rank()) as u8;
+        state.redundant = (closures + usize::from(self.row_count) - speeds.rank()) as u8;
+
+        let input_held = column(self.input) != INPUT || speeds.row(INPUT).is_some();
+        let value = |column: usize| match column {
+            INPUT if input_held => Ok(Fraction::ZERO),
+            INPUT => Ok(Fraction::ONE),
+            _ if column < COLUMNS => speeds.value(column),
+            _ => Ok(Fraction::ZERO),
+        };
+        let output = value(column(self.output))?;
+        state.kind = match (input_held, output.is_known(), output.signum()) {
+            (true, true, _) => StateKind::TiedUp,
+            (true, false, _) => StateKind::InputHeld,
+            (false, true, 0) => StateKind::OutputHeld,
+            (false, true, _) => StateKind::Gear,
+            (false, false, _) => StateKind::Neutral,
+        };
+        state.ratio = if state.kind == StateKind::Gear { output.inverted() } else { Fraction::OPEN };
+
+        let mut known = [Fraction::OPEN; COLUMNS];
+        for (column, known) in known.iter_mut().enumerate().take(bodies.width) {
+            *known = value(column)?;
+        }
+        for (speed, &column) in state.speeds.iter_mut().zip(&bodies.column).take(self.members.into()) {
+            *speed = known.get(usize::from(column)).copied().unwrap_or(Fraction::ZERO);
+        }
+        for (slip, element) in state.slips.iter_mut().zip(self.elements()) {
+            let (first, second) = (column(element.first), column(element.second));
+            *slip = if first == second {
+                Fraction::ZERO
+            } else if second >= COLUMNS {
+                known.get(first).copied().unwrap_or(Fraction::OPEN)
+            } else {
+                // slip − ω_first + ω_second = 0, with the slip in the column past the bodies
+                let mut equation = [0; COLUMNS];
+                for (at, coefficient) in [(slip_column, 1), (first, -1), (second, 1)] {
+                    if let Some(entry) = equation.get_mut(at) {
+                        *entry = coefficient;
+                    }
+                }
+                speeds.value_by(equation, slip_column)?
+            };
+        }
+        Ok(())
+    }
+
+    #[inline(never)]
+    fn solve_torques(&self, bodies: &Bodies, state: &mut State) -> Result<()> {
+        let share_column = OTHERS + usize::from(self.row_count);
+        let mut torques = Echelon::new(share_column + 1);
+        for body in 0..bodies.width {
+            torques.insert(self.torque_on(|member| bodies.holds(member, body)))?;
+        }
+        if torques.row(INPUT).is_some() {
+            return Ok(()); // nothing reacts the input torque: no share is defined
+        }
+        state.output_torque = torques.value(OUTPUT)?;
+        state.case_torque = Fraction::ONE.plus(state.output_torque)?.negated();
+        for (multiplier, column) in state.multipliers.iter_mut().zip(OTHERS..share_column) {
+            *multiplier = torques.value(column)?;
+        }
+        for ((bit, element), share) in self.numbered().zip(&mut state.shares) {
+            *share = if state.closed & bit == 0 {
+                Fraction::ZERO
+            } else {
+                self.share_of(element, state.closed & !bit, &torques, share_column)?
+            };
+        }
+        Ok(())
+    }
+
+    /// Torque of a closed element on its first member, from the equilibrium of what it joins to the rest of its body.
+    fn share_of(&self, element: &Element, others: u32, torques: &Echelon, share_column: usize) -> Result<Fraction> {
+        let (first, second) = (self.side(element.first, others), self.side(element.second, others));
+        if first == second {
+            return Ok(Fraction::OPEN); // a loop of closed elements
+        }
+        let (side, sign) = if first & member_bit(self.fixed) == 0 { (first, 1) } else { (second, -1) };
+        let mut equation = self.torque_on(|member| side & member_bit(member) != 0);
+        if let Some(entry) = equation.get_mut(share_column) {
+            *entry = sign;
+        }
+        torques.value_by(equation, share_column)
+    }
+
+    /// Equilibrium of a group of members: multipliers of the sets, output torque and unit input torque.
+    fn torque_on(&self, holds: impl Fn(u8) -> bool) -> Equation {
+        let mut equation = [0; COLUMNS];
+        for (row, entry) in self.rows().iter().zip(equation.iter_mut().skip(OTHERS)) {
+            *entry = row.terms().filter(|&(member, _)| holds(member)).map(|(_, coefficient)| coefficient).sum();
+        }
+        let [input, output, ..] = &mut equation;
+        *input = holds(self.input).into();
+        *output = holds(self.output).into();
+        equation
+    }
+
+    /// The members that closed elements join to this one, as a bit mask.
+    fn side(&self, member: u8, closed: u32) -> u32 {
+        let mut side = member_bit(member);
+        loop {
+            let before = side;
+            for (_, element) in self.numbered().filter(|(bit, _)| closed & bit != 0) {
+                let ends = member_bit(element.first) | member_bit(element.second);
+                if side & ends != 0 {
+                    side |= ends;
+                }
+            }
+            if side == before {
+                return side;
+            }
+        }
+    }
+}
+
+impl Bodies {
+    fn holds(&self, member: u8, column: usize) -> bool {
+        self.column.get(usize::from(member)).is_some_and(|&c| usize::from(c) == column)
+    }
+}
+
+fn member_bit(member: u8) -> u32 {
+    1_u32.checked_shl(member.into()).unwrap_or(0)
+}
