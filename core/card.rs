@@ -81,11 +81,14 @@ bibliography! {
     DECISION_RULE, "iso-14253-1", Memory, "ISO 14253-1:2017, Decision rules for verifying conformity with specifications";
     NORMAL_DEVIATES, "wichura-as-241", Memory, "M. J. Wichura, Algorithm AS 241: The percentage points of the normal distribution, Applied Statistics 37 (1988)";
     HANDBOOK_FUNCTIONS, "abramowitz-stegun", Memory, "M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions (1964)";
+    MACHINE_DESIGN, "shigley", Memory, "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions, chapter 16";
+    FLUID_MECHANICS, "bansal", Memory, "R. K. Bansal, A Textbook of Fluid Mechanics and Hydraulic Machines, forced vortex";
+    HEAT_CONDUCTION, "carslaw-jaeger", Memory, "H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd edition, 1959";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 
 /// Every card, chapter by chapter.
-pub const CARDS: &[&[Card]] = &[crate::judge::CARDS];
+pub const CARDS: &[&[Card]] = &[crate::judge::CARDS, crate::clutch::CARDS];
 
 /// The card with this id.
 #[must_use]

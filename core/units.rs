@@ -13,11 +13,13 @@
 //! | `_n`, `_n_mm` | force; spring rate | N, N/mm |
 //! | `_kpa` | gauge pressure (`_kpa_abs` when absolute) | kPa |
 //! | `_mpa` | stress, surface pressure | MPa |
-//! | `_rpm` | shaft speed | 1/min |
+//! | `_rpm`, `_rpm_s` | shaft speed; its rate of change | 1/min, (1/min)/s |
 //! | `_km_h` | road speed | km/h |
 //! | `_c`, `_k` | temperature; difference of temperatures | °C, K |
 //! | `_kg_m3`, `_mm2_s`, `_mpa_s` | density; kinematic viscosity; dynamic viscosity | kg/m³, mm²/s, mPa·s |
 //! | `_kw`, `_j` | power; energy | kW, J |
+//! | `_w_mm2`, `_j_mm2` | heat flux; energy over friction area | W/mm², J/mm² |
+//! | `_w_m_k`, `_j_kg_k` | thermal conductivity; specific heat | W/(m·K), J/(kg·K) |
 //! | `_deg` | angle | degree |
 //! | `_s`, `_ms` | time | s, ms |
 //! | `_pct` | hundredths, where the trade says percent (grade, aspect, humidity) | % |
