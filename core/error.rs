@@ -132,6 +132,9 @@ impl fmt::Display for Error {
         match *self {
             Self::NotFinite { name, value } => write!(f, "{name} = {value}: give a finite number"),
             Self::NotPositive { name, value } => write!(f, "{name} = {value}: must be above 0"),
+            Self::OutOfRange { name, value, low, high: f64::MAX | f64::INFINITY } => {
+                write!(f, "{name} = {value}: below {low}; check the value and its unit")
+            }
             Self::OutOfRange { name, value, low, high } => {
                 write!(f, "{name} = {value}: outside {low} to {high}; check the value and its unit")
             }

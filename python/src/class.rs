@@ -1,0 +1,297 @@
+//! `class!` turns a plain core struct into a frozen Python class, `words!` a plain core enum into text.
+
+use pyo3::IntoPyObjectExt;
+use pyo3::prelude::*;
+
+use crate::quantity::Number;
+
+/// A type that may stand in a field of a `class!`.
+pub trait Field: Sized {
+    /// What the constructor takes.
+    type Argument;
+    /// The argument of the field of this name, checked.
+    fn take(name: &'static str, argument: Self::Argument) -> PyResult<Self>;
+    /// Python source text of the value.
+    fn source(&self) -> String;
+    /// Numbers, text, lists and dictionaries only.
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>>;
+}
+
+impl Field for f64 {
+    type Argument = Number;
+
+    fn take(name: &'static str, argument: Number) -> PyResult<Self> {
+        argument.value(name)
+    }
+
+    fn source(&self) -> String {
+        if self.is_finite() { format!("{self:?}") } else { format!("float(\"{self}\")").to_lowercase() }
+    }
+
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        self.into_py_any(py)
+    }
+}
+
+macro_rules! plain_fields {
+    ($($kind:ty => $source:expr;)*) => {$(
+        impl Field for $kind {
+            type Argument = Self;
+
+            fn take(_: &'static str, argument: Self) -> PyResult<Self> {
+                Ok(argument)
+            }
+
+            fn source(&self) -> String {
+                let source: fn(&Self) -> String = $source;
+                source(self)
+            }
+
+            fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+                self.into_py_any(py)
+            }
+        }
+    )*};
+}
+
+plain_fields! {
+    bool => |value| if *value { "True".into() } else { "False".into() };
+    u8 => u8::to_string;
+    u16 => u16::to_string;
+    u32 => u32::to_string;
+    u64 => u64::to_string;
+    i8 => i8::to_string;
+    i32 => i32::to_string;
+    i64 => i64::to_string;
+    usize => usize::to_string;
+}
+
+/// Rows of a short table for notebooks.
+pub fn html_table(title: &str, rows: &[(&str, String)]) -> String {
+    let escape = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;");
+    let rows: String = rows
+        .iter()
+        .map(|(name, value)| format!("<tr><th style=\"text-align:left\">{name}</th><td>{}</td></tr>", escape(value)))
+        .collect();
+    format!("<table><caption>{title}</caption>{rows}</table>")
+}
+
+/// A frozen class with the fields of a plain core struct.
+///
+/// ```text
+/// class! {
+///     /// What it is.
+///     "trainwright.judge" Reading = core::Reading, checked by finite {
+///         /// Meaning and unit.
+///         value: f64,
+///         /// A field with a default.
+///         u: f64 = 0.0,
+///     }
+/// }
+/// ```
+///
+/// A field's type is a number, `bool`, another `class!` or a `words!`. The class gets a keyword-only constructor, getters,
+/// `==`, `hash`, `repr`, pickling, `as_dict()` and a table in notebooks; its Rust side is `Reading(pub core::Reading)`,
+/// with `From` both ways. Methods go into a `#[pymethods] impl Reading` of your own.
+macro_rules! class {
+    (
+        $(#[doc = $doc:literal])+
+        $module:literal $name:ident = $core:path $(, checked by $check:path)? {
+            $($(#[doc = $about:literal])+ $field:ident: $kind:ty $(= $default:expr)?,)+
+        }
+    ) => {
+        $(#[doc = $doc])+
+        #[pyclass(frozen, from_py_object, module = $module)]
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name(pub $core);
+
+        #[pymethods]
+        impl $name {
+            #[new]
+            #[pyo3(signature = (*, $($field $(= <$kind as crate::class::Field>::Argument::from($default))?),+))]
+            fn new($($field: <$kind as crate::class::Field>::Argument),+) -> PyResult<Self> {
+                use $core as Core;
+                let value = Core { $($field: <$kind as crate::class::Field>::take(stringify!($field), $field)?.into()),+ };
+                $(
+                    let check: fn($core) -> trainwright::Result<$core> = $check;
+                    let value = check(value).map_err(crate::error::raise)?;
+                )?
+                Ok(Self(value))
+            }
+
+            $(
+                $(#[doc = $about])+
+                #[getter]
+                fn $field(&self) -> $kind {
+                    self.0.$field.into()
+                }
+            )+
+
+            fn __eq__(&self, other: &Self) -> bool {
+                self == other
+            }
+
+            fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
+                use pyo3::IntoPyObjectExt;
+                pyo3::types::PyTuple::new(py, [$(self.$field().into_py_any(py)?),+])?.hash()
+            }
+
+            fn __repr__(&self) -> String {
+                crate::class::Field::source(self)
+            }
+
+            fn _repr_html_(&self) -> String {
+                crate::class::html_table(
+                    stringify!($name),
+                    &[$((stringify!($field), crate::class::Field::source(&self.$field()))),+],
+                )
+            }
+
+            fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, pyo3::types::PyDict>)> {
+                let fields = pyo3::types::PyDict::new(py);
+                $(fields.set_item(stringify!($field), self.$field())?;)+
+                Ok(((), fields))
+            }
+
+            /// The fields by name, nested classes as dictionaries too.
+            fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, pyo3::types::PyDict>> {
+                let fields = pyo3::types::PyDict::new(py);
+                $(fields.set_item(stringify!($field), crate::class::Field::plain(&self.$field(), py)?)?;)+
+                Ok(fields)
+            }
+        }
+
+        impl crate::class::Field for $name {
+            type Argument = Self;
+
+            fn take(_: &'static str, argument: Self) -> PyResult<Self> {
+                Ok(argument)
+            }
+
+            fn source(&self) -> String {
+                let fields = [$(format!(concat!(stringify!($field), "={}"), crate::class::Field::source(&self.$field()))),+];
+                format!(concat!(stringify!($name), "({})"), fields.join(", "))
+            }
+
+            fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+                Ok(self.as_dict(py)?.into_any().unbind())
+            }
+        }
+
+        impl From<$core> for $name {
+            fn from(value: $core) -> Self {
+                Self(value)
+            }
+        }
+
+        impl From<$name> for $core {
+            fn from(value: $name) -> Self {
+                value.0
+            }
+        }
+    };
+}
+pub(crate) use class;
+
+/// A plain core enum as text: Python passes and gets the word, and a wrong word is answered with the right ones.
+///
+/// ```text
+/// words! {
+///     "verdict" Verdict = core::Verdict { Go = "GO", NoGo = "NO-GO", NotProven = "NOT PROVEN" }
+/// }
+/// ```
+macro_rules! words {
+    ($parameter:literal $name:ident = $core:path { $($variant:ident = $word:literal),+ $(,)? }) => {
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name(pub $core);
+
+        impl $name {
+            /// The word for the value.
+            pub fn word(self) -> &'static str {
+                use $core as Core;
+                #[allow(unreachable_patterns)]
+                match self.0 {
+                    $(Core::$variant => $word,)+
+                    _ => "unknown",
+                }
+            }
+        }
+
+        impl<'py> FromPyObject<'_, 'py> for $name {
+            type Error = PyErr;
+            #[cfg(feature = "stubs")]
+            const INPUT_TYPE: pyo3::inspect::PyStaticExpr = <&str as FromPyObject>::INPUT_TYPE;
+
+            fn extract(object: Borrowed<'_, 'py, PyAny>) -> PyResult<Self> {
+                use $core as Core;
+                match object.extract::<&str>()? {
+                    $($word => Ok(Self(Core::$variant)),)+
+                    other => Err(crate::error::refuse(
+                        "TEXT",
+                        $parameter,
+                        format!("{} = {other:?}: give one of {}", $parameter, [$($word),+].join(", ")),
+                    )),
+                }
+            }
+        }
+
+        impl<'py> IntoPyObject<'py> for $name {
+            type Target = pyo3::types::PyString;
+            type Output = Bound<'py, Self::Target>;
+            type Error = std::convert::Infallible;
+            #[cfg(feature = "stubs")]
+            const OUTPUT_TYPE: pyo3::inspect::PyStaticExpr = <&str as IntoPyObject>::OUTPUT_TYPE;
+
+            fn into_pyobject(self, py: Python<'py>) -> Result<Self::Output, Self::Error> {
+                self.word().into_pyobject(py)
+            }
+        }
+
+        impl crate::class::Field for $name {
+            type Argument = Self;
+
+            fn take(_: &'static str, argument: Self) -> PyResult<Self> {
+                Ok(argument)
+            }
+
+            fn source(&self) -> String {
+                format!("{:?}", self.word())
+            }
+
+            fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+                Ok(self.into_pyobject(py)?.into_any().unbind())
+            }
+        }
+
+        impl From<$core> for $name {
+            fn from(value: $core) -> Self {
+                Self(value)
+            }
+        }
+
+        impl From<$name> for $core {
+            fn from(value: $name) -> Self {
+                value.0
+            }
+        }
+    };
+}
+pub(crate) use words;
+
+/// Lets a `class!` of numbers stand for columns of arrays.
+///
+/// ```text
+/// columns! { Reading[2]: value, u }
+/// ```
+macro_rules! columns {
+    ($name:ident[$count:literal]: $($field:ident),+) => {
+        impl crate::array::Record<$count> for $name {
+            const NAMES: [&'static str; $count] = [$(stringify!($field)),+];
+
+            fn row(self) -> [f64; $count] {
+                [$(self.0.$field),+]
+            }
+        }
+    };
+}
+pub(crate) use columns;

@@ -1,0 +1,34 @@
+"""Calculations for automatic-transmission rebuild shops.
+
+One module per chapter, named as in Rust and C: :mod:`trainwright.judge`, :mod:`trainwright.units` and so on.
+Physical arguments are keywords that end in their unit; numbers in give floats, arrays in give NumPy arrays.
+"""
+
+import sys
+
+from . import _native
+
+# The chapters are parts of the compiled module; this lets them be imported by their full names.
+for _name, _chapter in list(vars(_native).items()):
+    if isinstance(_chapter, type(sys)):
+        sys.modules[f"{__name__}._native.{_name}"] = _chapter
+
+from . import judge
+from ._native import Card, Error, RangeWarning, Source, Symbol, card, cards, version
+from .judge import Limits, Reading
+
+__version__ = version()
+
+__all__ = [
+    "Card",
+    "Error",
+    "Limits",
+    "RangeWarning",
+    "Reading",
+    "Source",
+    "Symbol",
+    "card",
+    "cards",
+    "judge",
+    "version",
+]
