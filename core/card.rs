@@ -84,11 +84,15 @@ bibliography! {
     MACHINE_DESIGN, "shigley", Memory, "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions, chapter 16";
     FLUID_MECHANICS, "bansal", Memory, "R. K. Bansal, A Textbook of Fluid Mechanics and Hydraulic Machines, forced vortex";
     HEAT_CONDUCTION, "carslaw-jaeger", Memory, "H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd edition, 1959";
+    OIL_VOLUME, "api-mpms-11.1", Memory, "API MPMS chapter 11.1-2004 / ASTM D1250-04, Temperature and pressure volume correction factors";
+    VISCOSITY_CHART, "astm-d341", Memory, "ASTM D341, Viscosity-temperature equations and charts for liquid petroleum or hydrocarbon products";
+    VISCOSITY_INDEX, "astm-d2270", Read, "ASTM D2270 / ISO 2909, Calculating viscosity index from kinematic viscosity at 40 and 100 °C";
+    OIL_BLEND, "astm-d7152", Memory, "ASTM D7152, Calculating viscosity of a blend of petroleum products";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 
 /// Every card, chapter by chapter.
-pub const CARDS: &[&[Card]] = &[crate::judge::CARDS, crate::clutch::CARDS];
+pub const CARDS: &[&[Card]] = &[crate::judge::CARDS, crate::fluid::CARDS, crate::clutch::CARDS];
 
 /// The card with this id.
 #[must_use]

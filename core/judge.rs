@@ -129,7 +129,10 @@ impl Reading {
     /// # Ok::<(), trainwright::Error>(())
     /// ```
     pub fn of_class(value: f64, full_scale: f64, class_pct: f64) -> Result<Self> {
-        Self::rectangular(value, positive("full_scale", full_scale)? * within("class_pct", class_pct, 0.0, 100.0)? / 100.0)
+        Self::rectangular(
+            value,
+            positive("full_scale", full_scale)? * within("class_pct", class_pct, 0.0, 100.0)? / 100.0,
+        )
     }
 }
 

@@ -8,6 +8,7 @@
 //! | [`error`] | the one error enum | - |
 //! | [`units`] | unit table, conversion factors | error |
 //! | [`card`] | formula cards, bibliography | - |
+//! | [`hazard`] | what can hurt someone, with a caution to print | - |
 //! | [`judge`] | readings, limits, decisions, propagation | above |
 //! | [`train`] | gear trains: exact ratios, speeds, torque shares, states, losses, diagnosis | judge |
 //! | [`tire`] | size designations, diameters, rolling circumference, load index, speed symbol | units, judge |
@@ -30,6 +31,7 @@ pub mod clutch;
 pub mod error;
 pub mod flash;
 pub mod fluid;
+pub mod hazard;
 pub mod judge;
 pub mod practice;
 #[cfg(feature = "record")]

@@ -146,9 +146,7 @@ impl Rule {
                 let Self { go, no_go, .. } = Self::stated_chances(self.go, self.no_go)?;
                 Ok(Guard::Chance { go, no_go, z_go: normal_quantile(go)?, z_no_go: -normal_quantile(no_go)? })
             }
-            RuleKind(kind) => {
-                Err(Error::OutOfRange { name: "rule.kind", value: f64::from(kind), low: 0.0, high: 3.0 })
-            }
+            RuleKind(kind) => Err(Error::OutOfRange { name: "rule.kind", value: f64::from(kind), low: 0.0, high: 3.0 }),
         }
     }
 }
@@ -268,11 +266,8 @@ pub fn judge(reading: Reading, limits: Limits, rule: Rule) -> Result<Judgment> {
     } else {
         Verdict::NoGo
     };
-    let value_to_go = if acceptance.lower > acceptance.upper {
-        f64::INFINITY
-    } else {
-        y.max(acceptance.lower).min(acceptance.upper)
-    };
+    let value_to_go =
+        if acceptance.lower > acceptance.upper { f64::INFINITY } else { y.max(acceptance.lower).min(acceptance.upper) };
     Ok(Judgment {
         reading,
         limits,
@@ -421,9 +416,13 @@ pub fn settle(judgment: &Judgment, budget: &Budget) -> Result<Settlement> {
             why: "its uncertainty is not that of the judged reading; pass the budget of the same propagation",
         });
     }
-    let largest = known(budget).max_by(|a, b| crate::real::abs(a.contribution).total_cmp(&crate::real::abs(b.contribution)));
+    let largest =
+        known(budget).max_by(|a, b| crate::real::abs(a.contribution).total_cmp(&crate::real::abs(b.contribution)));
     let Some(term) = largest.filter(|term| term.contribution != 0.0) else {
-        return Err(Error::NoAnswer { name: "budget", why: "no input carries an uncertainty, so none can be improved" });
+        return Err(Error::NoAnswer {
+            name: "budget",
+            why: "no input carries an uncertainty, so none can be improved",
+        });
     };
     let contribution = crate::real::abs(term.contribution);
     let spare = judgment.u_to_decide * judgment.u_to_decide - u * u + contribution * contribution;

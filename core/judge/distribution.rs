@@ -167,11 +167,7 @@ pub fn coverage_factor(coverage: f64, freedom: f64) -> Result<f64> {
 
 fn open_unit(name: &'static str, p: f64) -> Result<f64> {
     let p = crate::error::finite(name, p)?;
-    if 0.0 < p && p < 1.0 {
-        Ok(p)
-    } else {
-        Err(Error::OutOfRange { name, value: p, low: 0.0, high: 1.0 })
-    }
+    if 0.0 < p && p < 1.0 { Ok(p) } else { Err(Error::OutOfRange { name, value: p, low: 0.0, high: 1.0 }) }
 }
 
 fn at_least_one(freedom: f64) -> Result<f64> {

@@ -191,7 +191,10 @@ pub fn combine_correlated(inputs: &[Input], correlation: &[f64]) -> Result<Budge
     for (i, j) in (0..n).flat_map(|i| (0..n).map(move |j| (i, j))) {
         within("correlation", r(i, j), -1.0, 1.0)?;
         if abs(r(i, j) - r(j, i)) > 0.0 || (i == j && r(i, j) < 1.0) {
-            return Err(Error::Inconsistent { name: "correlation", why: "make it symmetric with ones on its diagonal" });
+            return Err(Error::Inconsistent {
+                name: "correlation",
+                why: "make it symmetric with ones on its diagonal",
+            });
         }
     }
     budget(inputs, r, f64::INFINITY)
@@ -257,8 +260,7 @@ fn budget(inputs: &[Input], r: impl Fn(usize, usize) -> f64, freedom: f64) -> Re
         largest: 0,
     };
     let mut scale = 0.0_f64;
-    for ((input, sensitivity), contribution) in
-        inputs.iter().zip(&mut budget.sensitivity).zip(&mut budget.contribution)
+    for ((input, sensitivity), contribution) in inputs.iter().zip(&mut budget.sensitivity).zip(&mut budget.contribution)
     {
         *sensitivity = input.checked()?.sensitivity;
         *contribution = finite("contribution", input.contribution())?;

@@ -1,0 +1,535 @@
+//! Level and fill: a sump whose free area changes with height, and a fluid that grows with temperature.
+
+use super::density::Fluid;
+use super::mix::old_share;
+use crate::card::{self, Card, symbol};
+use crate::error::{Error, Result, finite, positive, within};
+use crate::judge::{Limits, Reading, chance_inside};
+use crate::real::{sqrt, tan};
+use serde::{Deserialize, Serialize};
+
+pub(super) const VOLUME_TO: Card = Card {
+    id: "fluid.volume_to",
+    purpose: "Volume in the sump between the overflow edge and a height",
+    equation: "V(h) = ∫₀ʰ A dh, A linear between the rows of the table",
+    symbols: &[
+        symbol("V", "volume from the edge, negative below it", "mL"),
+        symbol("h", "height_mm above the edge", "mm"),
+        symbol("A", "free_area_cm2", "cm²"),
+    ],
+    range: "heights of the table; refused outside",
+    source: &card::DEFINITION,
+    locator: "volume of a prismatoid, exact for a linear area",
+};
+
+pub(super) const LEVEL_AT: Card = Card {
+    id: "fluid.level_at",
+    purpose: "Level at a temperature",
+    equation: "V(h) = (V_r + e) F(t)/F(t_r) − V_r",
+    symbols: &[
+        symbol("h", "level_mm above the overflow edge", "mm"),
+        symbol("V_r", "dry_l: all fluid in sump, converter, cooler and passages, filled to the edge", "L"),
+        symbol("e", "excess_ml at the reference temperature", "mL"),
+        symbol("F", "fluid.volume_factor", "1"),
+        symbol("t, t_r", "temp_c, check_reference_c", "°C"),
+    ],
+    range: "engine idling, all passages full; case and pan taken as rigid (their growth, 3 to 10 % of the fluid's, is left out)",
+    source: &card::DEFINITION,
+    locator: "all the growth goes into the sump's free area",
+};
+
+pub(super) const ADJUST_FILL: Card = Card {
+    id: "fluid.adjust_fill",
+    purpose: "Volume to add or drain now, with its uncertainty",
+    equation: "a = V_r F(t)/F(t_r) − V_r − s V(h); u² = (V_r F′/F_r u_t)² + (s A u_h)² + (V u_s)²",
+    symbols: &[
+        symbol("a", "add_now_ml, negative to drain", "mL"),
+        symbol("h, u_h", "level_mm", "mm"),
+        symbol("t, u_t", "temp_c", "°C"),
+        symbol("s, u_s", "area_scale, true free area over the table's", "1"),
+    ],
+    range: "as fluid.level_at",
+    source: &card::GUM,
+    locator: "clause 5.1.2, equation 10, uncorrelated inputs",
+};
+
+pub(super) const TILT_SHIFT_MM: Card = Card {
+    id: "fluid.tilt_shift_mm",
+    purpose: "Apparent shift of the level away from the center of the sump when the vehicle is not level",
+    equation: "Δh = L tan φ",
+    symbols: &[
+        symbol("Δh", "shift, seen minus true", "mm"),
+        symbol("L", "offset_mm, toward the lower end", "mm"),
+        symbol("φ", "tilt_deg", "°"),
+    ],
+    range: "up to 30°, free surface small against the sump's change of area",
+    source: &card::DEFINITION,
+    locator: "plane level surface",
+};
+
+/// Most rows of a sump's table.
+pub const SUMP_ROWS: usize = 16;
+
+/// Free area of the sump against height above the overflow edge, linear between rows.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Sump {
+    /// Rows in use, 2 to 16.
+    pub rows: u32,
+    /// Heights, ascending, from below the edge (0) to above it.
+    pub height_mm: [f64; SUMP_ROWS],
+    /// Free area at each height, above 0.
+    pub free_area_cm2: [f64; SUMP_ROWS],
+}
+
+/// Part of the sump between two rows.
+#[derive(Clone, Copy)]
+struct Slab {
+    bottom_mm: f64,
+    top_mm: f64,
+    bottom_cm2: f64,
+    top_cm2: f64,
+}
+
+impl Slab {
+    fn slope(self) -> f64 {
+        (self.top_cm2 - self.bottom_cm2) / (self.top_mm - self.bottom_mm)
+    }
+
+    fn area_cm2(self, height_mm: f64) -> f64 {
+        self.bottom_cm2 + self.slope() * (height_mm - self.bottom_mm)
+    }
+
+    /// Volume from the bottom up to a height: a depth times the mean of the areas at its ends; cm² × mm = 0.1 mL.
+    fn volume_ml(self, height_mm: f64) -> f64 {
+        0.1 * (height_mm - self.bottom_mm) * 0.5 * (self.bottom_cm2 + self.area_cm2(height_mm))
+    }
+
+    /// Height at which this volume stands above the bottom: A₀ x + s x²/2 = V solved without cancellation.
+    fn height_mm(self, volume_ml: f64) -> f64 {
+        let twice = 20.0 * volume_ml;
+        let root = sqrt((self.bottom_cm2 * self.bottom_cm2 + self.slope() * twice).max(0.0));
+        self.bottom_mm + twice / (self.bottom_cm2 + root)
+    }
+}
+
+impl Sump {
+    /// A sump from its table.
+    ///
+    /// * `height_mm` — 2 to 16 heights above the overflow edge, ascending, the first below 0, the last above;
+    ///   `free_area_cm2` — as many areas, above 0
+    /// * errors: [`Error::Count`], [`Error::Inconsistent`], [`Error::NotPositive`], [`Error::NotFinite`]
+    pub fn new(height_mm: &[f64], free_area_cm2: &[f64]) -> Result<Self> {
+        let count = u32::try_from(height_mm.len()).unwrap_or(u32::MAX);
+        if height_mm.len() != free_area_cm2.len() {
+            return Err(Error::Inconsistent { name: "free_area_cm2", why: "give one area for each height" });
+        }
+        let mut sump = Self { rows: count, height_mm: [0.0; SUMP_ROWS], free_area_cm2: [0.0; SUMP_ROWS] };
+        for (to, from) in sump.height_mm.iter_mut().zip(height_mm) {
+            *to = *from;
+        }
+        for (to, from) in sump.free_area_cm2.iter_mut().zip(free_area_cm2) {
+            *to = *from;
+        }
+        sump.check_table()?;
+        Ok(sump)
+    }
+
+    /// Whether the table can be used: 2 to 16 rows, heights ascending through 0, areas above 0.
+    pub fn check_table(&self) -> Result<()> {
+        if !(2..=SUMP_ROWS as u32).contains(&self.rows) {
+            return Err(Error::Count { name: "sump rows", count: self.rows, low: 2, high: SUMP_ROWS as u32 });
+        }
+        for slab in self.slabs() {
+            finite("height_mm", slab.bottom_mm)?;
+            finite("height_mm", slab.top_mm)?;
+            positive("free_area_cm2", slab.bottom_cm2)?;
+            positive("free_area_cm2", slab.top_cm2)?;
+            if slab.bottom_mm >= slab.top_mm {
+                return Err(Error::Inconsistent { name: "height_mm", why: "heights must ascend" });
+            }
+        }
+        let (bottom_mm, top_mm) = self.span_mm();
+        if bottom_mm < 0.0 && top_mm > 0.0 {
+            return Ok(());
+        }
+        Err(Error::Inconsistent {
+            name: "height_mm",
+            why: "heights count from the overflow edge: the first must be below 0 and the last above",
+        })
+    }
+
+    /// Free area at a height, cm², linear between rows.
+    ///
+    /// * `height_mm` — above the overflow edge, within the table
+    /// * errors: [`Error::OutOfRange`], and those of [`Sump::check_table`]
+    pub fn free_area_at(&self, height_mm: f64) -> Result<f64> {
+        Ok(self.slab_at(height_mm)?.area_cm2(height_mm))
+    }
+
+    /// Volume between the overflow edge and a height.
+    ///
+    /// V(h) = ∫₀ʰ A dh, A linear between the rows of the table
+    ///
+    /// * `height_mm` — h above the edge, within the table
+    /// * returns V, mL, negative below the edge
+    /// * errors: [`Error::OutOfRange`], and those of [`Sump::check_table`]
+    ///
+    /// Source: integral of a linear area, exact. Example: 100 cm² at the edge and 200 cm² 10 mm higher hold 150 mL between.
+    ///
+    /// ```
+    /// let sump = trainwright::fluid::Sump::new(&[-10.0, 0.0, 10.0], &[80.0, 100.0, 200.0])?;
+    /// assert!((sump.volume_to(10.0)? - 150.0).abs() < 1e-12);
+    /// assert!((sump.level_for(150.0)? - 10.0).abs() < 1e-12);
+    /// # Ok::<(), trainwright::Error>(())
+    /// ```
+    pub fn volume_to(&self, height_mm: f64) -> Result<f64> {
+        self.slab_at(height_mm)?;
+        Ok(self.volume_below_ml(height_mm) - self.volume_below_ml(0.0))
+    }
+
+    /// Level at which this volume stands between it and the overflow edge: [`Sump::volume_to`] solved for h, exactly.
+    ///
+    /// * `volume_ml` — from the edge, negative below it
+    /// * returns h, mm above the edge
+    /// * errors: [`Error::OutOfRange`] where the fluid would leave the table
+    pub fn level_for(&self, volume_ml: f64) -> Result<f64> {
+        self.check_table()?;
+        let (bottom_mm, top_mm) = self.span_mm();
+        let below_edge_ml = self.volume_below_ml(0.0);
+        within(
+            "volume_ml",
+            volume_ml,
+            self.volume_below_ml(bottom_mm) - below_edge_ml,
+            self.volume_below_ml(top_mm) - below_edge_ml,
+        )?;
+        let mut left_ml = volume_ml + below_edge_ml;
+        for slab in self.slabs() {
+            let slab_ml = slab.volume_ml(slab.top_mm);
+            if left_ml <= slab_ml {
+                return Ok(slab.height_mm(left_ml));
+            }
+            left_ml -= slab_ml;
+        }
+        Ok(top_mm)
+    }
+
+    fn slabs(&self) -> impl Iterator<Item = Slab> {
+        let heights = self.height_mm.iter().zip(self.height_mm.iter().skip(1));
+        let areas = self.free_area_cm2.iter().zip(self.free_area_cm2.iter().skip(1));
+        heights
+            .zip(areas)
+            .take((self.rows.saturating_sub(1)) as usize)
+            .map(|((&bottom_mm, &top_mm), (&bottom_cm2, &top_cm2))| Slab { bottom_mm, top_mm, bottom_cm2, top_cm2 })
+    }
+
+    fn slab_at(&self, height_mm: f64) -> Result<Slab> {
+        self.check_table()?;
+        let (bottom_mm, top_mm) = self.span_mm();
+        within("height_mm", height_mm, bottom_mm, top_mm)?;
+        let slab = self.slabs().find(|slab| height_mm <= slab.top_mm);
+        slab.ok_or(Error::OutOfRange { name: "height_mm", value: height_mm, low: bottom_mm, high: top_mm })
+    }
+
+    fn span_mm(&self) -> (f64, f64) {
+        let bottom_mm = self.slabs().next().map_or(0.0, |slab| slab.bottom_mm);
+        (bottom_mm, self.slabs().last().map_or(0.0, |slab| slab.top_mm))
+    }
+
+    /// Volume from the lowest row up to a height of the table.
+    fn volume_below_ml(&self, height_mm: f64) -> f64 {
+        self.slabs()
+            .take_while(|slab| slab.bottom_mm < height_mm)
+            .map(|slab| slab.volume_ml(height_mm.min(slab.top_mm)))
+            .sum()
+    }
+}
+
+/// What a record states of the fill of a unit.
+///
+/// `dry_l` is every liter in sump, converter, cooler and passages with the level at the overflow edge, engine idling, at
+/// the reference temperature. All of it grows with temperature, and all of the growth goes into the sump's free area.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Fill {
+    /// Free area of the sump.
+    pub sump: Sump,
+    /// Whole fill, filled to the edge at the reference temperature; cooler and lines included.
+    pub dry_l: f64,
+    /// Part that a drain takes.
+    pub service_l: f64,
+    /// Part that stands in cooler and lines.
+    pub cooler_and_lines_l: f64,
+    /// Part that runs back into the sump when the engine stops.
+    pub drainback_off_l: f64,
+    /// Least temperature of the level check.
+    pub check_low_c: f64,
+    /// Greatest temperature of the level check.
+    pub check_high_c: f64,
+    /// Temperature at which a right fill stands at the edge.
+    pub check_reference_c: f64,
+    /// Level below which the pickup draws air.
+    pub pickup_uncovers_mm: f64,
+    /// Level above which a rotating part dips.
+    pub gear_dips_mm: f64,
+}
+
+/// Level at a temperature, with what it was computed from.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LevelAt {
+    /// All the fluid at this temperature.
+    pub total_ml: f64,
+    /// Part of it above the overflow edge, negative below.
+    pub above_edge_ml: f64,
+    /// Level above the overflow edge.
+    pub level_mm: f64,
+    /// Level that a sump of constant area, that at the edge, would show: the usual shortcut, to see its error.
+    pub constant_area_level_mm: f64,
+    /// Left until the rotating part dips.
+    pub gear_margin_mm: f64,
+    /// Left until the pickup draws air.
+    pub pickup_margin_mm: f64,
+}
+
+/// What was read at a level check, engine idling, vehicle level.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LevelCheck {
+    /// Temperature of the fluid, °C.
+    pub temp_c: Reading,
+    /// Level above the overflow edge, mm; 0 when it just runs over.
+    pub level_mm: Reading,
+    /// True free area over that of the table: 1 with its standard uncertainty.
+    pub area_scale: Reading,
+}
+
+/// What to add or drain, with what it was computed from.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Adjustment {
+    /// All the fluid there is now, at this temperature.
+    pub present_ml: f64,
+    /// All the fluid there should be now, at this temperature.
+    pub right_ml: f64,
+    /// Add this now, at this temperature, to be right; drain it where negative.
+    pub add_now_ml: Reading,
+    /// Change of `add_now_ml` with the temperature.
+    pub add_ml_per_k: f64,
+    /// Change of `add_now_ml` with the level.
+    pub add_ml_per_mm: f64,
+    /// Too much (or, negative, too little) as it will be at the reference temperature if nothing is done.
+    pub excess_ml: Reading,
+    /// Excess that a level set to the edge anywhere in the check window leaves.
+    pub accepted_excess_ml: Limits,
+    /// Probability that the fill is as right as a check within the window would make it.
+    pub chance_right: f64,
+    /// Probability that the temperature lies in the check window.
+    pub chance_in_window: f64,
+    /// Level at the reference temperature if nothing is done.
+    pub at_reference: LevelAt,
+}
+
+/// Volumes to pour, at the temperature of the fluid in the can.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PourVolumes {
+    /// Into an empty unit.
+    pub dry_ml: f64,
+    /// After a drain.
+    pub service_ml: f64,
+    /// Share of old fluid that a service leaves.
+    pub old_share: f64,
+}
+
+impl Fill {
+    /// Whether the record can be used: volumes above 0 and parts no larger than the whole, the reference inside the check
+    /// window, pickup and rotating part inside the sump's table.
+    pub fn check_fill(&self) -> Result<()> {
+        self.sump.check_table()?;
+        positive("dry_l", self.dry_l)?;
+        within("service_l", self.service_l, 0.0, self.dry_l)?;
+        within("cooler_and_lines_l", self.cooler_and_lines_l, 0.0, self.dry_l)?;
+        within("drainback_off_l", self.drainback_off_l, 0.0, self.dry_l)?;
+        Limits::between(self.check_low_c, self.check_high_c)?;
+        within("check_reference_c", self.check_reference_c, self.check_low_c, self.check_high_c)?;
+        self.sump.slab_at(self.gear_dips_mm)?;
+        within("pickup_uncovers_mm", self.pickup_uncovers_mm, self.sump.span_mm().0, self.gear_dips_mm)?;
+        Ok(())
+    }
+
+    /// Level at a temperature.
+    ///
+    /// V(h) = (V_r + e) F(t)/F(t_r) − V_r
+    ///
+    /// * `fluid` — gives F; `excess_ml` — e, too much (negative: too little) at the reference temperature; 0 for a right
+    ///   fill; `temp_c` — t, °C, −50 to 150
+    /// * returns volumes, the level, the level by a constant area, and the margins to rotating part and pickup
+    /// * errors: [`Error::OutOfRange`] also where the fluid leaves the sump's table; those of [`Fill::check_fill`]
+    ///
+    /// Source: definition of cubic expansion; case and pan taken as rigid. Example: in `tests/fluid.rs`, the demonstration's
+    /// right fill at nine temperatures.
+    pub fn level_at(&self, fluid: &Fluid, excess_ml: f64, temp_c: f64) -> Result<LevelAt> {
+        self.check_fill()?;
+        finite("excess_ml", excess_ml)?;
+        let total_ml = (self.whole_ml() + excess_ml) * self.growth_from_reference(fluid, temp_c)?;
+        let above_edge_ml = total_ml - self.whole_ml();
+        let level_mm = self.sump.level_for(above_edge_ml)?;
+        Ok(LevelAt {
+            total_ml,
+            above_edge_ml,
+            level_mm,
+            constant_area_level_mm: constant_area_level_mm(above_edge_ml, self.sump.free_area_at(0.0)?)?,
+            gear_margin_mm: self.gear_dips_mm - level_mm,
+            pickup_margin_mm: level_mm - self.pickup_uncovers_mm,
+        })
+    }
+
+    /// Volume to add or drain now, at the temperature of the check, with its uncertainty.
+    ///
+    /// a = V_r F(t)/F(t_r) − V_r − s V(h); u² = (V_r F′(t)/F(t_r) u_t)² + (s A(h) u_h)² + (V(h) u_s)²
+    ///
+    /// * `fluid` — gives F; `check` — t, h and s, each with its standard uncertainty; s between 0.5 and 2
+    /// * returns the volumes, a and its sensitivities, the excess at the reference temperature, its limits and chances
+    /// * errors: as [`Fill::level_at`]
+    ///
+    /// Source: JCGM 100:2008, 5.1.2 equation 10, uncorrelated inputs (from memory). Example: in `tests/fluid.rs`, the
+    /// demonstration's level set at 24 °C and at 82 °C.
+    ///
+    /// Caution: engine running, parking brake set, wheels chocked; hot fluid burns.
+    pub fn adjust_fill(&self, fluid: &Fluid, check: LevelCheck) -> Result<Adjustment> {
+        self.check_fill()?;
+        let temp_c = Reading::new(check.temp_c.value, check.temp_c.u)?;
+        let level_mm = Reading::new(check.level_mm.value, check.level_mm.u)?;
+        let scale = Reading::new(within("area_scale", check.area_scale.value, 0.5, 2.0)?, check.area_scale.u)?;
+
+        let above_edge_ml = self.sump.volume_to(level_mm.value)?;
+        let present_ml = self.whole_ml() + scale.value * above_edge_ml;
+        let growth = self.growth_from_reference(fluid, temp_c.value)?;
+        let right_ml = self.whole_ml() * growth;
+
+        let add_ml_per_k =
+            self.whole_ml() * fluid.volume_factor_per_k(temp_c.value)? / fluid.volume_factor(self.check_reference_c)?;
+        let add_ml_per_mm = -0.1 * scale.value * self.sump.free_area_at(level_mm.value)?;
+        let u_of = |per_k: f64| {
+            let parts = [per_k * temp_c.u, add_ml_per_mm * level_mm.u, above_edge_ml * scale.u];
+            sqrt(parts.iter().map(|part| part * part).sum())
+        };
+
+        let excess_ml = Reading {
+            value: present_ml / growth - self.whole_ml(),
+            u: u_of(add_ml_per_k * present_ml / right_ml) / growth,
+        };
+        let excess_if_set_at = |temp_c: f64| -> Result<f64> {
+            Ok(self.whole_ml() * (1.0 / self.growth_from_reference(fluid, temp_c)? - 1.0))
+        };
+        let accepted_excess_ml =
+            Limits::between(excess_if_set_at(self.check_high_c)?, excess_if_set_at(self.check_low_c)?)?;
+        Ok(Adjustment {
+            present_ml,
+            right_ml,
+            add_now_ml: Reading { value: right_ml - present_ml, u: u_of(add_ml_per_k) },
+            add_ml_per_k,
+            add_ml_per_mm,
+            excess_ml,
+            accepted_excess_ml,
+            chance_right: chance_inside(excess_ml, accepted_excess_ml)?,
+            chance_in_window: chance_inside(temp_c, Limits::between(self.check_low_c, self.check_high_c)?)?,
+            at_reference: self.level_at(fluid, excess_ml.value, self.check_reference_c)?,
+        })
+    }
+
+    /// Level with the engine stopped, when the drain-back has come into the sump.
+    ///
+    /// * `running_level_mm` — level with the engine idling
+    /// * returns mm above the overflow edge
+    /// * errors: as [`Sump::level_for`]
+    pub fn engine_off_level_mm(&self, running_level_mm: f64) -> Result<f64> {
+        self.check_fill()?;
+        self.sump.level_for(self.sump.volume_to(running_level_mm)? + 1000.0 * self.drainback_off_l)
+    }
+
+    /// Temperature above which a rotating part dips: [`Fill::level_at`] solved for t.
+    ///
+    /// * `excess_ml` — at the reference temperature, 0 for a right fill
+    /// * returns °C, −50 to 150
+    /// * errors: [`Error::OutOfRange`] where it would dip only outside the fluid's range, or always
+    pub fn gear_dips_at_c(&self, fluid: &Fluid, excess_ml: f64) -> Result<f64> {
+        self.check_fill()?;
+        let present_ml = positive("total volume", self.whole_ml() + finite("excess_ml", excess_ml)?)?;
+        let dipping_ml = self.whole_ml() + self.sump.volume_to(self.gear_dips_mm)?;
+        fluid.temp_for_volume_factor(dipping_ml / present_ml * fluid.volume_factor(self.check_reference_c)?)
+    }
+
+    /// Volume that may be lost, from this level, until the pickup draws air, mL at the temperature of the level.
+    ///
+    /// * `level_mm` — above the overflow edge; errors as [`Sump::volume_to`]
+    pub fn loss_to_pickup_ml(&self, level_mm: f64) -> Result<f64> {
+        self.check_fill()?;
+        Ok(self.sump.volume_to(level_mm)? - self.sump.volume_to(self.pickup_uncovers_mm)?)
+    }
+
+    /// Volumes to pour for a dry and for a service fill, measured at the temperature of the fluid in the can.
+    ///
+    /// V = V_r F(t)/F(t_r)
+    ///
+    /// * `fluid` — gives F; `can_c` — t, °C, −50 to 150
+    /// * returns the volumes, and the share of old fluid that a service leaves, 1 − service/dry
+    /// * errors: as [`Fill::check_fill`] and [`Fluid::volume_factor`]
+    pub fn pour_volumes(&self, fluid: &Fluid, can_c: f64) -> Result<PourVolumes> {
+        self.check_fill()?;
+        let growth = self.growth_from_reference(fluid, can_c)?;
+        Ok(PourVolumes {
+            dry_ml: self.whole_ml() * growth,
+            service_ml: 1000.0 * self.service_l * growth,
+            old_share: old_share(self.service_l / self.dry_l, 1)?,
+        })
+    }
+
+    fn whole_ml(&self) -> f64 {
+        1000.0 * self.dry_l
+    }
+
+    fn growth_from_reference(&self, fluid: &Fluid, temp_c: f64) -> Result<f64> {
+        Ok(fluid.volume_factor(temp_c)? / fluid.volume_factor(self.check_reference_c)?)
+    }
+}
+
+/// Level that a volume would reach in a sump with vertical sides: the usual shortcut, shown beside the answer.
+///
+/// h = V/A
+///
+/// * `above_edge_ml` — V, mL, negative below the edge; `area_cm2` — A, cm², above 0
+/// * returns h, mm
+/// * errors: [`Error::NotPositive`], [`Error::NotFinite`]
+///
+/// Source: definition. Example: 388.8 mL over 900 cm² stand 4.32 mm high.
+///
+/// ```
+/// assert!((trainwright::fluid::constant_area_level_mm(388.8, 900.0)? - 4.32).abs() < 1e-12);
+/// # Ok::<(), trainwright::Error>(())
+/// ```
+pub fn constant_area_level_mm(above_edge_ml: f64, area_cm2: f64) -> Result<f64> {
+    Ok(10.0 * finite("above_edge_ml", above_edge_ml)? / positive("area_cm2", area_cm2)?)
+}
+
+/// How much too high the level looks, away from the center of the sump, when the vehicle is not level.
+///
+/// Δh = L tan φ
+///
+/// * `offset_mm` — L, distance of the place where the level is seen from the center of the free surface, positive toward
+///   the lower end; `tilt_deg` — φ, °, 0 to 30
+/// * returns Δh, mm: level seen minus true level
+/// * errors: [`Error::OutOfRange`], [`Error::NotFinite`]
+///
+/// Source: geometry of a level surface. Example: 100 mm from the center on a 3 % grade (1.718°) it looks 3 mm too high.
+///
+/// ```
+/// assert!((trainwright::fluid::tilt_shift_mm(100.0, 1.718)? - 3.0).abs() < 0.001);
+/// # Ok::<(), trainwright::Error>(())
+/// ```
+pub fn tilt_shift_mm(offset_mm: f64, tilt_deg: f64) -> Result<f64> {
+    finite("offset_mm", offset_mm)?;
+    within("tilt_deg", tilt_deg, 0.0, 30.0)?;
+    Ok(offset_mm * tan(tilt_deg.to_radians()))
+}

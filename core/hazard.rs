@@ -1,0 +1,59 @@
+//! Hazards: what can hurt someone in the work that a result belongs to, with a caution to print beside it.
+//!
+//! No result of this library is a rating, and none says that something is safe. The vehicle maker's ratings and procedures,
+//! local codes and licensed practice come first.
+
+/// A way in which the work can hurt someone.
+#[repr(i32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hazard {
+    /// The vehicle moves by itself.
+    RollAway = 1,
+    /// Fluid burns skin, or catches fire.
+    HotFluid = 2,
+    /// Parts and fluid fly under shop air.
+    CompressedAir = 3,
+    /// A stall test overheats the converter and loads the whole drive line.
+    StallHeat = 4,
+    /// A part turns faster than it can bear.
+    Overspeed = 5,
+}
+
+impl Hazard {
+    /// Every hazard.
+    pub const ALL: [Self; 5] = [Self::RollAway, Self::HotFluid, Self::CompressedAir, Self::StallHeat, Self::Overspeed];
+
+    /// One sentence to print beside a result.
+    #[must_use]
+    pub const fn caution(self) -> &'static str {
+        match self {
+            Self::RollAway => {
+                "Set the parking brake and chock the wheels: the park gear alone may not hold the vehicle, least of all on a grade or with a trailer."
+            }
+            Self::HotFluid => {
+                "Hot fluid burns skin and, blown from the vent onto the exhaust, can catch fire: wear gloves and goggles, support a raised vehicle on rated stands, and keep clear of what turns while the engine runs."
+            }
+            Self::CompressedAir => {
+                "Shop air throws pistons, springs and fluid: regulate it down, cover the part, and wear goggles."
+            }
+            Self::StallHeat => {
+                "A stall test heats the converter within seconds and loads the whole drive line: only where the vehicle maker allows it, a few seconds at a time, wheels chocked, brakes held, nobody in front or behind, then idle in Neutral to cool."
+            }
+            Self::Overspeed => {
+                "Parts inside can turn several times faster than the input: guard the test stand, and stay below the maker's speed limits."
+            }
+        }
+    }
+
+    /// Short name, for tables.
+    #[must_use]
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::RollAway => "roll-away",
+            Self::HotFluid => "hot fluid",
+            Self::CompressedAir => "compressed air",
+            Self::StallHeat => "stall heat",
+            Self::Overspeed => "overspeed",
+        }
+    }
+}
