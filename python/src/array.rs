@@ -5,7 +5,6 @@
 //! first. NaN in a row is missing data: NaN out, and not counted.
 
 use std::borrow::Cow;
-use std::ffi::CString;
 use std::marker::PhantomData;
 
 use numpy::ndarray::{ArrayViewD, IxDyn};
@@ -17,7 +16,7 @@ use pyo3::types::{PyBool, PyFloat, PyInt, PyString};
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 use rayon::prelude::*;
 
-use crate::error::{RangeWarning, raise, refuse};
+use crate::error::{raise, refuse, warn};
 use crate::quantity::in_unit_of;
 
 /// Rows computed in one go: the inputs and outputs of one go fit the cache.
@@ -310,8 +309,7 @@ impl Refused {
 
     fn warn(&self, py: Python<'_>, rows: usize) -> PyResult<()> {
         let Self { count, row, error } = self;
-        let message = format!("{count} of {rows} rows refused; the first is row {row}: {error}");
-        PyErr::warn(py, &py.get_type::<RangeWarning>(), &CString::new(message)?, 1)
+        warn(py, format!("{count} of {rows} rows refused; the first is row {row}: {error}"))
     }
 }
 

@@ -1,7 +1,12 @@
 //! `class!` turns a plain core struct into a frozen Python class, `words!` a plain core enum into text.
 
+use std::convert::Infallible;
+
 use pyo3::IntoPyObjectExt;
 use pyo3::prelude::*;
+use pyo3::types::PyDict;
+#[cfg(feature = "stubs")]
+use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript};
 
 use crate::quantity::Number;
 
@@ -64,6 +69,37 @@ plain_fields! {
     i32 => i32::to_string;
     i64 => i64::to_string;
     usize => usize::to_string;
+}
+
+/// Values by the name of their field.
+pub struct Fields<'py>(Bound<'py, PyDict>);
+
+impl<'py> Fields<'py> {
+    /// No fields yet.
+    pub fn new(py: Python<'py>) -> Self {
+        Self(PyDict::new(py))
+    }
+
+    /// Adds one.
+    pub fn set(&self, name: &str, value: impl IntoPyObject<'py>) -> PyResult<()> {
+        self.0.set_item(name, value)
+    }
+}
+
+impl<'py> IntoPyObject<'py> for Fields<'py> {
+    type Target = PyDict;
+    type Output = Bound<'py, PyDict>;
+    type Error = Infallible;
+    #[cfg(feature = "stubs")]
+    const OUTPUT_TYPE: PyStaticExpr = type_hint_subscript!(
+        type_hint_identifier!("builtins", "dict"),
+        type_hint_identifier!("builtins", "str"),
+        type_hint_identifier!("typing", "Any")
+    );
+
+    fn into_pyobject(self, _: Python<'py>) -> Result<Self::Output, Infallible> {
+        Ok(self.0)
+    }
 }
 
 /// Rows of a short table for notebooks.
@@ -147,16 +183,16 @@ macro_rules! class {
                 )
             }
 
-            fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, pyo3::types::PyDict>)> {
-                let fields = pyo3::types::PyDict::new(py);
-                $(fields.set_item(stringify!($field), self.$field())?;)+
+            fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), crate::class::Fields<'py>)> {
+                let fields = crate::class::Fields::new(py);
+                $(fields.set(stringify!($field), self.$field())?;)+
                 Ok(((), fields))
             }
 
             /// The fields by name, nested classes as dictionaries too.
-            fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, pyo3::types::PyDict>> {
-                let fields = pyo3::types::PyDict::new(py);
-                $(fields.set_item(stringify!($field), crate::class::Field::plain(&self.$field(), py)?)?;)+
+            fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<crate::class::Fields<'py>> {
+                let fields = crate::class::Fields::new(py);
+                $(fields.set(stringify!($field), crate::class::Field::plain(&self.$field(), py)?)?;)+
                 Ok(fields)
             }
         }
@@ -174,7 +210,8 @@ macro_rules! class {
             }
 
             fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
-                Ok(self.as_dict(py)?.into_any().unbind())
+                use pyo3::IntoPyObjectExt;
+                self.as_dict(py)?.into_py_any(py)
             }
         }
 

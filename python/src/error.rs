@@ -1,40 +1,32 @@
-//! `trainwright.Error` and `trainwright.RangeWarning`.
+//! Raises the exceptions of `trainwright/error.py`.
 
-use pyo3::create_exception;
-use pyo3::exceptions::{PyUserWarning, PyValueError};
+use std::ffi::CString;
+
 use pyo3::prelude::*;
+use pyo3::types::PyType;
 
-create_exception!(
-    trainwright,
-    Error,
-    PyValueError,
-    "There is no answer. The message names the parameter, the value given, what is accepted and how to mend it.\n\n\
-     `kind` is the name of the failure, e.g. \"OUT_OF_RANGE\"; `parameter` is what it is about."
-);
-
-create_exception!(
-    trainwright,
-    RangeWarning,
-    PyUserWarning,
-    "Some rows of an array were refused; their results are NaN. The message counts them and explains the first."
-);
+fn class<'py>(py: Python<'py>, name: &str) -> PyResult<Bound<'py, PyType>> {
+    Ok(py.import("trainwright.error")?.getattr(name)?.cast_into()?)
+}
 
 /// The core's refusal as a Python exception.
 pub fn raise(error: trainwright::Error) -> PyErr {
-    with_attributes(Error::new_err(error.to_string()), error.kind(), error.parameter())
+    refuse(error.kind(), error.parameter(), error.to_string())
 }
 
 /// A refusal of the Python interface itself.
 pub fn refuse(kind: &'static str, parameter: &str, message: String) -> PyErr {
-    with_attributes(Error::new_err(message), kind, parameter)
+    Python::attach(|py| {
+        let error = PyErr::from_type(class(py, "Error")?, message);
+        let value = error.value(py);
+        value.setattr("kind", kind)?;
+        value.setattr("parameter", parameter)?;
+        Ok(error)
+    })
+    .unwrap_or_else(|failure| failure)
 }
 
-fn with_attributes(error: PyErr, kind: &str, parameter: &str) -> PyErr {
-    Python::attach(|py| {
-        let value = error.value(py);
-        match value.setattr("kind", kind).and_then(|()| value.setattr("parameter", parameter)) {
-            Ok(()) => error,
-            Err(failure) => failure,
-        }
-    })
+/// Warns that an answer is partly missing.
+pub fn warn(py: Python<'_>, message: String) -> PyResult<()> {
+    PyErr::warn(py, &class(py, "RangeWarning")?.into_any(), &CString::new(message)?, 1)
 }

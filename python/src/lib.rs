@@ -8,6 +8,7 @@ mod class;
 mod error;
 mod judge;
 mod quantity;
+mod units;
 
 use pyo3::prelude::*;
 
@@ -19,8 +20,6 @@ mod _native {
     #[pymodule_export]
     use crate::card::{Card, Source, Symbol, card, cards};
     #[pymodule_export]
-    use crate::error::{Error, RangeWarning};
-    #[pymodule_export]
     use crate::version;
 
     /// Readings, limits and the decision between them.
@@ -28,6 +27,17 @@ mod _native {
     mod judge {
         #[pymodule_export]
         use crate::judge::{Limits, Reading, chance_inside, normal_cdf};
+    }
+
+    /// Shop units at the edge; every factor is exact and stands in the core.
+    #[pymodule]
+    mod units {
+        #[pymodule_export]
+        use crate::units::{
+            c_to_f, f_to_c, f_to_k_difference, hp_to_kw, in_to_mm, k_to_f_difference, kg_to_lb, km_h_to_mph,
+            km_to_mile, kpa_to_psi, kw_to_hp, l_to_quart, lb_to_kg, lbf_ft_to_nm, lbf_to_n, mile_to_km, mm_to_in,
+            mm_to_thou, mph_to_km_h, n_to_lbf, nm_to_lbf_ft, psi_to_kpa, quart_to_l, thou_to_mm,
+        };
     }
 }
 

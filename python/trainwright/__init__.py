@@ -13,8 +13,9 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import judge
-from ._native import Card, Error, RangeWarning, Source, Symbol, card, cards, version
+from . import judge, units
+from ._native import Card, Source, Symbol, card, cards, version
+from .error import Error, RangeWarning
 from .judge import Limits, Reading
 
 __version__ = version()
@@ -30,5 +31,6 @@ __all__ = [
     "card",
     "cards",
     "judge",
+    "units",
     "version",
 ]

@@ -1,0 +1,14 @@
+"""The one error, and the one warning."""
+
+
+class Error(ValueError):
+    """There is no answer. The message names the parameter, the value given, what is accepted and how to mend it."""
+
+    kind: str
+    """The name of the failure, e.g. ``"OUT_OF_RANGE"``; C calls it ``TW_STATUS_OUT_OF_RANGE``."""
+    parameter: str
+    """The parameter, or group of parameters, that it is about."""
+
+
+class RangeWarning(UserWarning):
+    """Some rows of an array were refused; their results are NaN. The message counts them and explains the first."""
