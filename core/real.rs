@@ -11,8 +11,8 @@ macro_rules! through_libm {
 
 through_libm! {
     sqrt = sqrt, exp = exp, exp_m1 = expm1, exp10 = exp10, ln = log, ln_1p = log1p, log10 = log10,
-    sin = sin, cos = cos, tan = tan, atan = atan, acos = acos, erfc = erfc, abs = fabs, floor = floor, round_half_away = round,
-    round_half_even = rint,
+    sin = sin, cos = cos, tan = tan, atan = atan, acos = acos, erfc = erfc, abs = fabs, floor = floor, ceil = ceil,
+    round_half_away = round, round_half_even = rint,
 }
 
 pub(crate) fn powf(base: f64, exponent: f64) -> f64 {
