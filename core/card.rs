@@ -88,6 +88,7 @@ bibliography! {
     VISCOSITY_CHART, "astm-d341", Memory, "ASTM D341, Viscosity-temperature equations and charts for liquid petroleum or hydrocarbon products";
     VISCOSITY_INDEX, "astm-d2270", Read, "ASTM D2270 / ISO 2909, Calculating viscosity index from kinematic viscosity at 40 and 100 °C";
     OIL_BLEND, "astm-d7152", Memory, "ASTM D7152, Calculating viscosity of a blend of petroleum products";
+    ATMOSPHERE, "iso-2533", Memory, "ISO 2533:1975, Standard atmosphere";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 

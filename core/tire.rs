@@ -6,11 +6,10 @@ mod text;
 pub use table::{SpeedSymbol, load_index_kg, load_index_lb, ply_rating, speed_symbol};
 pub use text::{TireText, parse, parse_lenient};
 
-use crate::card::{self, Card, symbol};
-use crate::error::{Error, Result, finite, positive, within};
+use crate::error::{Error, Result, positive, within};
 use crate::judge::Reading;
 use crate::real::{ceil, floor, hypot};
-use crate::units::{KM_PER_MILE, MM_PER_IN, in_to_mm};
+use crate::units::{KM_PER_MILE, in_to_mm};
 use core::f64::consts::PI;
 
 /// How the size is written.

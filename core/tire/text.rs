@@ -48,15 +48,16 @@ fn read(mut cursor: Cursor<'_>, lenient: bool) -> Result<Tire> {
     let size = cursor.number("a section width or an overall diameter")?;
     let tire = if size.is_whole && cursor.word("/") {
         let width_mm = size.whole(100, 600, "a section width in mm (100 to 600) before the slash")?;
-        let aspect_pct = cursor
-            .number("an aspect ratio")?
-            .whole(15, 100, "an aspect ratio in % (15 to 100) after the slash")?;
+        let aspect_pct =
+            cursor.number("an aspect ratio")?.whole(15, 100, "an aspect ratio in % (15 to 100) after the slash")?;
         Tire { width_mm, aspect_pct, ..Tire::bare(TireKind::Metric, service, 0.0) }
     } else if cursor.word("X") {
         let diameter_in = size.inches(15.0, 60.0, "an overall diameter in inches (15 to 60) before the x")?;
-        let width_in = cursor
-            .number("a section width in inches")?
-            .inches(4.0, 25.0, "a section width in inches (4 to 25) after the x")?;
+        let width_in = cursor.number("a section width in inches")?.inches(
+            4.0,
+            25.0,
+            "a section width in inches (4 to 25) after the x",
+        )?;
         Tire { diameter_in, width_in, ..Tire::bare(TireKind::Flotation, service, 0.0) }
     } else if size.is_whole && size.value >= 100.0 {
         let width_mm = size.whole(100, 600, "a section width in mm (100 to 600)")?;
@@ -258,7 +259,8 @@ impl<'a> Cursor<'a> {
     fn load_range(&mut self, tire: Tire) -> Result<Tire> {
         self.spaces();
         let start = *self;
-        let letter = self.take().and_then(|letter| u8::try_from(letter).ok()).filter(|letter| ply_rating(*letter).is_ok());
+        let letter =
+            self.take().and_then(|letter| u8::try_from(letter).ok()).filter(|letter| ply_rating(*letter).is_ok());
         let ends = !self.peek().is_some_and(|next| next.is_ascii_alphabetic());
         match letter {
             Some(load_range) if ends && tire.load_range == 0 => Ok(Tire { load_range, ..tire }),
@@ -305,7 +307,8 @@ impl<'a> Cursor<'a> {
             self.take();
             letters.push(digit).or_else(|_| start.refuse("a speed symbol"))?;
         }
-        speed_symbol(&letters).or_else(|_| start.refuse("a speed symbol: A1 to A8, B to G, J to N, P to U, H, V, W or Y"))
+        speed_symbol(&letters)
+            .or_else(|_| start.refuse("a speed symbol: A1 to A8, B to G, J to N, P to U, H, V, W or Y"))
     }
 }
 
