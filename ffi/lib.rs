@@ -10,6 +10,7 @@ mod pointer;
 mod status;
 
 pub mod judge;
+pub mod train;
 
 pub use status::Status;
 

@@ -12,6 +12,15 @@ pub(crate) unsafe fn read<T: Copy>(pointer: *const T) -> core::result::Result<T,
     unsafe { pointer.as_ref() }.copied().ok_or(Status::Null)
 }
 
+/// As [`read`], in place: for structs too large to copy.
+///
+/// # Safety
+/// As for [`read`], and nothing changes the struct during the call.
+pub(crate) unsafe fn borrow<'a, T>(pointer: *const T) -> core::result::Result<&'a T, Status> {
+    // SAFETY: null is turned into an error; the rest is the caller's promise.
+    unsafe { pointer.as_ref() }.ok_or(Status::Null)
+}
+
 /// The array behind a pointer and a count; a null pointer is accepted only for no elements.
 ///
 /// # Safety

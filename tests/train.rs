@@ -3,10 +3,10 @@
 mod support;
 
 use support::vectors;
+use trainwright::Result;
 use trainwright::train::{
     Blocks, Element, ElementKind, Fraction, Load, NO_MEMBER, PlanetarySet, SetJoins, SetKind, SetTeeth, State, Train,
 };
-use trainwright::Result;
 
 /// Reads the train column of a vector file: see the top of `train_solve.csv`.
 fn train(text: &str) -> Result<Train> {

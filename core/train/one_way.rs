@@ -127,6 +127,12 @@ impl Train {
         subsets(self.applied_mask())
     }
 
+    /// The combination after this one in [`Train::engagements`]; the first after 0. None after the last.
+    #[must_use]
+    pub fn next_engagement(&self, closed: u32) -> Option<u32> {
+        next_subset(self.applied_mask(), closed)
+    }
+
     /// Counts the kinds of state over all [`Train::engagements`].
     pub fn state_counts(&self, load: Load) -> Result<StateCounts> {
         let mut counts = StateCounts::default();
@@ -145,8 +151,10 @@ impl Train {
 
 /// All subsets of a mask in rising order.
 fn subsets(mask: u32) -> impl Iterator<Item = u32> {
-    core::iter::successors(Some(0_u32), move |&subset| {
-        let next = subset.wrapping_sub(mask) & mask;
-        (next != 0).then_some(next)
-    })
+    core::iter::successors(Some(0), move |&subset| next_subset(mask, subset))
+}
+
+fn next_subset(mask: u32, subset: u32) -> Option<u32> {
+    let next = subset.wrapping_sub(mask) & mask;
+    (next != 0).then_some(next)
 }

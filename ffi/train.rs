@@ -1,0 +1,105 @@
+//! `tw_train_*`: gear trains.
+
+use crate::pointer::{borrow, core, put, read};
+use crate::status::Status;
+use trainwright::train::{Element, Load, PlanetSpeeds, PlanetarySet, State, StateCounts, Train};
+
+/// A train of `members` members without sets; `input`, `output` and `fixed` (the case) are numbers of three of them.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_new(members: u8, input: u8, output: u8, fixed: u8, out_train: *mut Train) -> Status {
+    unsafe { put(out_train, || core(Train::new(members, input, output, fixed))) }
+}
+
+/// Adds a planetary set after checking teeth and joins; on failure the train stays as it was.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_add_set(set: *const PlanetarySet, train: *mut Train) -> Status {
+    unsafe {
+        put(train, || {
+            if !set.is_null() {
+                named(&raw const (*set).kind, 4)?;
+            }
+            let mut train = read(train)?;
+            core(train.add_set(read(set)?))?;
+            Ok(train)
+        })
+    }
+}
+
+/// Adds a clutch, brake, one-way or dog clutch after checking what it joins; on failure the train stays as it was.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_add_element(element: *const Element, train: *mut Train) -> Status {
+    unsafe {
+        put(train, || {
+            if !element.is_null() {
+                named(&raw const (*element).kind, 4)?;
+                named(&raw const (*element).blocks, 3)?;
+            }
+            let mut train = read(train)?;
+            core(train.add_element(read(element)?))?;
+            Ok(train)
+        })
+    }
+}
+
+/// Solves the engagement in which exactly the elements of the mask are closed, one-way clutches like any other.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_solve(train: *const Train, closed: u32, out_state: *mut State) -> Status {
+    unsafe { put(out_state, || core(borrow(train)?.solve(closed))) }
+}
+
+/// As `tw_train_solve`, with the one-way clutches held or overrunning as the load makes them.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_resolve(
+    train: *const Train,
+    closed: u32,
+    load: Load,
+    out_state: *mut State,
+) -> Status {
+    unsafe { put(out_state, || core(borrow(train)?.resolve(closed, load))) }
+}
+
+/// Speeds of the planets of a set in a solved state of this train.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_planet_speeds(
+    train: *const Train,
+    state: *const State,
+    set: u8,
+    out_speeds: *mut PlanetSpeeds,
+) -> Status {
+    unsafe { put(out_speeds, || core(borrow(train)?.planet_speeds(borrow(state)?, set))) }
+}
+
+/// Whether the state drives the output faster than `output_per_input` times the input: a forbidden state.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_overspeeds(
+    state: *const State,
+    output_per_input: f64,
+    out_overspeeds: *mut bool,
+) -> Status {
+    unsafe { put(out_overspeeds, || Ok(borrow(state)?.overspeeds(output_per_input))) }
+}
+
+/// The combination of closed elements after this one; the first after 0. TW_STATUS_NO_ANSWER after the last.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_next_engagement(train: *const Train, closed: u32, out_closed: *mut u32) -> Status {
+    unsafe { put(out_closed, || borrow(train)?.next_engagement(closed).ok_or(Status::NoAnswer)) }
+}
+
+/// Counts the kinds of state over every combination of closed elements.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_state_counts(
+    train: *const Train,
+    load: Load,
+    out_counts: *mut StateCounts,
+) -> Status {
+    unsafe { put(out_counts, || core(borrow(train)?.state_counts(load))) }
+}
+
+/// Refuses a number that names no choice, before it is read as one.
+///
+/// # Safety
+/// The pointer must be readable for one byte.
+unsafe fn named<Choice>(field: *const Choice, choices: u8) -> Result<(), Status> {
+    // SAFETY: the choices of this chapter are one byte wide.
+    if unsafe { field.cast::<u8>().read() } < choices { Ok(()) } else { Err(Status::OutOfRange) }
+}
