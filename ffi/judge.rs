@@ -1,8 +1,81 @@
 //! `tw_judge_*`: readings, limits and decisions.
 
-use crate::pointer::{core, put, read};
+use crate::pointer::{core, put, read, slice};
 use crate::status::Status;
-use trainwright::judge::{self, Limits, Reading};
+use trainwright::judge::{
+    self, Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement,
+};
+
+/// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_relative(value: f64, u_rel: f64, out_reading: *mut Reading) -> Status {
+    unsafe { put(out_reading, || core(Reading::relative(value, u_rel))) }
+}
+
+/// Anywhere within +/- the half width with the same chance: u = a/sqrt(3).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_rectangular(value: f64, half_width: f64, out_reading: *mut Reading) -> Status {
+    unsafe { put(out_reading, || core(Reading::rectangular(value, half_width))) }
+}
+
+/// Within +/- the half width, more often near the middle: u = a/sqrt(6).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_triangular(value: f64, half_width: f64, out_reading: *mut Reading) -> Status {
+    unsafe { put(out_reading, || core(Reading::triangular(value, half_width))) }
+}
+
+/// Swinging as a sine between +/- the half width: u = a/sqrt(2).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_arcsine(value: f64, half_width: f64, out_reading: *mut Reading) -> Status {
+    unsafe { put(out_reading, || core(Reading::arcsine(value, half_width))) }
+}
+
+/// Read from a display or counter that moves in steps of the quantum: u = q/sqrt(12).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_quantized(value: f64, quantum: f64, out_reading: *mut Reading) -> Status {
+    unsafe { put(out_reading, || core(Reading::quantized(value, quantum))) }
+}
+
+/// Read on an instrument whose class is its greatest error in percent of full scale.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_of_class(
+    value: f64,
+    full_scale: f64,
+    class_pct: f64,
+    out_reading: *mut Reading,
+) -> Status {
+    unsafe { put(out_reading, || core(Reading::of_class(value, full_scale, class_pct))) }
+}
+
+/// Mean of repeated readings, its standard uncertainty and degrees of freedom.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_mean_of(values: *const f64, count: usize, out_repeated: *mut Repeated) -> Status {
+    unsafe { put(out_repeated, || core(judge::mean_of(slice(values, count)?))) }
+}
+
+/// Inside is GO, outside is NO-GO; the uncertainty is not counted.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_simple_acceptance(out_rule: *mut Rule) -> Status {
+    unsafe { put(out_rule, || Ok(Rule::simple_acceptance())) }
+}
+
+/// GO is proven from this chance of lying inside, NO-GO up to 1 minus it (ISO 14253-1:2017, usually 0.95).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_conformance(probability: f64, out_rule: *mut Rule) -> Status {
+    unsafe { put(out_rule, || core(Rule::conformance(probability))) }
+}
+
+/// A guard of k standard uncertainties on either side of a limit (ISO 14253-1 before 2017, usually 2).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_expanded_guard(k: f64, out_rule: *mut Rule) -> Status {
+    unsafe { put(out_rule, || core(Rule::expanded_guard(k))) }
+}
+
+/// GO from the chance `go`, above 0.5; NO-GO up to the chance `no_go`, below 0.5.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_stated_chances(go: f64, no_go: f64, out_rule: *mut Rule) -> Status {
+    unsafe { put(out_rule, || core(Rule::stated_chances(go, no_go))) }
+}
 
 /// Probability, 0 to 1, that the true value behind the reading lies within the limits.
 #[unsafe(no_mangle)]
@@ -12,4 +85,97 @@ pub unsafe extern "C" fn tw_judge_chance_inside(
     out_chance: *mut f64,
 ) -> Status {
     unsafe { put(out_chance, || core(judge::chance_inside(read(reading)?, read(limits)?))) }
+}
+
+/// Decides whether the reading conforms to its limits: GO, NO-GO or NOT PROVEN, and what would settle it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_judge(
+    reading: *const Reading,
+    limits: *const Limits,
+    rule: *const Rule,
+    out_judgment: *mut Judgment,
+) -> Status {
+    unsafe { put(out_judgment, || core(judge::judge(read(reading)?, read(limits)?, read(rule)?))) }
+}
+
+/// Combined standard uncertainty of independent inputs, and what each contributes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_combine(inputs: *const Input, count: usize, out_budget: *mut Budget) -> Status {
+    unsafe { put(out_budget, || core(judge::combine(slice(inputs, count)?))) }
+}
+
+/// Combined standard uncertainty of correlated inputs; `correlation` holds count x count coefficients, row by row.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_combine_correlated(
+    inputs: *const Input,
+    count: usize,
+    correlation: *const f64,
+    out_budget: *mut Budget,
+) -> Status {
+    let square = count.saturating_mul(count);
+    unsafe {
+        put(out_budget, || core(judge::combine_correlated(slice(inputs, count)?, slice(correlation, square)?)))
+    }
+}
+
+/// Effective degrees of freedom of the combined uncertainty of independent inputs (Welch-Satterthwaite).
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_effective_freedom(
+    inputs: *const Input,
+    count: usize,
+    out_freedom: *mut f64,
+) -> Status {
+    unsafe { put(out_freedom, || core(judge::effective_freedom(slice(inputs, count)?))) }
+}
+
+/// Expanded uncertainty and coverage interval for a stated probability.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_expand(
+    reading: *const Reading,
+    freedom: f64,
+    coverage: f64,
+    out_expanded: *mut Expanded,
+) -> Status {
+    unsafe { put(out_expanded, || core(judge::expand(read(reading)?, freedom, coverage))) }
+}
+
+/// The one input whose better measurement would decide the judged reading, and how good it must be. Pass the judgment as
+/// `tw_judge_judge` wrote it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_settle(
+    judgment: *const Judgment,
+    budget: *const Budget,
+    out_settlement: *mut Settlement,
+) -> Status {
+    unsafe { put(out_settlement, || core(judge::settle(&read(judgment)?, &read(budget)?))) }
+}
+
+/// Standard normal distribution function; z may be infinite.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_normal_cdf(z: f64, out_probability: *mut f64) -> Status {
+    unsafe { put(out_probability, || core(judge::normal_cdf(z))) }
+}
+
+/// Value that a standard normal variable stays below with the stated probability.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_normal_quantile(probability: f64, out_z: *mut f64) -> Status {
+    unsafe { put(out_z, || core(judge::normal_quantile(probability))) }
+}
+
+/// Student's t distribution function; `freedom` is 1 or more, infinite for the normal distribution.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_student_cdf(t: f64, freedom: f64, out_probability: *mut f64) -> Status {
+    unsafe { put(out_probability, || core(judge::student_cdf(t, freedom))) }
+}
+
+/// Value that a Student's t variable stays below with the stated probability.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_student_quantile(probability: f64, freedom: f64, out_t: *mut f64) -> Status {
+    unsafe { put(out_t, || core(judge::student_quantile(probability, freedom))) }
+}
+
+/// Factor from standard uncertainty to the half width that covers the stated probability.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_coverage_factor(coverage: f64, freedom: f64, out_k: *mut f64) -> Status {
+    unsafe { put(out_k, || core(judge::coverage_factor(coverage, freedom))) }
 }

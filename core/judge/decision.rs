@@ -1,6 +1,6 @@
 //! Decision rules: what is proven, what is refuted, and what would settle the rest.
 
-use super::distribution::{normal_cdf, normal_quantile};
+use super::distribution::{normal_quantile, phi};
 use super::propagation::{Budget, known};
 use super::{Limits, Reading};
 use crate::card::{self, Card, symbol};
@@ -198,7 +198,7 @@ fn chance(Reading { value: y, u }: Reading, limits: Limits) -> f64 {
     }
     let (below, above) = ((limits.lower - y) / u, (limits.upper - y) / u);
     // Below the lower limit both terms are near 1: take the other tails, which keep their digits.
-    if below > 0.0 { normal_cdf(-below) - normal_cdf(-above) } else { normal_cdf(above) - normal_cdf(below) }
+    if below > 0.0 { phi(-below) - phi(-above) } else { phi(above) - phi(below) }
 }
 
 /// A decision and what it rests on.
@@ -304,7 +304,7 @@ impl Guard {
                 let middle = lower + 0.5 * (upper - lower);
                 let inside = |value: f64| chance(Reading { value, u }, limits) - go;
                 let edge = lower + z_go * u;
-                if !(edge <= middle) || inside(middle) < 0.0 {
+                if edge > middle || inside(middle) < 0.0 {
                     return NOWHERE;
                 }
                 let edge = root(inside, edge, middle);
@@ -351,7 +351,7 @@ impl Guard {
                 }
                 // Outside, the chance grows with u up to a peak and falls again once u dwarfs the limits.
                 let peak = sqrt(0.5 * (far - near) * (far + near) / ln(far / near));
-                if !(chance_at(peak) > no_go) { f64::INFINITY } else { root(|u| chance_at(u) - no_go, near / z, peak) }
+                if chance_at(peak) > no_go { root(|u| chance_at(u) - no_go, near / z, peak) } else { f64::INFINITY }
             }
         }
     }
