@@ -12,6 +12,7 @@ pub use decision::{Judgment, Rule, RuleKind, Settlement, Verdict, chance_inside,
 pub use distribution::{coverage_factor, normal_cdf, normal_quantile, student_cdf, student_quantile};
 pub use propagation::{
     Budget, Expanded, Input, MAX_INPUTS, Propagated, combine, combine_correlated, effective_freedom, expand, propagate,
+    propagate_list,
 };
 
 use crate::card::{self, Card, symbol};

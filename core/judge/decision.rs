@@ -347,7 +347,7 @@ impl Guard {
                 let chance_at = |u: f64| chance(Reading { value: y, u }, limits);
                 if inside {
                     // The farther limit can only take from the chance, and never more than the nearer one does.
-                    return root(|u| go - chance_at(u), 0.5 * near / z, near / z);
+                    return root(|u| go - chance_at(u), 0.0, near / z);
                 }
                 // Outside, the chance grows with u up to a peak and falls again once u dwarfs the limits.
                 let peak = sqrt(0.5 * (far - near) * (far + near) / ln(far / near));

@@ -331,28 +331,31 @@ pub fn propagate<const N: usize>(
     inputs: [Reading; N],
     formula: impl Fn([f64; N]) -> Result<f64>,
 ) -> Result<Propagated> {
-    counted("inputs", N, 1, MAX_INPUTS)?;
-    for input in inputs {
-        Reading::new(input.value, input.u)?;
+    let fallback = inputs.map(|input| input.value);
+    propagate_list(&inputs, |values| formula(<[f64; N]>::try_from(values).unwrap_or(fallback)))
+}
+
+/// As [`propagate`], for a number of inputs known only at run time.
+pub fn propagate_list(inputs: &[Reading], mut formula: impl FnMut(&[f64]) -> Result<f64>) -> Result<Propagated> {
+    let count = counted("inputs", inputs.len(), 1, MAX_INPUTS)?;
+    let mut values = [0.0; MAX_INPUTS];
+    let mut terms = [Input { sensitivity: 0.0, u: 0.0, freedom: f64::INFINITY }; MAX_INPUTS];
+    for (value, input) in values.iter_mut().zip(inputs) {
+        *value = Reading::new(input.value, input.u)?.value;
     }
-    let values = inputs.map(|input| input.value);
-    let value = finite("result", formula(values)?)?;
-    let mut terms = [Input { sensitivity: 0.0, u: 0.0, freedom: f64::INFINITY }; N];
-    for (position, (term, input)) in terms.iter_mut().zip(inputs).enumerate() {
-        if input.u <= 0.0 {
-            continue;
+    let mut at = |position: usize, x: f64| {
+        let mut moved = values;
+        if let Some(own) = moved.get_mut(position) {
+            *own = x;
         }
-        let at = |x: f64| {
-            let mut moved = values;
-            if let Some(own) = moved.get_mut(position) {
-                *own = x;
-            }
-            formula(moved)
-        };
-        let half = 0.5 * (at(input.value + input.u)? - at(input.value - input.u)?);
+        formula(moved.get(..count).unwrap_or_default())
+    };
+    let value = finite("result", at(MAX_INPUTS, 0.0)?)?;
+    for (position, (term, input)) in terms.iter_mut().zip(inputs).enumerate().filter(|(_, (_, input))| input.u > 0.0) {
+        let half = 0.5 * (at(position, input.value + input.u)? - at(position, input.value - input.u)?);
         *term = Input { sensitivity: half / input.u, u: input.u, freedom: f64::INFINITY };
     }
-    let budget = combine(&terms)?;
+    let budget = combine(terms.get(..count).unwrap_or_default())?;
     Ok(Propagated { reading: Reading::new(value, budget.u)?, budget })
 }
 

@@ -26,7 +26,11 @@ mod _native {
     #[pymodule]
     mod judge {
         #[pymodule_export]
-        use crate::judge::{Limits, Reading, chance_inside, normal_cdf};
+        use crate::judge::{
+            Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, chance_inside, combine,
+            combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf, normal_quantile,
+            propagate, settle, student_cdf, student_quantile,
+        };
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.
