@@ -1,1 +1,143 @@
-//! Records: a family of units as TOML, validated with errors that name the line and the mend.
+//! Records: TOML that a parts person can maintain, and the way from there to the other chapters.
+//!
+//! A family of units, its fluids, the shop's instruments, a fleet, and single gear trains are data. The structs here are
+//! the schema: they give the JSON Schema for editors, and every rule against which a file is checked. All faults of a file
+//! are reported together, each with its line, key, value, what is accepted, and the mend.
+//!
+//! ```
+//! use trainwright::record::{Record, TrainFile};
+//! let text = r#"
+//!     [train]
+//!     input = "sun"
+//!     output = "carrier"
+//!     [[train.set]]
+//!     id = "P1"
+//!     teeth = { sun = 30, rign = 72 }
+//!     joins = { sun = "sun", ring = "ring", carrier = "carrier" }
+//! "#;
+//! let problems = TrainFile::from_toml("reduction.toml", text).unwrap_err();
+//! let problem = &problems.0[0];
+//! assert_eq!((problem.line, problem.key.as_str()), (7, "train.set[0].teeth.rign"));
+//! assert_eq!(problem.mend, "did you mean ring?");
+//! ```
+
+mod check;
+mod document;
+mod family;
+mod fault;
+mod fleet;
+mod fluids;
+mod instruments;
+mod jobs;
+mod kind;
+mod named_train;
+mod problem;
+mod quantity;
+mod train;
+mod unit;
+mod whole;
+
+use std::format;
+use std::string::String;
+use std::vec::Vec;
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+use toml::de::Deserializer;
+
+use self::check::{Names, Walk};
+use self::document::Document;
+use self::whole::Whole;
+
+pub use family::{
+    AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, FitKind, FitRecord, Friction,
+    MachiningRecord, MatchRecord, Meta, OneWayRecord, ParkRecord, ParkRules, Press, Price, PumpRecord, Selective,
+    ShaftRecord, ShaftTorque, Slopes, ThrustRace, VariantRecord,
+};
+pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
+pub use fluids::{Cooler, Fill, FluidRecord, Fluids, Sump};
+pub use instruments::{InstrumentRecord, Instruments};
+pub use jobs::{Count, Job, Jobs, Stall};
+pub use kind::Kind;
+pub use named_train::{NamedGear, NamedTrain};
+pub use problem::{Problem, Problems, Weight};
+pub use quantity::{Estimate, Pair, PerVariant, Size};
+pub use train::{
+    ElementKind, ElementRecord, GearRecord, Joins, OneOrMore, Sense, SetKind, SetRecord, Teeth, TrainFile, TrainRecord,
+};
+
+/// A record that is a file of its own.
+#[expect(private_bounds, reason = "sealed")]
+pub trait Record: Serialize + DeserializeOwned + Whole {
+    /// The kind of file it is.
+    const KIND: Kind;
+
+    /// The record in this text, or every fault of it. `file` is the name that the faults show.
+    fn from_toml(file: &str, text: &str) -> Result<Self, Problems> {
+        let (document, problems) = Document::parse(file, text);
+        let mut names = Names::default();
+        let (record, mut problems) = read::<Self>(&document, &mut names, Problems(problems));
+        problems.0.extend(names.unresolved());
+        problems.sort();
+        record.filter(|_| problems.errors().next().is_none()).ok_or(problems)
+    }
+
+    /// The record as TOML.
+    fn to_toml(&self) -> String {
+        toml::to_string(self).unwrap_or_default()
+    }
+}
+
+/// Every fault and every note of these files, each given as its name and its text. Names may be given in one file and used in
+/// another; names whose file is not among them are taken on trust.
+#[must_use]
+pub fn check(files: &[(&str, &str)]) -> Problems {
+    let mut names = Names::default();
+    let mut all = Problems::default();
+    for (file, text) in files {
+        let (document, problems) = Document::parse(file, text);
+        all.0.extend(problems_of(&document, &mut names, Problems(problems)).0);
+    }
+    all.0.extend(names.unresolved());
+    all.sort();
+    all
+}
+
+fn problems_of(document: &Document<'_>, names: &mut Names, syntax: Problems) -> Problems {
+    match Kind::of(document.root.get_ref()) {
+        Some(Kind::Train) => read::<TrainFile>(document, names, syntax).1,
+        Some(Kind::Family) => read::<Family>(document, names, syntax).1,
+        Some(Kind::Fluids) => read::<Fluids>(document, names, syntax).1,
+        Some(Kind::Instruments) => read::<Instruments>(document, names, syntax).1,
+        Some(Kind::Fleet) => read::<Fleet>(document, names, syntax).1,
+        Some(Kind::Jobs) => read::<Jobs>(document, names, syntax).1,
+        None if !syntax.0.is_empty() => syntax,
+        None => {
+            let mut problem = document.problem_at(0..0, "", "this is no record of any kind".into());
+            let kinds: Vec<_> = Kind::ALL.iter().map(|kind| kind.main_keys()).collect();
+            problem.mend = format!("it needs one of the tables {}", kinds.join(", "));
+            Problems(std::vec![problem])
+        }
+    }
+}
+
+/// The record as far as it can be read, with everything found on the way: first the text, then keys and values, then what only
+/// the whole shows.
+fn read<T: Record>(document: &Document<'_>, names: &mut Names, mut problems: Problems) -> (Option<T>, Problems) {
+    if problems.errors().next().is_none() {
+        problems.0.extend(Walk::along(T::KIND.schema(), document, names));
+    }
+    if problems.errors().next().is_some() {
+        return (None, problems);
+    }
+    match T::deserialize(Deserializer::from(document.root.clone())) {
+        Ok(record) => {
+            problems.0.extend(record.faults().into_iter().map(|fault| fault.placed(document)));
+            (Some(record), problems)
+        }
+        Err(error) => {
+            problems.0.push(document.problem_at(error.span().unwrap_or(0..0), "", error.message().into()));
+            (None, problems)
+        }
+    }
+}

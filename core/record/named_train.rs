@@ -1,0 +1,441 @@
+//! From a written train to one that can be solved, and the checks that need the solution.
+
+use std::borrow::ToOwned;
+use std::collections::BTreeSet;
+use std::format;
+use std::string::{String, ToString};
+use std::vec::Vec;
+
+use super::document::Path;
+use super::fault::Fault;
+use super::problem::Problems;
+use super::train::{ElementKind, ElementRecord, GearRecord, Joins, Sense, SetKind, SetRecord, Teeth, TrainRecord};
+use crate::error::Error;
+use crate::train::{self, Blocks, Element, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, StateKind, Train};
+
+/// A gear train ready to solve, with the names of its record. Numbers of members, sets and elements are places in the lists.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NamedTrain {
+    /// The train.
+    pub train: Train,
+    /// Members.
+    pub members: Vec<String>,
+    /// Sets as they were written, one for each set of the train.
+    pub sets: Vec<SetRecord>,
+    /// Elements.
+    pub elements: Vec<String>,
+    /// Gears in the order of the record.
+    pub gears: Vec<NamedGear>,
+}
+
+/// A gear of a [`NamedTrain`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct NamedGear {
+    /// Name.
+    pub id: String,
+    /// Mask of the elements that are applied.
+    pub closed: u32,
+    /// Mask of the one-way clutches that hold it under drive.
+    pub one_way: u32,
+    /// Efficiency on the road, where the record states one.
+    pub efficiency: Option<f64>,
+    /// Ratio as it is printed in the source.
+    pub published: Option<String>,
+    /// A misprint or doubt about the printed ratio.
+    pub note: Option<String>,
+}
+
+impl NamedTrain {
+    /// The gear of this name.
+    #[must_use]
+    pub fn gear(&self, id: &str) -> Option<&NamedGear> {
+        self.gears.iter().find(|gear| gear.id == id)
+    }
+
+    /// Names of the elements of a mask.
+    pub fn names(&self, mask: u32) -> impl Iterator<Item = &str> {
+        let bits = (0..u32::BITS).map(|bit| 1 << bit);
+        self.elements.iter().zip(bits).filter(move |(_, bit)| mask & bit != 0).map(|(name, _)| name.as_str())
+    }
+
+    /// Mask of these elements, or the first name that is no element.
+    pub fn mask<'n>(&self, names: impl IntoIterator<Item = &'n str>) -> Result<u32, &'n str> {
+        names.into_iter().try_fold(0, |mask, name| {
+            let place = self.elements.iter().position(|element| element == name).ok_or(name)?;
+            Ok(mask | 1_u32.checked_shl(place as u32).unwrap_or(0))
+        })
+    }
+}
+
+impl TrainRecord {
+    /// The train ready to solve. Sets that are written `only` for other variants are left out.
+    pub fn named(&self, variant: Option<&str>) -> Result<NamedTrain, Problems> {
+        self.build(variant).map_err(|faults| Problems(faults.into_iter().map(Fault::unplaced).collect()))
+    }
+
+    /// The variants that some set is written for.
+    pub(super) fn variants(&self) -> BTreeSet<&str> {
+        self.set.iter().flat_map(|set| &set.only).map(String::as_str).collect()
+    }
+
+    /// The sets of a variant, each with its place in the record: a set that names the variant replaces its namesake.
+    fn sets_of(&self, variant: Option<&str>) -> Vec<(usize, &SetRecord)> {
+        let is_for = |set: &SetRecord| variant.is_some_and(|variant| set.only.iter().any(|only| only == variant));
+        let mut chosen: Vec<(usize, &SetRecord)> = Vec::new();
+        for (index, set) in self.set.iter().enumerate().filter(|(_, set)| set.only.is_empty() || is_for(set)) {
+            match chosen
+                .iter_mut()
+                .find(|(_, other)| other.id == set.id && other.only.is_empty() != set.only.is_empty())
+            {
+                Some(namesake) if is_for(set) => *namesake = (index, set),
+                Some(_) => {}
+                None => chosen.push((index, set)),
+            }
+        }
+        chosen
+    }
+
+    /// Members as listed, or in the order in which they are first named.
+    fn member_names(&self) -> Vec<String> {
+        if !self.members.is_empty() {
+            return self.members.clone();
+        }
+        let mut names: Vec<String> = Vec::new();
+        let joins = self.set.iter().flat_map(|set| set.joins.names());
+        for name in
+            core::iter::once(self.input.as_str()).chain(joins).chain([self.output.as_str(), self.fixed.as_str()])
+        {
+            if !names.iter().any(|known| known == name) {
+                names.push(name.to_owned());
+            }
+        }
+        names
+    }
+
+    /// The train of a variant, or what stands against it.
+    pub(super) fn build(&self, variant: Option<&str>) -> Result<NamedTrain, Vec<Fault>> {
+        let here = Path::default().key("train");
+        let members = self.member_names();
+        let number = |name: &str| members.iter().position(|member| member == name).map_or(NO_MEMBER, |at| at as u8);
+        let count = u8::try_from(members.len()).unwrap_or(u8::MAX);
+        let mut train = Train::new(count, number(&self.input), number(&self.output), number(&self.fixed))
+            .map_err(|error| std::vec![refused(here.clone(), error)])?;
+        let mut faults = Vec::new();
+        let mut sets: Vec<SetRecord> = Vec::new();
+        for (index, set) in self.sets_of(variant) {
+            let path = here.key("set").index(index);
+            if sets.iter().any(|other| other.id == set.id) {
+                let message = format!("there is already a set {:?} for the same variant", set.id);
+                let mend = "rename it, or say with only = [...] which variant it is for";
+                faults.push(Fault::error(path.key("id"), message, mend));
+            }
+            match set.planetary(&number, &path) {
+                Ok(planetary) => {
+                    if let Err(error) = train.add_set(planetary) {
+                        faults.push(refused(set.slot(error.parameter(), &path), error));
+                    }
+                    sets.push(set.clone());
+                }
+                Err(wrong) => faults.extend(wrong),
+            }
+        }
+        for (name, element) in &self.element {
+            if let Err(error) = train.add_element(element.element(&number, &self.fixed)) {
+                faults.push(refused(here.key("element").key(name), error));
+            }
+        }
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let elements = self.element.keys().cloned().collect();
+        let mut named = NamedTrain { train, members, sets, elements, gears: Vec::new() };
+        for (index, gear) in self.gear.iter().enumerate() {
+            let path = here.key("gear").index(index);
+            let masks = (named.mask(gear.closed.iter().map(String::as_str)), named.mask(gear.one_way.names()));
+            let (Ok(closed), Ok(one_way)) = masks else {
+                faults.push(Fault::error(
+                    path,
+                    "an element of this gear is not in the train",
+                    "name elements of train.element",
+                ));
+                continue;
+            };
+            named.gears.push(NamedGear {
+                id: gear.id.clone(),
+                closed,
+                one_way,
+                efficiency: self.efficiency.get(&gear.id).copied(),
+                published: gear.published.clone(),
+                note: gear.note.clone(),
+            });
+        }
+        if faults.is_empty() { Ok(named) } else { Err(faults) }
+    }
+
+    /// Everything that stands against the train in this variant, solved gear by gear.
+    pub(super) fn faults(&self, variant: Option<&str>) -> Vec<Fault> {
+        let named = match self.build(variant) {
+            Ok(named) => named,
+            Err(faults) => return faults,
+        };
+        let here = Path::default().key("train").key("gear");
+        let solved = named.gears.iter().zip(&self.gear).enumerate();
+        solved.flat_map(|(index, (gear, record))| named.gear_faults(gear, record, &here.index(index))).collect()
+    }
+}
+
+impl NamedTrain {
+    fn gear_faults(&self, gear: &NamedGear, record: &GearRecord, path: &Path) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        let not_one_way = gear.one_way & !self.train.one_way_mask();
+        if let Some(name) = self.names(not_one_way).next() {
+            let message = format!("{name} is not a one-way clutch");
+            faults.push(Fault::error(path.key("one_way"), message, "list it in closed"));
+            return faults;
+        }
+        let state = match self.train.resolve(gear.closed, Load::Drive) {
+            Ok(state) => state,
+            Err(error) => return std::vec![refused(path.clone(), error)],
+        };
+        let idle = gear.one_way & !gear.closed & !state.closed;
+        let forced = self.train.solve(gear.closed | gear.one_way).is_ok_and(|state| state.kind == StateKind::Gear);
+        if idle != 0 {
+            let names: Vec<_> = self.names(idle).collect();
+            let names = names.join(", ");
+            faults.push(if state.kind == StateKind::Gear {
+                Fault::note(
+                    path.key("one_way"),
+                    format!("{names} carries nothing here under drive"),
+                    "leave it out of one_way",
+                )
+            } else if forced {
+                let message = format!("{names} cannot hold this gear: drive torque pushes it in its free sense");
+                Fault::error(path.key("one_way"), message, "turn its blocks round, or close a brake instead")
+            } else {
+                Fault::error(
+                    path.key("closed"),
+                    format!("this is no gear: {}", meaning(state.kind)),
+                    "check closed, one_way and joins",
+                )
+            });
+        } else if state.kind != StateKind::Gear {
+            faults.push(Fault::error(
+                path.key("closed"),
+                format!("this is no gear: {}", meaning(state.kind)),
+                "check closed and joins",
+            ));
+        }
+        if state.kind == StateKind::Gear {
+            faults.extend(disagreement(record, state.ratio.value().unwrap_or(f64::NAN), path));
+        }
+        faults
+    }
+}
+
+/// A note where the printed ratio is not the computed one rounded.
+fn disagreement(record: &GearRecord, computed: f64, path: &Path) -> Option<Fault> {
+    let printed = record.published.as_deref()?;
+    let value: f64 = printed.parse().ok()?;
+    let decimals = printed.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+    let half_a_place = 0.5 / 10_f64.powi(i32::try_from(decimals).unwrap_or(0));
+    let agrees = (value - computed).abs() <= half_a_place * (1.0 + 1e-9);
+    let message = format!("the teeth give {computed:.*}", decimals + 2);
+    (!agrees).then(|| Fault::note(path.key("published"), message, record.note.clone().unwrap_or_default()))
+}
+
+fn meaning(kind: StateKind) -> &'static str {
+    match kind {
+        StateKind::Gear => "a gear",
+        StateKind::Neutral => "neutral, the input does not determine the output",
+        StateKind::InputHeld => "the input cannot turn and the output is free",
+        StateKind::OutputHeld => "the output cannot turn and the input is free",
+        StateKind::TiedUp => "tied up, neither input nor output can turn",
+    }
+}
+
+fn refused(path: Path, error: Error) -> Fault {
+    Fault::error(path, said(error), "")
+}
+
+fn said(error: Error) -> String {
+    error.to_string()
+}
+
+/// The key of each gear of a kind of set: sun, second sun, ring, planet, second planet, as the core numbers them.
+const fn gears(kind: SetKind) -> [(&'static str, &'static str); 5] {
+    match kind {
+        SetKind::Simple => [("sun", "sun"), ("sun_2", ""), ("ring", "ring"), ("planet", "planet"), ("planet_2", "")],
+        SetKind::DoublePinion => {
+            [("sun", "sun"), ("sun_2", ""), ("ring", "ring"), ("planet", "planet_inner"), ("planet_2", "planet_outer")]
+        }
+        SetKind::TwoSun => [
+            ("sun", "sun_large"),
+            ("sun_2", "sun_small"),
+            ("ring", "ring"),
+            ("planet", "planet_long"),
+            ("planet_2", "planet_short"),
+        ],
+        SetKind::Stepped => {
+            [("sun", "sun"), ("sun_2", "sun_2"), ("ring", "ring"), ("planet", "planet_1"), ("planet_2", "planet_2")]
+        }
+    }
+}
+
+impl SetRecord {
+    /// The set as the core takes it.
+    fn planetary(&self, number: &dyn Fn(&str) -> u8, path: &Path) -> Result<PlanetarySet, Vec<Fault>> {
+        let mut faults = Vec::new();
+        let gears = gears(self.kind);
+        let teeth = self.teeth.all();
+        let joins = self.joins.all();
+        for (key, _) in teeth
+            .iter()
+            .filter(|(_, teeth)| teeth.is_some())
+            .filter(|(key, _)| !gears.iter().any(|(_, gear)| gear == key))
+        {
+            faults.push(self.no_such_gear(path.key("teeth").key(key)));
+        }
+        for (key, _) in joins
+            .iter()
+            .filter(|(key, member)| member.is_some() && *key != "carrier" && !gears.iter().any(|(_, gear)| gear == key))
+        {
+            faults.push(self.no_such_gear(path.key("joins").key(key)));
+        }
+        let [sun, sun_2, ring, planet, planet_2] = gears.map(|(_, key)| key);
+        let second_sun = self.kind == SetKind::Stepped && self.joins.sun_2.is_some();
+        let needed = |key: &str| match key {
+            "" => false,
+            "sun_2" => second_sun,
+            "ring" => !second_sun,
+            key if key == planet || key == planet_2 => self.kind == SetKind::Stepped,
+            _ => true,
+        };
+        let mut count = |key: &'static str| {
+            let given = teeth.iter().find(|(name, _)| *name == key).and_then(|(_, teeth)| *teeth);
+            if given.is_none() && needed(key) {
+                let mend = format!("count the teeth of the {key} of set {}", self.id);
+                faults.push(Fault::error(
+                    path.key("teeth").key(key),
+                    "missing: takes a whole number from 1 to 999",
+                    mend,
+                ));
+            }
+            given.unwrap_or(0)
+        };
+        let counts = SetTeeth {
+            sun: count(sun),
+            sun_2: count(sun_2),
+            planet: count(planet),
+            planet_2: count(planet_2),
+            ring: count(ring),
+        };
+        let mut member = |key: &'static str| {
+            let given = joins.iter().find(|(name, _)| *name == key).and_then(|(_, member)| *member);
+            if given.is_none() && (needed(key) || key == "carrier") {
+                let message = format!("missing: takes the member that the {key} belongs to");
+                faults.push(Fault::error(
+                    path.key("joins").key(key),
+                    message,
+                    "a gear that never turns belongs to the case",
+                ));
+            }
+            given.map_or(NO_MEMBER, number)
+        };
+        let members =
+            SetJoins { sun: member(sun), sun_2: member(sun_2), ring: member(ring), carrier: member("carrier") };
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let planets = u8::try_from(self.planets.unwrap_or(0)).unwrap_or(u8::MAX);
+        Ok(PlanetarySet { kind: self.kind.into(), planets, teeth: counts, joins: members })
+    }
+
+    fn no_such_gear(&self, path: Path) -> Fault {
+        let keys: Vec<_> = gears(self.kind).into_iter().map(|(_, key)| key).filter(|key| !key.is_empty()).collect();
+        Fault::error(
+            path,
+            "this kind of set has no such gear",
+            format!("its gears are {}; or change the kind", keys.join(", ")),
+        )
+    }
+
+    /// The key that an error of the core is about.
+    fn slot(&self, parameter: &str, path: &Path) -> Path {
+        match gears(self.kind).into_iter().find(|(slot, key)| *slot == parameter && !key.is_empty()) {
+            Some((_, key)) => path.key("teeth").key(key),
+            None if parameter == "joins" => path.key("joins"),
+            None => path.clone(),
+        }
+    }
+}
+
+impl Teeth {
+    fn all(&self) -> [(&'static str, Option<u16>); 12] {
+        [
+            ("sun", self.sun),
+            ("ring", self.ring),
+            ("planet", self.planet),
+            ("planet_inner", self.planet_inner),
+            ("planet_outer", self.planet_outer),
+            ("sun_large", self.sun_large),
+            ("sun_small", self.sun_small),
+            ("planet_long", self.planet_long),
+            ("planet_short", self.planet_short),
+            ("planet_1", self.planet_1),
+            ("planet_2", self.planet_2),
+            ("sun_2", self.sun_2),
+        ]
+    }
+}
+
+impl Joins {
+    fn all(&self) -> [(&'static str, Option<&str>); 6] {
+        [
+            ("sun", self.sun.as_deref()),
+            ("sun_large", self.sun_large.as_deref()),
+            ("sun_small", self.sun_small.as_deref()),
+            ("sun_2", self.sun_2.as_deref()),
+            ("carrier", self.carrier.as_deref()),
+            ("ring", self.ring.as_deref()),
+        ]
+    }
+
+    fn names(&self) -> impl Iterator<Item = &str> {
+        self.all().into_iter().filter_map(|(_, member)| member)
+    }
+}
+
+impl From<SetKind> for train::SetKind {
+    fn from(kind: SetKind) -> Self {
+        match kind {
+            SetKind::Simple => Self::Simple,
+            SetKind::DoublePinion => Self::DoublePinion,
+            SetKind::TwoSun => Self::TwoSun,
+            SetKind::Stepped => Self::Stepped,
+        }
+    }
+}
+
+impl ElementRecord {
+    /// The element as the core takes it: a brake reports the member that it holds.
+    fn element(&self, number: &dyn Fn(&str) -> u8, fixed: &str) -> Element {
+        let [first, second] = &self.joins;
+        let (first, second) =
+            if self.kind == ElementKind::Brake && first == fixed { (second, first) } else { (first, second) };
+        Element {
+            kind: match self.kind {
+                ElementKind::Clutch => train::ElementKind::Clutch,
+                ElementKind::Brake => train::ElementKind::Brake,
+                ElementKind::OneWay => train::ElementKind::OneWay,
+                ElementKind::Dog => train::ElementKind::Dog,
+            },
+            blocks: match self.blocks {
+                None => Blocks::Neither,
+                Some(Sense::Forward) => Blocks::Forward,
+                Some(Sense::Reverse) => Blocks::Reverse,
+            },
+            first: number(first),
+            second: number(second),
+        }
+    }
+}
