@@ -4,7 +4,7 @@ use super::density::Fluid;
 use super::mix::old_share;
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
-use crate::judge::{Limits, Reading, chance_inside};
+use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, chance_inside, combine, judge};
 use crate::real::{sqrt, tan};
 use serde::{Deserialize, Serialize};
 
@@ -314,20 +314,13 @@ pub struct Adjustment {
     pub right_ml: f64,
     /// Add this now, at this temperature, to be right; drain it where negative.
     pub add_now_ml: Reading,
-    /// Change of `add_now_ml` with the temperature.
-    pub add_ml_per_k: f64,
-    /// Change of `add_now_ml` with the level.
-    pub add_ml_per_mm: f64,
-    /// Too much (or, negative, too little) as it will be at the reference temperature if nothing is done.
-    pub excess_ml: Reading,
-    /// Excess that a level set to the edge anywhere in the check window leaves.
-    pub accepted_excess_ml: Limits,
-    /// Probability that the fill is as right as a check within the window would make it.
-    pub chance_right: f64,
+    /// Too much (negative: too little) as it will be at the reference temperature, judged against what a level set to the
+    /// edge anywhere in the check window would leave.
+    pub excess_ml: Judgment,
+    /// Where the uncertainty of the excess comes from: temperature, level, area, in this order.
+    pub budget: Budget,
     /// Probability that the temperature lies in the check window.
     pub chance_in_window: f64,
-    /// Level at the reference temperature if nothing is done.
-    pub at_reference: LevelAt,
 }
 
 /// Volumes to pour, at the temperature of the fluid in the can.
@@ -389,15 +382,16 @@ impl Fill {
     ///
     /// a = V_r F(t)/F(t_r) − V_r − s V(h); u² = (V_r F′(t)/F(t_r) u_t)² + (s A(h) u_h)² + (V(h) u_s)²
     ///
-    /// * `fluid` — gives F; `check` — t, h and s, each with its standard uncertainty; s between 0.5 and 2
-    /// * returns the volumes, a and its sensitivities, the excess at the reference temperature, its limits and chances
+    /// * `fluid` — gives F; `check` — t, h and s, each with its standard uncertainty; s between 0.5 and 2;
+    ///   `rule` — of the decision
+    /// * returns the volumes, a, the excess at the reference temperature as judged, and its budget
     /// * errors: as [`Fill::level_at`]
     ///
     /// Source: JCGM 100:2008, 5.1.2 equation 10, uncorrelated inputs (from memory). Example: in `tests/fluid.rs`, the
     /// demonstration's level set at 24 °C and at 82 °C.
     ///
     /// Caution: engine running, parking brake set, wheels chocked; hot fluid burns.
-    pub fn adjust_fill(&self, fluid: &Fluid, check: LevelCheck) -> Result<Adjustment> {
+    pub fn adjust_fill(&self, fluid: &Fluid, check: LevelCheck, rule: Rule) -> Result<Adjustment> {
         self.check_fill()?;
         let temp_c = Reading::new(check.temp_c.value, check.temp_c.u)?;
         let level_mm = Reading::new(check.level_mm.value, check.level_mm.u)?;
@@ -408,34 +402,33 @@ impl Fill {
         let growth = self.growth_from_reference(fluid, temp_c.value)?;
         let right_ml = self.whole_ml() * growth;
 
-        let add_ml_per_k =
+        let per_k =
             self.whole_ml() * fluid.volume_factor_per_k(temp_c.value)? / fluid.volume_factor(self.check_reference_c)?;
-        let add_ml_per_mm = -0.1 * scale.value * self.sump.free_area_at(level_mm.value)?;
-        let u_of = |per_k: f64| {
-            let parts = [per_k * temp_c.u, add_ml_per_mm * level_mm.u, above_edge_ml * scale.u];
-            sqrt(parts.iter().map(|part| part * part).sum())
-        };
+        let per_mm = -0.1 * scale.value * self.sump.free_area_at(level_mm.value)?;
+        let add_u = combine(&[
+            Input::new(per_k, temp_c.u)?,
+            Input::new(per_mm, level_mm.u)?,
+            Input::new(-above_edge_ml, scale.u)?,
+        ])?
+        .u;
+        let budget = combine(&[
+            Input::new(-per_k * present_ml / right_ml / growth, temp_c.u)?,
+            Input::new(-per_mm / growth, level_mm.u)?,
+            Input::new(above_edge_ml / growth, scale.u)?,
+        ])?;
 
-        let excess_ml = Reading {
-            value: present_ml / growth - self.whole_ml(),
-            u: u_of(add_ml_per_k * present_ml / right_ml) / growth,
-        };
+        let excess_ml = Reading { value: present_ml / growth - self.whole_ml(), u: budget.u };
         let excess_if_set_at = |temp_c: f64| -> Result<f64> {
             Ok(self.whole_ml() * (1.0 / self.growth_from_reference(fluid, temp_c)? - 1.0))
         };
-        let accepted_excess_ml =
-            Limits::between(excess_if_set_at(self.check_high_c)?, excess_if_set_at(self.check_low_c)?)?;
+        let accepted = Limits::between(excess_if_set_at(self.check_high_c)?, excess_if_set_at(self.check_low_c)?)?;
         Ok(Adjustment {
             present_ml,
             right_ml,
-            add_now_ml: Reading { value: right_ml - present_ml, u: u_of(add_ml_per_k) },
-            add_ml_per_k,
-            add_ml_per_mm,
-            excess_ml,
-            accepted_excess_ml,
-            chance_right: chance_inside(excess_ml, accepted_excess_ml)?,
+            add_now_ml: Reading { value: right_ml - present_ml, u: add_u },
+            excess_ml: judge(excess_ml, accepted, rule)?,
+            budget,
             chance_in_window: chance_inside(temp_c, Limits::between(self.check_low_c, self.check_high_c)?)?,
-            at_reference: self.level_at(fluid, excess_ml.value, self.check_reference_c)?,
         })
     }
 
