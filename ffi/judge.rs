@@ -2,9 +2,7 @@
 
 use crate::pointer::{core, put, read, slice};
 use crate::status::Status;
-use trainwright::judge::{
-    self, Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement,
-};
+use trainwright::judge::{self, Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement};
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 #[unsafe(no_mangle)]
@@ -113,9 +111,7 @@ pub unsafe extern "C" fn tw_judge_combine_correlated(
     out_budget: *mut Budget,
 ) -> Status {
     let square = count.saturating_mul(count);
-    unsafe {
-        put(out_budget, || core(judge::combine_correlated(slice(inputs, count)?, slice(correlation, square)?)))
-    }
+    unsafe { put(out_budget, || core(judge::combine_correlated(slice(inputs, count)?, slice(correlation, square)?))) }
 }
 
 /// Effective degrees of freedom of the combined uncertainty of independent inputs (Welch-Satterthwaite).

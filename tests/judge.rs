@@ -213,7 +213,8 @@ fn corrib_j4_shims() -> Result<(), Error> {
         (2.00, 0.153, 0.0713391658644218),
     ];
     for (shim_mm, play_mm, chance) in expected {
-        let play = propagate([gap, gasket, Reading::new(shim_mm, 0.012)?], |[gap, gasket, shim]| Ok(gap + gasket - shim))?;
+        let play =
+            propagate([gap, gasket, Reading::new(shim_mm, 0.012)?], |[gap, gasket, shim]| Ok(gap + gasket - shim))?;
         assert!((play.reading.value - play_mm).abs() < 1e-12);
         assert!((play.reading.u - 0.0321).abs() < 5e-5);
         assert!((chance_inside(play.reading, limits)? - chance).abs() < 1e-9 * chance.max(1e-3));
@@ -244,7 +245,9 @@ fn the_measurement_that_settles_it() -> Result<(), Error> {
     assert_eq!(open.verdict, Verdict::NotProven);
     let next = settle(&open, &margin.budget)?;
     assert!((next.u_now - 0.009).abs() < 1e-12);
-    let again = propagate([Reading::new(0.112, next.u_needed * 0.999)?, Reading::new(1.0, 0.02)?], |[mu, g]| Ok(mu * g / 0.107))?;
+    let again = propagate([Reading::new(0.112, next.u_needed * 0.999)?, Reading::new(1.0, 0.02)?], |[mu, g]| {
+        Ok(mu * g / 0.107)
+    })?;
     assert_eq!(judge(again.reading, at_least(1.0)?, rule)?.verdict, Verdict::Go);
     let on_the_limit = judge(margin.reading, at_least(margin.reading.value)?, rule)?;
     let hopeless = settle(&on_the_limit, &margin.budget)?;

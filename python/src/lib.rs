@@ -28,8 +28,8 @@ mod _native {
         #[pymodule_export]
         use crate::judge::{
             Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, chance_inside, combine,
-            combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf, normal_quantile,
-            propagate, settle, student_cdf, student_quantile,
+            combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
+            normal_quantile, propagate, settle, student_cdf, student_quantile,
         };
     }
 
