@@ -77,7 +77,7 @@ pub trait Record: Serialize + DeserializeOwned + Whole {
         let (document, problems) = Document::parse(file, text);
         let mut names = Names::default();
         let (record, mut problems) = read::<Self>(&document, &mut names, Problems(problems));
-        problems.0.extend(names.unresolved());
+        problems.0.extend(names.unresolved(&[]));
         problems.sort();
         record.filter(|_| problems.errors().next().is_none()).ok_or(problems)
     }
@@ -92,13 +92,15 @@ pub trait Record: Serialize + DeserializeOwned + Whole {
 /// another; names whose file is not among them are taken on trust.
 #[must_use]
 pub fn check(files: &[(&str, &str)]) -> Problems {
-    let mut names = Names::default();
     let mut all = Problems::default();
+    let mut names = Vec::new();
     for (file, text) in files {
         let (document, problems) = Document::parse(file, text);
-        all.0.extend(problems_of(&document, &mut names, Problems(problems)).0);
+        let mut own = Names::default();
+        all.0.extend(problems_of(&document, &mut own, Problems(problems)).0);
+        names.push(own);
     }
-    all.0.extend(names.unresolved());
+    all.0.extend(names.iter().flat_map(|own| own.unresolved(&names)));
     all.sort();
     all
 }

@@ -31,7 +31,7 @@ use super::unit;
 
 type Node<'t> = Spanned<DeValue<'t>>;
 
-/// Names given and used in the files of one check.
+/// Names given and used in a file.
 #[derive(Default)]
 pub(super) struct Names {
     given: BTreeMap<String, BTreeSet<String>>,
@@ -51,37 +51,42 @@ enum Rule {
 }
 
 impl Names {
-    pub(super) fn give(&mut self, kind: &str, name: &str) -> bool {
+    fn give(&mut self, kind: &str, name: &str) -> bool {
         self.given.entry(kind.to_owned()).or_default().insert(name.to_owned())
     }
 
-    /// Problems of the names that nobody gives. A kind of name that no file of this check gives cannot be judged.
-    pub(super) fn unresolved(self) -> Vec<Problem> {
-        let Self { given, uses } = self;
-        let known = |kinds: &str| -> BTreeSet<String> {
-            kinds.split('|').filter_map(|kind| given.get(kind)).flatten().cloned().collect()
-        };
-        uses.into_iter()
-            .filter_map(|Use { kinds, rule, mut blank }| {
-                let known = known(&kinds);
+    fn known(&self, kinds: &str) -> BTreeSet<&str> {
+        kinds.split('|').filter_map(|kind| self.given.get(kind)).flatten().map(String::as_str).collect()
+    }
+
+    /// Problems of the names that nobody gives: this file, or for a kind of name that it does not give, the other files. A
+    /// kind that none of them gives cannot be judged.
+    pub(super) fn unresolved(&self, others: &[Self]) -> Vec<Problem> {
+        self.uses
+            .iter()
+            .filter_map(|Use { kinds, rule, blank }| {
+                let mut known = self.known(kinds);
+                if known.is_empty() {
+                    known = others.iter().flat_map(|other| other.known(kinds)).collect();
+                }
+                if known.is_empty() {
+                    return None;
+                }
                 let what = kinds.replace('|', " or ");
-                match rule {
-                    _ if known.is_empty() => return None,
-                    Rule::Given(name) if known.contains(&name) => return None,
+                let (message, mend) = match rule {
+                    Rule::Given(name) if known.contains(name.as_str()) => return None,
                     Rule::Given(name) => {
-                        blank.message = format!("there is no {what} {name:?}");
-                        blank.mend = suggestion(&name, known.iter().map(String::as_str));
+                        (format!("there is no {what} {name:?}"), suggestion(name, known.iter().copied()))
                     }
                     Rule::Complete(present) => {
-                        let missing: Vec<_> = known.difference(&present).map(String::as_str).collect();
+                        let missing: Vec<_> = known.into_iter().filter(|name| !present.contains(*name)).collect();
                         if missing.is_empty() {
                             return None;
                         }
-                        blank.message = format!("no value for {what} {}", missing.join(", "));
-                        blank.mend = "give one value for each".into();
+                        (format!("no value for {what} {}", missing.join(", ")), "give one value for each".into())
                     }
-                }
-                Some(blank)
+                };
+                Some(Problem { message, mend, ..blank.clone() })
             })
             .collect()
     }

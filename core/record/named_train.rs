@@ -11,7 +11,7 @@ use super::fault::Fault;
 use super::problem::Problems;
 use super::train::{ElementKind, ElementRecord, GearRecord, Joins, Sense, SetKind, SetRecord, Teeth, TrainRecord};
 use crate::error::Error;
-use crate::train::{self, Blocks, Element, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, StateKind, Train};
+use crate::train::{self, Blocks, Element, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, State, StateKind, Train};
 
 /// A gear train ready to solve, with the names of its record. Numbers of members, sets and elements are places in the lists.
 #[derive(Clone, Debug, PartialEq)]
@@ -186,49 +186,59 @@ impl TrainRecord {
 
 impl NamedTrain {
     fn gear_faults(&self, gear: &NamedGear, record: &GearRecord, path: &Path) -> Vec<Fault> {
-        let mut faults = Vec::new();
-        let not_one_way = gear.one_way & !self.train.one_way_mask();
-        if let Some(name) = self.names(not_one_way).next() {
+        if let Some(name) = self.names(gear.one_way & !self.train.one_way_mask()).next() {
             let message = format!("{name} is not a one-way clutch");
-            faults.push(Fault::error(path.key("one_way"), message, "list it in closed"));
-            return faults;
+            return std::vec![Fault::error(path.key("one_way"), message, "list it in closed")];
         }
-        let state = match self.train.resolve(gear.closed, Load::Drive) {
-            Ok(state) => state,
-            Err(error) => return std::vec![refused(path.clone(), error)],
+        let states = (self.train.solve(gear.closed | gear.one_way), self.train.resolve(gear.closed, Load::Drive));
+        let (state, alone) = match states {
+            (Ok(state), Ok(alone)) => (state, alone),
+            (Err(error), _) | (_, Err(error)) => return std::vec![refused(path.clone(), error)],
         };
-        let idle = gear.one_way & !gear.closed & !state.closed;
-        let forced = self.train.solve(gear.closed | gear.one_way).is_ok_and(|state| state.kind == StateKind::Gear);
-        if idle != 0 {
-            let names: Vec<_> = self.names(idle).collect();
-            let names = names.join(", ");
-            faults.push(if state.kind == StateKind::Gear {
-                Fault::note(
-                    path.key("one_way"),
-                    format!("{names} carries nothing here under drive"),
-                    "leave it out of one_way",
-                )
-            } else if forced {
-                let message = format!("{names} cannot hold this gear: drive torque pushes it in its free sense");
-                Fault::error(path.key("one_way"), message, "turn its blocks round, or close a brake instead")
+        let holding = self.names(alone.closed & !gear.closed).collect::<Vec<_>>().join(", ");
+        if state.kind != StateKind::Gear {
+            let mend = if alone.kind == StateKind::Gear {
+                format!("{holding} holds a gear here under drive: name it in one_way")
             } else {
-                Fault::error(
-                    path.key("closed"),
-                    format!("this is no gear: {}", meaning(state.kind)),
-                    "check closed, one_way and joins",
-                )
-            });
-        } else if state.kind != StateKind::Gear {
-            faults.push(Fault::error(
+                "check closed, one_way and the joins of these elements".into()
+            };
+            return std::vec![Fault::error(
                 path.key("closed"),
                 format!("this is no gear: {}", meaning(state.kind)),
-                "check closed and joins",
+                mend
+            )];
+        }
+        let mut faults: Vec<_> = self.cannot_hold(gear, &state, path).into_iter().collect();
+        if faults.is_empty() && alone.ratio != state.ratio {
+            let ratio = alone.ratio.value().unwrap_or(f64::NAN);
+            let message = format!("left alone, {holding} holds instead under drive and the ratio is {ratio:.4}");
+            faults.push(Fault::note(
+                path.key("one_way"),
+                message,
+                "check blocks, or put a brake behind that one-way clutch",
             ));
         }
-        if state.kind == StateKind::Gear {
-            faults.extend(disagreement(record, state.ratio.value().unwrap_or(f64::NAN), path));
-        }
+        faults.extend(disagreement(record, state.ratio.value().unwrap_or(f64::NAN), path));
         faults
+    }
+
+    /// A one-way clutch of the gear that drive torque pushes in its free sense, or that carries nothing.
+    fn cannot_hold(&self, gear: &NamedGear, state: &State, path: &Path) -> Option<Fault> {
+        let parts = self.elements.iter().zip(self.train.elements()).zip(&state.shares).enumerate();
+        parts.filter(|(bit, _)| gear.one_way & !gear.closed & (1 << bit) != 0).find_map(
+            |(_, ((name, element), share))| {
+                let blocked = if element.blocks == Blocks::Reverse { 1 } else { -1 };
+                let path = path.key("one_way");
+                if share.is_known() && share.signum() == -blocked {
+                    let message = format!("{name} cannot hold this gear: drive torque pushes it in its free sense");
+                    return Some(Fault::error(path, message, "turn its blocks round, or close a brake instead"));
+                }
+                let idle = !share.is_known() || share.signum() == 0;
+                idle.then(|| {
+                    Fault::note(path, format!("{name} need not carry anything here"), "leave it out of one_way")
+                })
+            },
+        )
     }
 }
 
