@@ -14,6 +14,20 @@ pub mod train;
 
 pub use status::Status;
 
+/// Version of this header.
+pub const VERSION_MAJOR: u32 = 0;
+/// Version of this header.
+pub const VERSION_MINOR: u32 = 1;
+/// Version of this header.
+pub const VERSION_PATCH: u32 = 0;
+
+/// Version of the linked library, major × 1 000 000 + minor × 1000 + patch. Compare it with `TW_VERSION_MAJOR`,
+/// `TW_VERSION_MINOR` and `TW_VERSION_PATCH` at start-up.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_version() -> u32 {
+    VERSION_MAJOR * 1_000_000 + VERSION_MINOR * 1000 + VERSION_PATCH
+}
+
 #[cfg(target_os = "none")]
 #[panic_handler]
 fn panic(_: &core::panic::PanicInfo<'_>) -> ! {
@@ -23,4 +37,12 @@ fn panic(_: &core::panic::PanicInfo<'_>) -> ! {
     }
     // SAFETY: never linked; see above.
     unsafe { trainwright_has_a_reachable_panic() }
+}
+
+#[cfg(test)]
+#[test]
+fn the_header_has_the_version_of_the_package() {
+    extern crate std;
+    let header = std::format!("{VERSION_MAJOR}.{VERSION_MINOR}.{VERSION_PATCH}");
+    assert_eq!(header, env!("CARGO_PKG_VERSION"));
 }

@@ -14,6 +14,15 @@
 #include <stddef.h>
 #include <stdint.h>
 
+/// Version of this header.
+#define TW_VERSION_MAJOR 0
+
+/// Version of this header.
+#define TW_VERSION_MINOR 1
+
+/// Version of this header.
+#define TW_VERSION_PATCH 0
+
 /// What became of a call. 0 is an answer; a negative number is no answer, and the results are untouched; a positive number
 /// is an answer outside the trusted range of its source. Numbers are never reused; treat an unknown negative number as
 /// failure. `tw_status_text` puts each into words.
@@ -76,6 +85,10 @@ typedef struct tw_limits {
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
+
+/// Version of the linked library, major × 1 000 000 + minor × 1000 + patch. Compare it with `TW_VERSION_MAJOR`,
+/// `TW_VERSION_MINOR` and `TW_VERSION_PATCH` at start-up.
+uint32_t tw_version(void);
 
 /// A status in words: a static, zero-terminated text that is never null. Any number is accepted.
 const char *tw_status_text(int32_t status);

@@ -86,7 +86,7 @@ def bits(entry: Surface) -> str:
         try:
             answers = run(row)
         except trainwright.Error as error:
-            text += f"{index} error {error.status}\n"
+            text += f"{index} error {error.kind}\n"
             continue
         for output, answer in zip(outputs, answers, strict=True):
             text += f"{index} {output} {struct.pack('>d', answer).hex()}\n"

@@ -1,0 +1,78 @@
+#!/usr/bin/env bash
+# Builds the bare-metal library, proves that no function of the header can panic, and runs the C programs on an emulated
+# Cortex-M4F. Ends with the measured figures.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+target=thumbv7em-none-eabihf
+out=target/firmware
+cpu="-mcpu=cortex-m4 -mthumb -mfloat-abi=hard -mfpu=fpv4-sp-d16"
+cflags="-std=c99 -Os -ffunction-sections -Wall -Wextra -Wpedantic -Wconversion -Werror -Iffi/include"
+mkdir -p $out
+
+install_tools() {
+    .ci/need gcc-arm-none-eabi libnewlib-arm-none-eabi qemu-system-arm
+}
+
+# Prints the path of the library. rustup's target where it can be had, else Debian's compiler and its sources of core.
+build_library() {
+    local build=(rustc --quiet -p trainwright-ffi --lib --crate-type staticlib --profile firmware --target $target)
+    if rustup target list --installed 2>/dev/null | grep -q $target || rustup target add $target >&2; then
+        cargo "${build[@]}" >&2
+        echo target/$target/firmware/libtrainwright_c.a
+    else
+        echo "rustup cannot fetch $target: building core from Debian's sources" >&2
+        .ci/need rustc-web cargo-web rust-web-src >&2
+        RUSTC_BOOTSTRAP=1 RUSTC=/usr/bin/rustc CARGO_TARGET_DIR=target/debian \
+            /usr/bin/cargo "${build[@]}" -Zbuild-std=core >&2
+        echo target/debian/$target/firmware/libtrainwright_c.a
+    fi
+}
+
+# Links the whole interface and nothing else: an undefined symbol here is a reachable panic.
+link_interface() {
+    arm-none-eabi-gcc $cpu -nostdlib -nostartfiles -Wl,--gc-sections -Wl,--entry=0 "${@:3}" -Wl,--start-group "$2" -lgcc \
+        -Wl,--end-group -o "$1"
+}
+
+functions() { grep -oE '\btw_[a-z0-9_]+\(' ffi/include/trainwright.h | tr -d '(' | sort -u; }
+
+link_program() {
+    local name=$1
+    shift
+    arm-none-eabi-gcc $cpu $cflags --specs=rdimon.specs -Wl,--gc-sections -Wl,-z,noexecstack -Wl,--no-warn-rwx-segments -T ffi/firmware/cortex_m4f.ld \
+        ffi/firmware/startup.c "$@" "$library" -o $out/$name.elf
+}
+
+emulate() {
+    timeout 120 qemu-system-arm -cpu cortex-m4 -machine mps2-an386 -nographic -monitor none -serial none \
+        -semihosting-config enable=on,target=native -kernel $out/"$1".elf
+}
+
+install_tools
+library=$(build_library)
+
+panic_paths=0
+if ! link_interface $out/interface.elf "$library" $(functions | sed 's/^/-Wl,--undefined=/') 2>$out/link.txt; then
+    for function in $(functions); do
+        if ! link_interface $out/one.elf "$library" -Wl,--undefined="$function" 2>$out/one.txt; then
+            echo "can panic: $function: $(tail -n 2 $out/one.txt | head -n 1)"
+            panic_paths=$((panic_paths + 1))
+        fi
+    done
+    if [ $panic_paths -eq 0 ]; then cat $out/link.txt; fi
+    echo "panic_paths: $panic_paths"
+    exit 1
+fi
+read -r text data bss _ < <(arm-none-eabi-size $out/interface.elf | tail -n 1)
+soft_double=$(arm-none-eabi-nm $out/interface.elf | grep -cE ' [TtWw] (__aeabi_d[a-z0-9]+|__(add|sub|mul|div)df3)$' || true)
+
+link_program measure ffi/firmware/measure.c
+measured=$(emulate measure)
+
+echo "flash_bytes: $text"
+echo "ram_bytes: $((data + bss))"
+echo "$measured"
+echo "instructions_per_sample: -"
+echo "soft_double_symbols: $soft_double"
+echo "panic_paths: $panic_paths"
