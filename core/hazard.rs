@@ -17,11 +17,23 @@ pub enum Hazard {
     StallHeat = 4,
     /// A part turns faster than it can bear.
     Overspeed = 5,
+    /// Plates and drums just tested burn skin.
+    HotParts = 6,
+    /// Raised pressure loads parts that nobody checked for it.
+    RaisedPressure = 7,
 }
 
 impl Hazard {
     /// Every hazard.
-    pub const ALL: [Self; 5] = [Self::RollAway, Self::HotFluid, Self::CompressedAir, Self::StallHeat, Self::Overspeed];
+    pub const ALL: [Self; 7] = [
+        Self::RollAway,
+        Self::HotFluid,
+        Self::CompressedAir,
+        Self::StallHeat,
+        Self::Overspeed,
+        Self::HotParts,
+        Self::RaisedPressure,
+    ];
 
     /// One sentence to print beside a result.
     #[must_use]
@@ -42,6 +54,12 @@ impl Hazard {
             Self::Overspeed => {
                 "Parts inside can turn several times faster than the input: guard the test stand, and stay below the maker's speed limits."
             }
+            Self::HotParts => {
+                "Plates, steels and drums stay hot long after a shift or slip test: let the unit cool, and wear gloves."
+            }
+            Self::RaisedPressure => {
+                "More pressure for more capacity also loads retaining rings, drums, shafts and seals: a computed capacity is not a rating, and the maker's pressure limits stand."
+            }
         }
     }
 
@@ -54,6 +72,8 @@ impl Hazard {
             Self::CompressedAir => "compressed air",
             Self::StallHeat => "stall heat",
             Self::Overspeed => "overspeed",
+            Self::HotParts => "hot parts",
+            Self::RaisedPressure => "raised pressure",
         }
     }
 }

@@ -1,7 +1,38 @@
 //! Values known only as common practice of the trade, no source. Nothing takes them by default: name them.
+//!
+//! Where a pair is given, `_LOW` to `_HIGH` is the usual interval and not a limit: a unit's own data goes before it.
 
 /// Aspect ratio of a tire whose size does not state one (185R14). It meets the table of UN R30 within 5 mm of diameter; the
 /// often quoted 82 is up to 5 mm of section height too much.
 pub const ASPECT_NOT_STATED_PCT: f64 = 80.0;
 /// Static loaded radius of a tire over its outer diameter: what a rule under the hub measures, standing still.
 pub const STATIC_LOADED_RADIUS_OVER_DIAMETER: f64 = 0.47;
+
+/// Dynamic friction of wet paper lining on steel in a matching fluid; static friction is similar or lower.
+pub const PAPER_FRICTION_LOW: f64 = 0.10;
+/// See [`PAPER_FRICTION_LOW`].
+pub const PAPER_FRICTION_HIGH: f64 = 0.14;
+/// Mean pressure on paper lining at full line pressure.
+pub const LINING_PRESSURE_LOW_MPA: f64 = 1.0;
+/// See [`LINING_PRESSURE_LOW_MPA`].
+pub const LINING_PRESSURE_HIGH_MPA: f64 = 3.0;
+/// Least capacity over demand that a shop accepts, at the least pressure and the least friction.
+pub const HOLDING_MARGIN: f64 = 1.2;
+/// Pack clearance for each friction plate, where the unit's own window is not known.
+pub const CLEARANCE_PER_PLATE_LOW_MM: f64 = 0.20;
+/// See [`CLEARANCE_PER_PLATE_LOW_MM`].
+pub const CLEARANCE_PER_PLATE_HIGH_MM: f64 = 0.25;
+/// Energy per friction area that paper lining takes in one shift: above it, ask the maker of the lining.
+pub const SHIFT_ENERGY_HIGH_J_MM2: f64 = 0.5;
+/// Heat flux at the start of a shift that paper lining takes: above it, ask the maker of the lining.
+pub const SHIFT_FLUX_HIGH_W_MM2: f64 = 1.0;
+/// Slip time of a shift of a planetary automatic.
+pub const SHIFT_TIME_LOW_S: f64 = 0.2;
+/// See [`SHIFT_TIME_LOW_S`].
+pub const SHIFT_TIME_HIGH_S: f64 = 0.6;
+/// Specific heat of the carbon steel of plates, between room temperature and about 200 °C.
+pub const STEEL_SPECIFIC_HEAT_J_KG_K: f64 = 480.0;
+/// Thermal conductivity of the carbon steel of plates, between room temperature and about 200 °C.
+pub const STEEL_CONDUCTIVITY_W_M_K: f64 = 50.0;
+/// Density of the carbon steel of plates.
+pub const STEEL_DENSITY_KG_M3: f64 = 7850.0;

@@ -9,6 +9,7 @@
 mod pointer;
 mod status;
 
+pub mod clutch;
 pub mod judge;
 pub mod train;
 

@@ -143,7 +143,7 @@ impl CapacityLine {
     /// * `pressure_kpa` — 0 or more; `drum_speed_rpm` — any sign; `friction` — above 0 to 1
     /// * errors: [`Error::NotFinite`], [`Error::OutOfRange`], [`Error::NotPositive`]
     #[inline]
-    pub fn row_nm(self, pressure_kpa: f64, drum_speed_rpm: f64, friction: f64) -> Result<f64> {
+    pub fn capacity_nm(self, pressure_kpa: f64, drum_speed_rpm: f64, friction: f64) -> Result<f64> {
         pressure_in_range(pressure_kpa)?;
         speed_in_range(drum_speed_rpm)?;
         friction_in_range(friction)?;
@@ -227,7 +227,7 @@ impl Pack {
     pub fn capacity(self, applied: Applied) -> Result<Capacity> {
         let line = self.capacity_line(applied.oil_density_kg_m3)?;
         let Applied { pressure_kpa, friction, drum_speed_rpm, oil_density_kg_m3 } = applied;
-        let torque_nm = line.row_nm(pressure_kpa, drum_speed_rpm, friction)?;
+        let torque_nm = line.capacity_nm(pressure_kpa, drum_speed_rpm, friction)?;
         let net_force_n = line.net_force_n(pressure_kpa, drum_speed_rpm);
         let clamp_n = net_force_n.max(0.0);
         let lining_mean_mpa = clamp_n / self.lining.area_mm2()?;

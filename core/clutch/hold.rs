@@ -3,7 +3,7 @@
 use super::capacity::{Applied, Capacity, PressureNeeded};
 use super::pack::Pack;
 use crate::card::{self, Card, symbol};
-use crate::error::{Error, Result, finite, positive, within};
+use crate::error::{Error, Result, positive, within};
 use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, combine, judge};
 
 pub(super) const HOLD: Card = Card {
@@ -41,7 +41,7 @@ pub struct Working {
 
 impl Working {
     /// The best estimates alone.
-    fn applied(self) -> Applied {
+    pub(super) fn applied(self) -> Applied {
         Applied {
             pressure_kpa: self.pressure_kpa.value,
             friction: self.friction.value,
@@ -133,16 +133,13 @@ impl Pack {
 
 /// Position of the least margin: the element that governs a gear, or the gear that governs a unit.
 ///
-/// * `margins` — capacity over demand, 1 or more of them
+/// * `margins` — capacity over demand, 1 or more of them; infinite where an element carries nothing
+/// * returns the first of equals
 /// * errors: [`Error::Count`] for an empty list, [`Error::NotFinite`] for a margin that is no number
 pub fn governing(margins: &[f64]) -> Result<u32> {
-    let mut least = Err(Error::Count { name: "margins", count: 0, low: 1, high: u32::MAX });
-    let mut smallest = f64::INFINITY;
-    for (position, &margin) in (0..).zip(margins) {
-        if finite("margins", margin)? < smallest {
-            smallest = margin;
-            least = Ok(position);
-        }
+    if let Some(&value) = margins.iter().find(|margin| margin.is_nan()) {
+        return Err(Error::NotFinite { name: "margins", value });
     }
-    least
+    let least = (0..).zip(margins).min_by(|(_, a), (_, b)| a.total_cmp(b));
+    least.map(|(position, _)| position).ok_or(Error::Count { name: "margins", count: 0, low: 1, high: u32::MAX })
 }

@@ -39,6 +39,21 @@ pub(super) const BEST_INNER_RADIUS: Card = Card {
     locator: "chapter 16, dT/dd = 0",
 };
 
+pub(super) const SPRING_FORCE: Card = Card {
+    id: "clutch.spring_force_n",
+    purpose: "Force of the return springs at a fitted length",
+    equation: "F = N c (L_0 − L)",
+    symbols: &[
+        symbol("F", "force", "N"),
+        symbol("N", "count", "1"),
+        symbol("c", "rate_n_mm", "N/mm"),
+        symbol("L_0, L", "free_length_mm, fitted_length_mm", "mm"),
+    ],
+    range: "linear springs, not coil bound",
+    source: &card::DEFINITION,
+    locator: "Hooke's law",
+};
+
 pub(super) const HEAD_FORCE: Card = Card {
     id: "clutch.head_force_n",
     purpose: "Axial force of the oil that turns with the drum",
@@ -165,6 +180,46 @@ impl Annulus {
     }
 }
 
+/// A set of equal return springs.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ReturnSprings {
+    /// Number of springs, 1 to 100.
+    pub count: u32,
+    /// Rate of one spring, N/mm.
+    pub rate_n_mm: f64,
+    /// Length of a free spring, mm.
+    pub free_length_mm: f64,
+}
+
+impl ReturnSprings {
+    /// Force of the return springs at a fitted length.
+    ///
+    /// F = N c (L_0 − L)
+    ///
+    /// * `fitted_length_mm` — L with the pack applied, above 0 to L_0
+    /// * returns F, N
+    /// * errors: [`Error::Count`], [`Error::NotPositive`], [`Error::OutOfRange`], [`Error::NotFinite`]
+    ///
+    /// Source: Hooke's law.
+    ///
+    /// ```
+    /// use trainwright::clutch::ReturnSprings;
+    /// let springs = ReturnSprings { count: 20, rate_n_mm: 4.0, free_length_mm: 38.0 };
+    /// assert!((springs.spring_force_n(24.0)? - 1120.0).abs() < 1e-9);
+    /// # Ok::<(), trainwright::Error>(())
+    /// ```
+    pub fn spring_force_n(self, fitted_length_mm: f64) -> Result<f64> {
+        if !(1..=100).contains(&self.count) {
+            return Err(Error::Count { name: "count", count: self.count, low: 1, high: 100 });
+        }
+        let free = length_in_range("free_length_mm", positive("free_length_mm", self.free_length_mm)?)?;
+        let fitted = within("fitted_length_mm", positive("fitted_length_mm", fitted_length_mm)?, 0.0, free)?;
+        let rate = within("rate_n_mm", positive("rate_n_mm", self.rate_n_mm)?, 0.0, 1e6)?;
+        Ok(f64::from(self.count) * rate * (free - fitted))
+    }
+}
+
 /// Oil that turns with the drum, behind the piston or in the balance dam.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -182,7 +237,7 @@ impl Head {
 
     fn checked(self, name: &'static str) -> Result<Self> {
         radii_in_range(name, self.wetted)?;
-        radius_in_range("free_surface_radius_mm", self.free_surface_radius_mm)?;
+        length_in_range("free_surface_radius_mm", self.free_surface_radius_mm)?;
         Ok(self)
     }
 
@@ -220,7 +275,7 @@ impl Head {
         let omega = rad_s(speed_in_range(drum_speed_rpm)?);
         let density = oil_density(oil_density_kg_m3)?;
         let r0 = self.checked("wetted")?.free_surface_radius_mm;
-        let r = radius_in_range("radius_mm", radius_mm)?.max(r0);
+        let r = length_in_range("radius_mm", radius_mm)?.max(r0);
         Ok(0.5 * density * omega * omega * (r * r - r0 * r0) * 1e-9)
     }
 
@@ -236,13 +291,13 @@ impl Head {
     }
 }
 
-fn radius_in_range(name: &'static str, radius_mm: f64) -> Result<f64> {
-    within(name, radius_mm, 0.0, 1e4)
+fn length_in_range(name: &'static str, length_mm: f64) -> Result<f64> {
+    within(name, length_mm, 0.0, 1e4)
 }
 
 fn radii_in_range(name: &'static str, ring: Annulus) -> Result<(f64, f64)> {
     let (inner, outer) = ordered(name, ring.inner_radius_mm, ring.outer_radius_mm)?;
-    Ok((radius_in_range(name, inner)?, radius_in_range(name, outer)?))
+    Ok((length_in_range(name, inner)?, length_in_range(name, outer)?))
 }
 
 pub(super) fn oil_density(oil_density_kg_m3: f64) -> Result<f64> {

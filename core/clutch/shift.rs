@@ -2,6 +2,7 @@
 
 use crate::card::{self, Card, symbol};
 use crate::error::{Result, finite, positive, within};
+use crate::real::abs;
 use crate::units::rad_s;
 use core::f64::consts::PI;
 
@@ -74,7 +75,8 @@ pub struct HeldInput {
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SlipEnd {
-    /// The slip reaches zero. If not, time and energy are infinite, and final speed and works are 0 and mean nothing.
+    /// The slip reaches zero. If not, the time is infinite, so is the energy of a clutch that pulls at all,
+    /// and final speed and works are 0 and mean nothing.
     pub locks: bool,
     /// The same clutch torque also keeps it locked; a static check may use static friction on `locked_torque_nm`.
     pub stays_locked: bool,
@@ -163,22 +165,22 @@ impl Rates {
         let omega_1 = rad_s(within("input_speed_rpm", slip.input_speed_rpm, -1e6, 1e6)?);
         let omega_2 = rad_s(within("output_speed_rpm", slip.output_speed_rpm, -1e6, 1e6)?);
 
-        let apart = (omega_1 - omega_2).abs();
+        let apart = abs(omega_1 - omega_2);
         let sign = if omega_1 >= omega_2 { 1.0 } else { -1.0 };
         let pulls_together = clutch * (per_input + per_output);
         let pulls_apart = self.drive * per_input + load * per_output;
         let shrinks = pulls_together - sign * pulls_apart;
-        let locks = apart <= 0.0 || shrinks > 0.0;
-        let stays_locked = locks && pulls_apart.abs() <= pulls_together;
-
         let time_s = if apart <= 0.0 {
             0.0
-        } else if locks {
+        } else if shrinks > 0.0 {
             apart / shrinks
         } else {
             f64::INFINITY
         };
-        let energy_j = if apart <= 0.0 { 0.0 } else { clutch * apart * time_s / 2.0 };
+        let locks = time_s.is_finite();
+        let stays_locked = locks && abs(pulls_apart) <= pulls_together;
+        let start_heat_w = clutch * apart;
+        let energy_j = if start_heat_w > 0.0 { start_heat_w * time_s / 2.0 } else { 0.0 };
         let (final_omega, drive_work_j, load_work_j) = if locks {
             let final_omega = omega_2 + (sign * clutch - load) * per_output * time_s;
             let drive = if self.held { sign * clutch } else { self.drive };
@@ -194,7 +196,7 @@ impl Rates {
             time_s,
             final_speed_rpm: final_omega * (30.0 / PI),
             energy_j,
-            start_heat_kw: clutch * apart * 1e-3,
+            start_heat_kw: start_heat_w * 1e-3,
             drive_work_j,
             load_work_j,
             locked_torque_nm: pulls_apart / (per_input + per_output),
