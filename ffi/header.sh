@@ -1,19 +1,34 @@
 #!/bin/sh
 # header.sh CBINDGEN OUTPUT: writes the C header.
-# cbindgen keeps the Rust spelling of type names (tw_ShiftPoint); a first pass lists them, a second writes tw_shift_point.
+# cbindgen keeps the Rust spelling of names. A first pass lists them, a second gives each its C spelling (tw_shift_point,
+# TW_MAX_SETS), and what it cannot rename or say in C is put right at the end.
 set -eu
 cbindgen=$1 output=$2
 folder=$(dirname "$0")
-config=$(mktemp)
-trap 'rm -f "$config" "$config.h"' EXIT
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
 generate() { "$cbindgen" --quiet --config "$1" --crate trainwright-ffi --output "$2" "$folder"; }
 
-generate "$folder/cbindgen.toml" "$config.h"
+generate "$folder/cbindgen.toml" "$work/rust_names.h"
+grep -oE '\btw_[A-Z][a-z][A-Za-z0-9]*' "$work/rust_names.h" | sort -u | sed 's/^tw_//' >"$work/types"
+sed -E 's/^(.*)$/\1 tw_\1/; :next; s/( .*[a-z0-9])([A-Z])/\1_\l\2/; t next; s/ tw_([A-Z])/ tw_\l\1/' "$work/types" >"$work/names"
+grep -oE '\btw_[A-Z][A-Z0-9_]+\b' "$work/rust_names.h" | sort -u | sed -E 's/^tw_(.*)$/\1 TW_\1/' >>"$work/names"
 {
     cat "$folder/cbindgen.toml"
     echo '[export.rename]'
-    grep -oE '\btw_[A-Z][a-z][A-Za-z0-9]*' "$config.h" | sort -u |
-        sed -E 's/^tw_(.*)$/"\1" = "tw_\1"/; :again; s/( = "tw_.*[a-z0-9])([A-Z])/\1_\l\2/; t again; s/( = "tw_)([A-Z])/\1\l\2/'
-    grep -oE '\btw_[A-Z][A-Z0-9_]+\b' "$config.h" | sort -u | sed -E 's/^tw_(.*)$/"\1" = "TW_\1"/'
-} >"$config"
-generate "$config" "$output"
+    sed -E 's/^(.*) (.*)$/"\1" = "\2"/' "$work/names"
+} >"$work/cbindgen.toml"
+generate "$work/cbindgen.toml" "$work/trainwright.h"
+
+# Constants that are structs or lists have no C++ spelling: left out. Constants of a type: TW_RULE_KIND_CONFORMANCE.
+# Links of the Rust documentation become C names.
+{
+    sed -E 's/^(.*) (.*)$/s~\\[`\1`\\](\\([^)]*\\))?~`\2`~g/' "$work/names"
+    sed -E 's/^(.*) (.*)$/s~\\[`\1::([a-z_0-9]+)`\\](\\([^)]*\\))?~`\2_\\1`~g/' "$work/names"
+    printf '%s\n' 's/\btw_([a-z][a-z0-9_]*)_([A-Z][A-Z0-9_]*)\b/TW_\U\1\E_\2/g'
+} >"$work/spelling.sed"
+awk '
+    /^\/\/\//                              { documentation = documentation $0 "\n"; next }
+    /^#define tw_[a-z0-9_]+_[A-Z_]+ [({]/  { documentation = ""; next }
+                                           { printf "%s%s\n", documentation, $0; documentation = "" }
+' "$work/trainwright.h" | sed -E -f "$work/spelling.sed" | cat -s >"$output"

@@ -5,7 +5,7 @@ use super::{SpeedSymbol, Tire, TireKind, TirePlies, TireService, ply_rating, spe
 use crate::error::{Error, Result};
 use crate::real::{floor, round_half_away};
 use core::fmt;
-use heapless::String;
+use heapless::String as Letters; // cbindgen takes every `String` for the standard one
 
 /// Reads a size designation with what follows it: 265/65R18 112T, LT235/85R16C, 35x12.50R17LT, 11R22.5, 185R14.
 ///
@@ -299,7 +299,7 @@ impl<'a> Cursor<'a> {
     fn speed_symbol(&mut self) -> Result<SpeedSymbol> {
         self.spaces();
         let start = *self;
-        let mut letters = String::<4>::new();
+        let mut letters = Letters::<4>::new();
         if let Some(letter) = self.take() {
             letters.push(letter).or_else(|_| start.refuse("a speed symbol"))?;
         }
@@ -313,7 +313,7 @@ impl<'a> Cursor<'a> {
 }
 
 /// Room for the longest designation.
-pub type TireText = String<48>;
+pub type TireText = Letters<48>;
 
 impl Tire {
     /// The designation in its canonical spelling; [`parse`] reads it back to the same tire.
