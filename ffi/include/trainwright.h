@@ -36,6 +36,48 @@
 /// Static loaded radius of a tire over its outer diameter: what a rule under the hub measures, standing still.
 #define TW_STATIC_LOADED_RADIUS_OVER_DIAMETER 0.47
 
+/// Dynamic friction of wet paper lining on steel in a matching fluid; static friction is similar or lower.
+#define TW_PAPER_FRICTION_LOW 0.10
+
+/// See `TW_PAPER_FRICTION_LOW`.
+#define TW_PAPER_FRICTION_HIGH 0.14
+
+/// Mean pressure on paper lining at full line pressure.
+#define TW_LINING_PRESSURE_LOW_MPA 1.0
+
+/// See `TW_LINING_PRESSURE_LOW_MPA`.
+#define TW_LINING_PRESSURE_HIGH_MPA 3.0
+
+/// Least capacity over demand that a shop accepts, at the least pressure and the least friction.
+#define TW_HOLDING_MARGIN 1.2
+
+/// Pack clearance for each friction plate, where the unit's own window is not known.
+#define TW_CLEARANCE_PER_PLATE_LOW_MM 0.20
+
+/// See `TW_CLEARANCE_PER_PLATE_LOW_MM`.
+#define TW_CLEARANCE_PER_PLATE_HIGH_MM 0.25
+
+/// Energy per friction area that paper lining takes in one shift: above it, ask the maker of the lining.
+#define TW_SHIFT_ENERGY_HIGH_J_MM2 0.5
+
+/// Heat flux at the start of a shift that paper lining takes: above it, ask the maker of the lining.
+#define TW_SHIFT_FLUX_HIGH_W_MM2 1.0
+
+/// Slip time of a shift of a planetary automatic.
+#define TW_SHIFT_TIME_LOW_S 0.2
+
+/// See `TW_SHIFT_TIME_LOW_S`.
+#define TW_SHIFT_TIME_HIGH_S 0.6
+
+/// Specific heat of the carbon steel of plates, between room temperature and about 200 °C.
+#define TW_STEEL_SPECIFIC_HEAT_J_KG_K 480.0
+
+/// Thermal conductivity of the carbon steel of plates, between room temperature and about 200 °C.
+#define TW_STEEL_CONDUCTIVITY_W_M_K 50.0
+
+/// Density of the carbon steel of plates.
+#define TW_STEEL_DENSITY_KG_M3 7850.0
+
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
 #define TW_RADIAL_FACTOR 3.05
@@ -152,6 +194,31 @@ typedef int32_t tw_verdict;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// What a set of closed elements does to input and output.
+enum tw_state_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The input determines the output, and the output turns.
+  TW_STATE_KIND_GEAR,
+  /// Input and output turn independently.
+  TW_STATE_KIND_NEUTRAL,
+  /// The input cannot turn, the output is free: too few clutches for a gear, the wrong brake for neutral.
+  TW_STATE_KIND_INPUT_HELD,
+  /// The output cannot turn, the input is free.
+  TW_STATE_KIND_OUTPUT_HELD,
+  /// Neither can turn: one element too many.
+  TW_STATE_KIND_TIED_UP,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_state_kind tw_state_kind;
+#else
+typedef uint8_t tw_state_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How the gears of a planetary set mesh.
 enum tw_set_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -220,31 +287,6 @@ typedef uint8_t tw_blocks;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-/// What a set of closed elements does to input and output.
-enum tw_state_kind
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// The input determines the output, and the output turns.
-  TW_STATE_KIND_GEAR,
-  /// Input and output turn independently.
-  TW_STATE_KIND_NEUTRAL,
-  /// The input cannot turn, the output is free: too few clutches for a gear, the wrong brake for neutral.
-  TW_STATE_KIND_INPUT_HELD,
-  /// The output cannot turn, the input is free.
-  TW_STATE_KIND_OUTPUT_HELD,
-  /// Neither can turn: one element too many.
-  TW_STATE_KIND_TIED_UP,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_state_kind tw_state_kind;
-#else
-typedef uint8_t tw_state_kind;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 /// The direction of the torque at the input.
 enum tw_load
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -282,6 +324,10 @@ enum tw_hazard
   TW_HAZARD_STALL_HEAT = 4,
   /// A part turns faster than it can bear.
   TW_HAZARD_OVERSPEED = 5,
+  /// Plates and drums just tested burn skin.
+  TW_HAZARD_HOT_PARTS = 6,
+  /// Raised pressure loads parts that nobody checked for it.
+  TW_HAZARD_RAISED_PRESSURE = 7,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -291,6 +337,136 @@ typedef int32_t tw_hazard;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// A flat ring: a lining, a piston or a wetted wall.
+typedef struct tw_annulus {
+  /// Inner radius, mm; 0 for a full disc.
+  double inner_radius_mm;
+  /// Outer radius, mm.
+  double outer_radius_mm;
+} tw_annulus;
+
+/// A set of equal return springs.
+typedef struct tw_return_springs {
+  /// Number of springs, 1 to 100.
+  uint32_t count;
+  /// Rate of one spring, N/mm.
+  double rate_n_mm;
+  /// Length of a free spring, mm.
+  double free_length_mm;
+} tw_return_springs;
+
+/// Oil that turns with the drum, behind the piston or in the balance dam.
+typedef struct tw_head {
+  /// The wall that the oil presses on.
+  struct tw_annulus wetted;
+  /// Radius of the free surface, mm: the feed or the vent, wherever oil can leave inward.
+  double free_surface_radius_mm;
+} tw_head;
+
+/// A lining whose friction changes along the radius, as it does with sliding speed.
+typedef struct tw_lining_by_radius {
+  /// The lining.
+  struct tw_annulus lining;
+  /// Friction faces.
+  uint32_t faces;
+  /// Uniform pressure, MPa, 0 or more.
+  double pressure_mpa;
+  /// μ_0, the friction line at radius 0.
+  double friction_at_axis;
+  /// m, change of friction per mm of radius.
+  double friction_per_mm;
+} tw_lining_by_radius;
+
+/// Tolerance limits; an open side is infinite.
+typedef struct tw_limits {
+  /// Least conforming value, or −∞.
+  double lower;
+  /// Greatest conforming value, or +∞.
+  double upper;
+} tw_limits;
+
+/// A clutch or brake pack. Nothing in it depends on pressure, speed or temperature.
+typedef struct tw_pack {
+  /// Where lining meets steel; measured on the lining, not on the plate.
+  struct tw_annulus lining;
+  /// Piston face under apply pressure.
+  struct tw_annulus piston;
+  /// Friction faces: [`plate_faces`] or [`disc_faces`].
+  uint32_t faces;
+  /// Worn-in lining (uniform wear); false for new plates (uniform pressure).
+  bool worn;
+  /// Return-spring force with the pack applied, N: weakest and strongest spring in limits. Equal if measured.
+  struct tw_limits return_spring_n;
+  /// Drag of the piston seals against apply, N.
+  double seal_drag_n;
+  /// Oil behind the piston: adds to the apply force when the drum turns.
+  struct tw_head head;
+  /// Oil in the balance dam: takes from it.
+  struct tw_head dam;
+} tw_pack;
+
+/// What acts on a pack.
+typedef struct tw_applied {
+  /// Gauge pressure at the piston, kPa, 0 or more.
+  double pressure_kpa;
+  /// Friction coefficient, above 0 to 1: static to hold, dynamic while slipping.
+  double friction;
+  /// Speed of the drum that holds the apply oil, 1/min, any sign. 0 for a brake, and for a drum that stands at stall.
+  double drum_speed_rpm;
+  /// Density of the hot oil, kg/m³; matters only to a pack with a head.
+  double oil_density_kg_m3;
+} tw_applied;
+
+/// Capacity with everything that made it.
+typedef struct tw_capacity {
+  /// Piston area, mm².
+  double piston_area_mm2;
+  /// Pressure on the piston, N.
+  double apply_force_n;
+  /// Oil head behind the piston, N.
+  double head_force_n;
+  /// Oil head of the balance dam, N.
+  double dam_force_n;
+  /// Strongest return spring, N.
+  double return_spring_n;
+  /// Seal drag, N.
+  double seal_drag_n;
+  /// Force left on the plates, N; negative while the spring holds the piston back.
+  double net_force_n;
+  /// Friction radius, mm.
+  double mean_radius_mm;
+  /// Friction faces.
+  uint32_t faces;
+  /// Friction coefficient.
+  double friction;
+  /// Mean pressure on the lining, MPa.
+  double lining_mean_mpa;
+  /// Highest pressure on the lining, MPa: the mean when new, at the inner edge when worn in.
+  double lining_peak_mpa;
+  /// Capacity, N·m; 0 while the spring holds the piston back.
+  double torque_nm;
+} tw_capacity;
+
+/// A pack in one oil, checked and reduced to the constants of its capacity. For columns of pressure, speed and friction.
+typedef struct tw_capacity_line {
+  /// Piston area, mm².
+  double piston_area_mm2;
+  /// Head less dam over the square of drum speed, N/(1/min)².
+  double head_n_per_rpm2;
+  /// Strongest return spring and seal drag, N.
+  double held_back_n;
+  /// Faces × friction radius, mm.
+  double arm_mm;
+} tw_capacity_line;
+
+/// Pressure needed for a torque.
+typedef struct tw_pressure_needed {
+  /// With the strongest return spring, kPa.
+  double strong_spring_kpa;
+  /// With the weakest return spring, kPa.
+  double weak_spring_kpa;
+} tw_pressure_needed;
+
 /// A measured or uncertain value with its standard uncertainty (k = 1), both in the same unit.
 typedef struct tw_reading {
   /// Best estimate.
@@ -299,15 +475,19 @@ typedef struct tw_reading {
   double u;
 } tw_reading;
 
-/// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
-typedef struct tw_repeated {
-  /// Mean and its standard uncertainty.
-  struct tw_reading reading;
-  /// Standard deviation of a single reading.
-  double deviation;
-  /// Degrees of freedom, n − 1.
-  double freedom;
-} tw_repeated;
+/// What the shop knows about the working point, with its uncertainty.
+typedef struct tw_working {
+  /// Gauge pressure at the piston, kPa.
+  struct tw_reading pressure_kpa;
+  /// Friction coefficient: static to hold, dynamic while slipping.
+  struct tw_reading friction;
+  /// Relative standard uncertainty of capacity from the dimensions of pack and piston.
+  double geometry_u_rel;
+  /// Speed of the drum that holds the apply oil, 1/min: 0 for a brake, and at stall for a drum that stands.
+  double drum_speed_rpm;
+  /// Density of the hot oil, kg/m³.
+  double oil_density_kg_m3;
+} tw_working;
 
 /// Kind of a decision rule. A number of its own type, so that a junk number from C is refused rather than undefined.
 typedef int32_t tw_rule_kind;
@@ -331,14 +511,6 @@ typedef struct tw_rule {
   /// Kind.
   tw_rule_kind kind;
 } tw_rule;
-
-/// Tolerance limits; an open side is infinite.
-typedef struct tw_limits {
-  /// Least conforming value, or −∞.
-  double lower;
-  /// Greatest conforming value, or +∞.
-  double upper;
-} tw_limits;
 
 /// A decision and what it rests on.
 typedef struct tw_judgment {
@@ -366,16 +538,6 @@ typedef struct tw_judgment {
   tw_verdict verdict;
 } tw_judgment;
 
-/// What one input brings to a result.
-typedef struct tw_input {
-  /// Change of the result per unit of the input.
-  double sensitivity;
-  /// Standard uncertainty of the input, 0 or more.
-  double u;
-  /// Degrees of freedom of `u`, 1 or more; infinite where `u` is taken as certain.
-  double freedom;
-} tw_input;
-
 /// Uncertainty budget: the combined standard uncertainty and where it comes from. Only the first `count` entries of each
 /// list are used.
 typedef struct tw_budget {
@@ -394,6 +556,289 @@ typedef struct tw_budget {
   /// Position of the input that contributes most: the one to measure better.
   uint32_t largest;
 } tw_budget;
+
+/// Whether a pack holds, and what that rests on.
+typedef struct tw_hold {
+  /// Capacity at the best estimates.
+  struct tw_capacity capacity;
+  /// Torque to hold, N·m.
+  struct tw_reading need_nm;
+  /// Capacity over demand.
+  double margin;
+  /// The torque to spare, capacity less demand, against 0: its chance is the chance that the pack holds.
+  struct tw_judgment judgment;
+  /// Where the uncertainty of the torque to spare comes from: pressure, friction, geometry, demand, in this order.
+  struct tw_budget budget;
+  /// Pressure at which it just holds.
+  struct tw_pressure_needed pressure_needed;
+  /// Friction at which it just holds; infinite while the spring holds the piston back.
+  double friction_needed;
+} tw_hold;
+
+/// An exact fraction in lowest terms with a denominator above zero.
+///
+/// A denominator of 0 marks a quantity that the state leaves open: a speed that is not determined, a torque share that is
+/// statically indeterminate. Arithmetic on an open fraction gives an open fraction.
+typedef struct tw_fraction {
+  /// Numerator; it carries the sign.
+  int64_t num;
+  /// Denominator, above zero; 0 where the quantity is not determined.
+  int64_t den;
+} tw_fraction;
+
+/// The answer of `tw_train_solve`: everything per unit of input speed and per unit of input torque, without losses.
+///
+/// Where the input is held its speed is 0. A `tw_fraction` with denominator 0 is not determined by the state.
+typedef struct tw_state {
+  /// What the state does to input and output.
+  tw_state_kind kind;
+  /// Degrees of freedom that are left. A gear may have more than one: the test is that the input determines the output.
+  uint8_t mobility;
+  /// Closures that repeat what others already force. The torque shares in such a loop are indeterminate.
+  uint8_t redundant;
+  /// Elements taken as closed, holding one-way clutches included; bit 0 is the first element.
+  uint32_t closed;
+  /// Input speed / output speed of a gear, else open.
+  struct tw_fraction ratio;
+  /// Torque from outside on the output per unit input torque, forward positive: −ratio in a gear.
+  struct tw_fraction output_torque;
+  /// Torque of the case on the train per unit input torque.
+  struct tw_fraction case_torque;
+  /// Speed of each member per unit input speed.
+  struct tw_fraction speeds[TW_MAX_MEMBERS];
+  /// Speed of the first member of each element relative to the second, per unit input speed.
+  struct tw_fraction slips[TW_MAX_ELEMENTS];
+  /// Torque that each element puts on its first member, forward positive, per unit input torque; 0 for an open element.
+  struct tw_fraction shares[TW_MAX_ELEMENTS];
+  /// Multiplier of each `tw_row`: times a coefficient, the torque of the set on that member per unit input torque.
+  struct tw_fraction multipliers[TW_MAX_ROWS];
+} tw_state;
+
+/// A pack and its place in the train.
+typedef struct tw_element_pack {
+  /// The pack.
+  struct tw_pack pack;
+  /// Element of the train.
+  uint8_t element;
+  /// Member that its drum, and so its apply oil, turns with; the fixed member for a brake.
+  uint8_t turns_with;
+} tw_element_pack;
+
+/// The working point of a gear.
+typedef struct tw_duty {
+  /// Gauge pressure at the pistons, kPa.
+  struct tw_reading pressure_kpa;
+  /// Friction coefficient: static to hold.
+  struct tw_reading friction;
+  /// Relative standard uncertainty of capacity from the dimensions of pack and piston.
+  double geometry_u_rel;
+  /// Density of the hot oil, kg/m³.
+  double oil_density_kg_m3;
+  /// Turbine torque, N·m, above 0.
+  struct tw_reading turbine_torque_nm;
+  /// Turbine speed, 1/min: 0 at stall, where no drum of the input turns and no oil head helps or harms.
+  double turbine_speed_rpm;
+  /// Decision rule.
+  struct tw_rule rule;
+} tw_duty;
+
+/// One pack in one gear.
+typedef struct tw_element_margin {
+  /// Element of the train.
+  uint8_t element;
+  /// The train determines the share. If not, everything below is 0 and NOT PROVEN: statics cannot tell what it carries.
+  bool share_known;
+  /// Torque per unit of turbine torque, without sign.
+  double share;
+  /// Speed of its drum, 1/min.
+  double drum_speed_rpm;
+  /// Torque to hold, N·m.
+  double need_nm;
+  /// Capacity, N·m. Not a rating.
+  double capacity_nm;
+  /// Capacity over demand; infinite where the element carries nothing.
+  double margin;
+  /// Pressure at which it just holds.
+  struct tw_pressure_needed pressure_needed;
+  /// Friction at which it just holds.
+  double friction_needed;
+  /// Chance that it holds.
+  double chance;
+  /// Verdict under the rule.
+  tw_verdict verdict;
+} tw_element_margin;
+
+/// Every pack of one gear.
+typedef struct tw_gear_review {
+  /// One entry for each closed element that has a pack; only the first `count` are used.
+  struct tw_element_margin margins[TW_MAX_ELEMENTS];
+  /// Number of entries.
+  uint32_t count;
+  /// Position of the entry with the least margin.
+  uint32_t governing;
+} tw_gear_review;
+
+/// A band around a drum.
+typedef struct tw_band {
+  /// Radius of the drum, mm.
+  double drum_radius_mm;
+  /// Width of the lining, mm.
+  double width_mm;
+  /// Angle of contact, degrees, above 0 to 1080; of a double wrap the sum of both turns.
+  double wrap_deg;
+} tw_band;
+
+/// What a band does under a servo force.
+typedef struct tw_band_torque {
+  /// Tight over slack tension.
+  double tension_ratio;
+  /// Tension at the tight end, N.
+  double tight_n;
+  /// Tension at the slack end, N.
+  double slack_n;
+  /// Highest pressure on the lining, MPa: at the tight end.
+  double lining_peak_mpa;
+  /// Torque, N·m. Not a rating.
+  double torque_nm;
+  /// Change of torque per unit of friction, N·m: a self-energized band multiplies every change of friction.
+  double nm_per_friction;
+} tw_band_torque;
+
+/// The servo of a band.
+typedef struct tw_servo {
+  /// Face under apply pressure; inner radius 0 for a plain piston.
+  struct tw_annulus piston;
+  /// Return-spring force with the band applied, N.
+  double return_spring_n;
+  /// Band force over piston force: the lever, 1 without one.
+  double lever_ratio;
+} tw_servo;
+
+/// Two inertias that a slipping clutch pulls together. All values at the clutch, inertias and torques of other shafts
+/// referred to it.
+typedef struct tw_slip {
+  /// Inertia on the input side, kg·m².
+  double input_inertia_kg_m2;
+  /// Inertia on the output side, kg·m².
+  double output_inertia_kg_m2;
+  /// Speed of the input side, 1/min, with its sign.
+  double input_speed_rpm;
+  /// Speed of the output side, 1/min, with its sign.
+  double output_speed_rpm;
+  /// Torque of the slipping clutch, N·m, 0 or more: from dynamic friction.
+  double clutch_torque_nm;
+  /// Torque that drives the input side forward, N·m.
+  double drive_torque_nm;
+  /// Torque that holds the output side back, N·m.
+  double load_torque_nm;
+} tw_slip;
+
+/// How a slip ends.
+typedef struct tw_slip_end {
+  /// The slip reaches zero. If not, the time is infinite, so is the energy of a clutch that pulls at all,
+  /// and final speed and works are 0 and mean nothing.
+  bool locks;
+  /// The same clutch torque also keeps it locked; a static check may use static friction on `locked_torque_nm`.
+  bool stays_locked;
+  /// Rate at which the slip shrinks, (1/min)/s; 0 or less: it never locks.
+  double slip_shrinks_rpm_s;
+  /// Time to lock-up, s.
+  double time_s;
+  /// Common speed at lock-up, 1/min.
+  double final_speed_rpm;
+  /// Heat at the faces, J.
+  double energy_j;
+  /// Heat flow at the start, kW: the highest when the clutch locks.
+  double start_heat_kw;
+  /// Work that the input side took in from outside, J.
+  double drive_work_j;
+  /// Work that the output side gave to its load, J.
+  double load_work_j;
+  /// Torque through the clutch once locked, N·m, forward drive positive.
+  double locked_torque_nm;
+} tw_slip_end;
+
+/// A slip while something holds the input side at constant speed.
+typedef struct tw_held_input {
+  /// Inertia on the output side, kg·m².
+  double output_inertia_kg_m2;
+  /// Speed of the input side, 1/min, with its sign.
+  double input_speed_rpm;
+  /// Speed of the output side, 1/min, with its sign.
+  double output_speed_rpm;
+  /// Torque of the slipping clutch, N·m, 0 or more.
+  double clutch_torque_nm;
+  /// Torque that holds the output side back, N·m.
+  double load_torque_nm;
+} tw_held_input;
+
+/// Material and thickness of a steel plate heated on both faces.
+typedef struct tw_steel {
+  /// Thermal conductivity, W/(m·K).
+  double conductivity_w_m_k;
+  /// Density, kg/m³.
+  double density_kg_m3;
+  /// Specific heat, J/(kg·K).
+  double specific_heat_j_kg_k;
+  /// Thickness, mm.
+  double thickness_mm;
+} tw_steel;
+
+/// Temperature rise of a surface.
+typedef struct tw_surface_rise {
+  /// Rise, K.
+  double rise_k;
+  /// When it is reached, s.
+  double at_s;
+  /// Until when the plate counts as thick, s.
+  double thick_until_s;
+  /// The rise is reached within that time. If not, the true rise is higher: the bulk rise governs.
+  bool thick;
+} tw_surface_rise;
+
+/// The steel plates of a pack.
+typedef struct tw_steel_plates {
+  /// Material and thickness of one plate.
+  struct tw_steel steel;
+  /// Mass of all steel plates, kg.
+  double steel_mass_kg;
+  /// Where lining meets steel.
+  struct tw_annulus lining;
+  /// Friction faces.
+  uint32_t faces;
+} tw_steel_plates;
+
+/// What one shift does to the steel plates. All heat is taken to enter the steel.
+typedef struct tw_plate_heat {
+  /// Energy per friction area, J/mm².
+  double energy_j_mm2;
+  /// Heat flux at the start, W/mm².
+  double start_flux_w_mm2;
+  /// Mean rise of the steel, K.
+  double bulk_rise_k;
+  /// Highest rise of its surface while the plate counts as thick.
+  struct tw_surface_rise surface;
+} tw_plate_heat;
+
+/// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
+typedef struct tw_repeated {
+  /// Mean and its standard uncertainty.
+  struct tw_reading reading;
+  /// Standard deviation of a single reading.
+  double deviation;
+  /// Degrees of freedom, n − 1.
+  double freedom;
+} tw_repeated;
+
+/// What one input brings to a result.
+typedef struct tw_input {
+  /// Change of the result per unit of the input.
+  double sensitivity;
+  /// Standard uncertainty of the input, 0 or more.
+  double u;
+  /// Degrees of freedom of `u`, 1 or more; infinite where `u` is taken as certain.
+  double freedom;
+} tw_input;
 
 /// An expanded uncertainty and the interval it gives.
 typedef struct tw_expanded {
@@ -501,45 +946,6 @@ typedef struct tw_train {
   struct tw_element elements[TW_MAX_ELEMENTS];
 } tw_train;
 
-/// An exact fraction in lowest terms with a denominator above zero.
-///
-/// A denominator of 0 marks a quantity that the state leaves open: a speed that is not determined, a torque share that is
-/// statically indeterminate. Arithmetic on an open fraction gives an open fraction.
-typedef struct tw_fraction {
-  /// Numerator; it carries the sign.
-  int64_t num;
-  /// Denominator, above zero; 0 where the quantity is not determined.
-  int64_t den;
-} tw_fraction;
-
-/// The answer of `tw_train_solve`: everything per unit of input speed and per unit of input torque, without losses.
-///
-/// Where the input is held its speed is 0. A `tw_fraction` with denominator 0 is not determined by the state.
-typedef struct tw_state {
-  /// What the state does to input and output.
-  tw_state_kind kind;
-  /// Degrees of freedom that are left. A gear may have more than one: the test is that the input determines the output.
-  uint8_t mobility;
-  /// Closures that repeat what others already force. The torque shares in such a loop are indeterminate.
-  uint8_t redundant;
-  /// Elements taken as closed, holding one-way clutches included; bit 0 is the first element.
-  uint32_t closed;
-  /// Input speed / output speed of a gear, else open.
-  struct tw_fraction ratio;
-  /// Torque from outside on the output per unit input torque, forward positive: −ratio in a gear.
-  struct tw_fraction output_torque;
-  /// Torque of the case on the train per unit input torque.
-  struct tw_fraction case_torque;
-  /// Speed of each member per unit input speed.
-  struct tw_fraction speeds[TW_MAX_MEMBERS];
-  /// Speed of the first member of each element relative to the second, per unit input speed.
-  struct tw_fraction slips[TW_MAX_ELEMENTS];
-  /// Torque that each element puts on its first member, forward positive, per unit input torque; 0 for an open element.
-  struct tw_fraction shares[TW_MAX_ELEMENTS];
-  /// Multiplier of each `tw_row`: times a coefficient, the torque of the set on that member per unit input torque.
-  struct tw_fraction multipliers[TW_MAX_ROWS];
-} tw_state;
-
 /// Speeds of the planets of one set per unit input speed; open where the tooth count or a member speed is not known.
 typedef struct tw_planet_speeds {
   /// First planet on its pin: relative to the carrier.
@@ -576,6 +982,150 @@ uint32_t tw_version(void);
 
 /// A status in words: a static, zero-terminated text that is never null. Any number is accepted.
 const char *tw_status_text(int32_t status);
+
+/// Area of one side of a ring, mm^2.
+tw_status tw_clutch_area_mm2(const struct tw_annulus *ring, double *out_area_mm2);
+
+/// Friction radius of a new lining, mm: uniform pressure.
+tw_status tw_clutch_mean_radius_new_mm(const struct tw_annulus *lining, double *out_radius_mm);
+
+/// Friction radius of a worn-in lining, mm: uniform wear.
+tw_status tw_clutch_mean_radius_worn_mm(const struct tw_annulus *lining, double *out_radius_mm);
+
+/// Inner radius, mm, that gives this outer radius most torque at a fixed peak lining pressure.
+tw_status tw_clutch_best_inner_radius_mm(const struct tw_annulus *lining, double *out_radius_mm);
+
+/// Clamp force, N, at which a worn-in lining reaches a peak pressure.
+tw_status tw_clutch_clamp_at_peak_n(const struct tw_annulus *lining, double peak_mpa, double *out_clamp_n);
+
+/// Peak pressure, MPa, of a worn-in lining under a clamp force.
+tw_status tw_clutch_peak_at_clamp_mpa(const struct tw_annulus *lining, double clamp_n, double *out_peak_mpa);
+
+/// Force of a set of return springs, N, at a fitted length.
+tw_status tw_clutch_spring_force_n(const struct tw_return_springs *springs,
+                                   double fitted_length_mm,
+                                   double *out_force_n);
+
+/// Axial force, N, of the oil that turns with a drum.
+tw_status tw_clutch_head_force_n(const struct tw_head *head,
+                                 double oil_density_kg_m3,
+                                 double drum_speed_rpm,
+                                 double *out_force_n);
+
+/// Pressure, kPa, at a radius of the oil that turns with a drum.
+tw_status tw_clutch_head_pressure_kpa(const struct tw_head *head,
+                                      double radius_mm,
+                                      double oil_density_kg_m3,
+                                      double drum_speed_rpm,
+                                      double *out_pressure_kpa);
+
+/// How far, mm, the oil surface in an upright turning drum dips from wall to axis.
+tw_status tw_clutch_surface_drop_mm(double radius_mm, double speed_rpm, double *out_drop_mm);
+
+/// Faces of a pack of friction plates between steels: two for each.
+tw_status tw_clutch_plate_faces(uint32_t friction_plates, uint32_t *out_faces);
+
+/// Pairs of faces between alternating driving and driven discs: their sum less one.
+tw_status tw_clutch_disc_faces(uint32_t driving_discs, uint32_t driven_discs, uint32_t *out_faces);
+
+/// Torque, N m, of a lining whose friction changes with the radius.
+tw_status tw_clutch_torque_by_radius_nm(const struct tw_lining_by_radius *lining, double *out_torque_nm);
+
+/// Friction radius of a pack, mm, by the state of its lining.
+tw_status tw_clutch_mean_radius_mm(const struct tw_pack *pack, double *out_radius_mm);
+
+/// Capacity with everything that made it, with the strongest return spring. Not a rating.
+tw_status tw_clutch_capacity(const struct tw_pack *pack,
+                             const struct tw_applied *applied,
+                             struct tw_capacity *out_capacity);
+
+/// A pack in one oil, checked and reduced to the constants of its capacity: once, before many tw_clutch_capacity_nm.
+tw_status tw_clutch_capacity_line(const struct tw_pack *pack,
+                                  double oil_density_kg_m3,
+                                  struct tw_capacity_line *out_line);
+
+/// Capacity, N m, equal to that of tw_clutch_capacity bit for bit.
+tw_status tw_clutch_capacity_nm(const struct tw_capacity_line *line,
+                                double pressure_kpa,
+                                double drum_speed_rpm,
+                                double friction,
+                                double *out_torque_nm);
+
+/// Pressure at which a pack just holds a torque; the pressure in applied is not used.
+tw_status tw_clutch_pressure_needed(const struct tw_pack *pack,
+                                    double torque_nm,
+                                    const struct tw_applied *applied,
+                                    struct tw_pressure_needed *out_needed);
+
+/// Friction coefficient at which a pack just holds a torque; the friction in applied is not used.
+tw_status tw_clutch_friction_needed(const struct tw_pack *pack,
+                                    double torque_nm,
+                                    const struct tw_applied *applied,
+                                    double *out_friction);
+
+/// Drum speed, 1/min, at which the oil head of an open pack overcomes its weakest return spring.
+tw_status tw_clutch_drag_speed_rpm(const struct tw_pack *pack, double oil_density_kg_m3, double *out_speed_rpm);
+
+/// Whether a pack holds a torque: chance, verdict, and the pressure or friction that turns it.
+tw_status tw_clutch_hold(const struct tw_pack *pack,
+                         const struct tw_reading *need_nm,
+                         const struct tw_working *working,
+                         const struct tw_rule *rule,
+                         struct tw_hold *out_hold);
+
+/// Position of the least of count margins.
+tw_status tw_clutch_governing(const double *margins, size_t count, uint32_t *out_position);
+
+/// Capacity of each pack of a gear against the torque that the train puts on it.
+tw_status tw_clutch_review(const struct tw_state *state,
+                           const struct tw_element_pack *packs,
+                           size_t pack_count,
+                           const struct tw_duty *duty,
+                           struct tw_gear_review *out_review);
+
+/// Band with the servo at the slack end: self-energized.
+tw_status tw_clutch_energized(const struct tw_band *band,
+                              double servo_force_n,
+                              double friction,
+                              struct tw_band_torque *out_torque);
+
+/// Band with the servo at the tight end: de-energized.
+tw_status tw_clutch_deenergized(const struct tw_band *band,
+                                double servo_force_n,
+                                double friction,
+                                struct tw_band_torque *out_torque);
+
+/// Force of a servo on its band, N.
+tw_status tw_clutch_servo_force_n(const struct tw_servo *servo, double pressure_kpa, double *out_force_n);
+
+/// Slip between two inertias: time, common speed, energy; "never locks" is an answer.
+tw_status tw_clutch_slip_end(const struct tw_slip *slip, struct tw_slip_end *out_end);
+
+/// Slip while the input is held at constant speed.
+tw_status tw_clutch_held_input_end(const struct tw_held_input *slip, struct tw_slip_end *out_end);
+
+/// Inertia of a shaft, kg m^2, as a shaft feels it against which it turns speed_ratio times as fast.
+tw_status tw_clutch_referred_inertia_kg_m2(double inertia_kg_m2, double speed_ratio, double *out_inertia_kg_m2);
+
+/// Mean temperature rise of the steel plates, K.
+tw_status tw_clutch_bulk_rise_k(double energy_j, double steel_mass_kg, double specific_heat_j_kg_k, double *out_rise_k);
+
+/// Surface temperature rise under a constant heat flux; mind whether the plate counts as thick.
+tw_status tw_clutch_surface_rise_constant(const struct tw_steel *steel,
+                                          double flux_w_mm2,
+                                          double time_s,
+                                          struct tw_surface_rise *out_rise);
+
+/// Highest surface temperature rise under a heat flux that falls linearly to zero.
+tw_status tw_clutch_surface_rise_falling(const struct tw_steel *steel,
+                                         double start_flux_w_mm2,
+                                         double slip_time_s,
+                                         struct tw_surface_rise *out_rise);
+
+/// What one shift does to the steel plates.
+tw_status tw_clutch_plate_heat(const struct tw_steel_plates *plates,
+                               const struct tw_slip_end *slip,
+                               struct tw_plate_heat *out_heat);
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 tw_status tw_judge_relative(double value, double u_rel, struct tw_reading *out_reading);
