@@ -3,6 +3,7 @@
 use super::fraction::{Fraction, gcd, wide_gcd};
 use super::{MAX_MEMBERS, MAX_ROWS};
 use crate::error::{Error, Result};
+use heapless::Vec;
 
 /// Most columns: one for each turning body.
 pub(super) const COLUMNS: usize = MAX_MEMBERS;
@@ -20,24 +21,23 @@ pub(super) type Equation = [i64; COLUMNS];
 /// An unknown is determined if its equation holds nothing but its pivot and column 0.
 pub(super) struct Echelon {
     width: usize,
-    rank: usize,
-    rows: [Equation; ROWS],
+    rows: Vec<Equation, ROWS>,
     row_of: [u8; COLUMNS],
 }
 
 impl Echelon {
     /// No equations yet, `width` columns in use.
     pub(super) fn new(width: usize) -> Self {
-        Self { width, rank: 0, rows: [[0; COLUMNS]; ROWS], row_of: [NO_ROW; COLUMNS] }
+        Self { width, rows: Vec::new(), row_of: [NO_ROW; COLUMNS] }
     }
 
     pub(super) fn rank(&self) -> usize {
-        self.rank
+        self.rows.len()
     }
 
     /// The equation that has its pivot in this column.
     pub(super) fn row(&self, column: usize) -> Option<&Equation> {
-        self.rows.get(..self.rank)?.get(usize::from(*self.row_of.get(column)?))
+        self.rows.get(usize::from(*self.row_of.get(column)?))
     }
 
     /// Adds an equation; one that follows from the others changes nothing.
@@ -46,16 +46,15 @@ impl Echelon {
         let Some(pivot) = new.iter().take(self.width).rposition(|&entry| entry != 0) else {
             return Ok(());
         };
-        let overflow = Error::Overflow { name: "elimination" };
-        for row in self.rows.iter_mut().take(self.rank) {
+        for row in &mut self.rows {
             if row.get(pivot).is_some_and(|&entry| entry != 0) {
                 clear(row, &new, pivot, self.width)?;
             }
         }
-        *self.row_of.get_mut(pivot).ok_or(overflow)? = self.rank as u8;
-        *self.rows.get_mut(self.rank).ok_or(overflow)? = new;
-        self.rank += 1;
-        Ok(())
+        if let Some(row_of) = self.row_of.get_mut(pivot) {
+            *row_of = self.rows.len() as u8;
+        }
+        self.rows.push(new).map_err(|_| Error::Overflow { name: "elimination" })
     }
 
     /// Replaces every unknown that has a pivot.
@@ -102,17 +101,24 @@ fn clear(target: &mut Equation, source: &Equation, column: usize, width: usize) 
     if bits(target) > SMALL_BITS || bits(source) > SMALL_BITS {
         return clear_wide(target, t, source, s);
     }
+    let mut all = 0;
     for (x, &y) in target.iter_mut().zip(source) {
         *x = *x * s - y * t;
+        all |= x.unsigned_abs();
     }
-    if bits(target) > SMALL_BITS {
-        let divisor = target.iter().fold(0, |divisor, x| gcd(divisor, x.unsigned_abs()));
-        let divisor = i64::try_from(divisor).unwrap_or(1);
-        for x in target {
-            *x = x.checked_div(divisor).unwrap_or(*x);
-        }
+    if all >> SMALL_BITS != 0 {
+        lower(target);
     }
     Ok(())
+}
+
+/// Divides a row by its common factor.
+fn lower(row: &mut [i64]) {
+    let divisor = row.iter().filter(|x| **x != 0).fold(0, |divisor, x| gcd(divisor, x.unsigned_abs()));
+    if divisor > 1 {
+        let divisor = divisor as i64;
+        row.iter_mut().for_each(|x| *x = x.checked_div(divisor).unwrap_or(*x));
+    }
 }
 
 /// As [`clear`], for entries whose products do not fit 64 bits.

@@ -29,7 +29,10 @@ impl Fraction {
             return Ok(Self::OPEN);
         }
         let divisor = gcd(num.unsigned_abs(), den.unsigned_abs());
-        let lowest = |part: u64| i64::try_from(part.checked_div(divisor).unwrap_or(part));
+        let lowest = |part: u64| match divisor {
+            1 => i64::try_from(part),
+            _ => i64::try_from(part.checked_div(divisor).unwrap_or(part)),
+        };
         match (lowest(num.unsigned_abs()), lowest(den.unsigned_abs())) {
             (Ok(n), Ok(d)) => Ok(Self { num: if (num < 0) == (den < 0) { n } else { -n }, den: d }),
             _ => Err(Error::Overflow { name: "fraction" }),
@@ -111,6 +114,9 @@ impl Fraction {
 pub(super) fn gcd(mut a: u64, mut b: u64) -> u64 {
     if a == 0 || b == 0 {
         return a | b;
+    }
+    if a == 1 || b == 1 {
+        return 1;
     }
     let twos = (a | b).trailing_zeros();
     a >>= a.trailing_zeros();

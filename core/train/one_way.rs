@@ -104,8 +104,7 @@ impl Train {
 
     /// Whether the state carries the input torque and no one-way clutch outside `applied` contradicts its sense.
     fn one_ways_agree(&self, state: &State, applied: u32, torque_sign: i64) -> bool {
-        let carries = matches!(state.kind, StateKind::Gear | StateKind::InputHeld | StateKind::TiedUp);
-        carries
+        state.carries_torque()
             && self.numbered().zip(state.slips.iter().zip(&state.shares)).all(|((bit, element), (slip, share))| {
                 let free = match element.blocks {
                     Blocks::Neither => return true,

@@ -69,6 +69,12 @@ impl State {
         self.shares.get(usize::from(element)).copied().unwrap_or(Fraction::OPEN)
     }
 
+    /// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.
+    #[must_use]
+    pub fn carries_torque(&self) -> bool {
+        matches!(self.kind, StateKind::Gear | StateKind::InputHeld | StateKind::TiedUp)
+    }
+
     /// Whether the state drives the output faster than `output_per_input` times the input: a forbidden state, which a
     /// controller must neither enter nor cross.
     #[must_use]
@@ -146,7 +152,9 @@ impl Train {
             multipliers: [Fraction::OPEN; MAX_ROWS],
         };
         self.solve_speeds(&bodies, &mut state)?;
-        self.solve_torques(&bodies, &mut state)?;
+        if state.carries_torque() {
+            self.solve_torques(&bodies, &mut state)?;
+        }
         Ok(state)
     }
 
@@ -260,9 +268,6 @@ impl Train {
         let mut torques = Echelon::new(share_column + 1);
         for body in 0..bodies.width {
             torques.insert(self.torque_on(|member| bodies.holds(member, body)))?;
-        }
-        if torques.row(INPUT).is_some() {
-            return Ok(()); // nothing reacts the input torque: no share is defined
         }
         state.output_torque = torques.value(OUTPUT)?;
         state.case_torque = Fraction::ONE.plus(state.output_torque)?.negated();
