@@ -89,11 +89,12 @@ bibliography! {
     VISCOSITY_INDEX, "astm-d2270", Read, "ASTM D2270 / ISO 2909, Calculating viscosity index from kinematic viscosity at 40 and 100 °C";
     OIL_BLEND, "astm-d7152", Memory, "ASTM D7152, Calculating viscosity of a blend of petroleum products";
     ATMOSPHERE, "iso-2533", Memory, "ISO 2533:1975, Standard atmosphere";
+    EPICYCLIC_TRAINS, "mueller", Memory, "H. W. Müller, Epicyclic Drive Trains: Analysis, Synthesis, and Applications (1982)";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 
 /// Every card, chapter by chapter.
-pub const CARDS: &[&[Card]] = &[crate::judge::CARDS, crate::fluid::CARDS, crate::clutch::CARDS];
+pub const CARDS: &[&[Card]] = &[crate::judge::CARDS, crate::train::CARDS, crate::fluid::CARDS, crate::clutch::CARDS];
 
 /// The card with this id.
 #[must_use]

@@ -20,7 +20,52 @@ pub use parts::{Blocks, Element, ElementKind, NO_MEMBER, PlanetarySet, Row, SetJ
 pub use planets::PlanetSpeeds;
 pub use state::{State, StateKind};
 
+use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result};
+
+/// The cards of this chapter.
+pub const CARDS: &[Card] = &[
+    Card {
+        id: "train.solve",
+        purpose: "Speeds and torques of a gear train with a set of closed elements",
+        equation: "simple set: z_S ω_S + z_R ω_R − (z_S + z_R) ω_C = 0; double pinion: z_S ω_S − z_R ω_R + (z_R − z_S) ω_C = 0; \
+            closed element: ω_first − ω_second = 0; torques: the same coefficients times one multiplier per equation",
+        symbols: &[
+            symbol("z_S, z_R", "teeth.sun, teeth.ring", "1"),
+            symbol("ω", "speeds, per unit input speed", "1"),
+            symbol("multiplier", "multipliers of the sets, shares of the elements, per unit input torque", "1"),
+        ],
+        range: "rigid members, no losses; exact in 64-bit fractions, refused beyond",
+        source: &card::EPICYCLIC_TRAINS,
+        locator: "basic speed equation and torque ratios of a planetary set",
+    },
+    Card {
+        id: "train.resolve",
+        purpose: "Which one-way clutches hold, and the state that follows",
+        equation: "holding: share · sense > 0 and slip = 0; overrunning: share = 0 and slip · sense ≥ 0",
+        symbols: &[
+            symbol("share", "shares, times the sign of the input torque", "1"),
+            symbol("slip", "slips, per unit input speed", "1"),
+            symbol("sense", "+1 where reverse is blocked, −1 where forward is blocked", "1"),
+        ],
+        range: "input turning forward; of several combinations the one with the fewest clutches holding",
+        source: &card::DEFINITION,
+        locator: "unilateral constraint",
+    },
+    Card {
+        id: "train.planet_speeds",
+        purpose: "Speeds of the planets of a set, on their pins and in space",
+        equation: "ω_P − ω_C = −(z_S/z_P)(ω_S − ω_C); inside a ring ω_P − ω_C = (z_R/z_P)(ω_R − ω_C)",
+        symbols: &[
+            symbol("z_P", "teeth.planet, teeth.planet_2", "1"),
+            symbol("ω_P − ω_C", "planet_on_pin", "1"),
+            symbol("ω_P", "planet", "1"),
+        ],
+        range: "tooth counts of the planets known",
+        source: &card::DEFINITION,
+        locator: "rolling at the pitch circles",
+    },
+];
 
 /// Most members of a train, the fixed one included.
 pub const MAX_MEMBERS: usize = 24;
