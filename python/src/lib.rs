@@ -8,6 +8,7 @@ mod class;
 mod error;
 mod judge;
 mod quantity;
+mod train;
 mod units;
 
 use pyo3::prelude::*;
@@ -31,6 +32,13 @@ mod _native {
             combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
             normal_quantile, propagate, settle, student_cdf, student_quantile,
         };
+    }
+
+    /// Gear trains: exact ratios, member speeds, torque shares and states.
+    #[pymodule]
+    mod train {
+        #[pymodule_export]
+        use crate::train::{Gear, State, Train};
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.

@@ -13,10 +13,11 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import judge, units
+from . import judge, train, units
 from ._native import Card, Source, Symbol, card, cards, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
+from .train import Train
 
 __version__ = version()
 
@@ -28,9 +29,11 @@ __all__ = [
     "Reading",
     "Source",
     "Symbol",
+    "Train",
     "card",
     "cards",
     "judge",
+    "train",
     "units",
     "version",
 ]
