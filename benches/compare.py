@@ -1,0 +1,161 @@
+"""Speed against what a user would otherwise write with NumPy, as ratios in one run. `make bench` runs it.
+
+The two gear-train figures are the Rust benches (criterion, `cargo bench --bench train`) against NumPy on the same train; the
+capacity figures are the Python call against the same formula in plain NumPy.
+"""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import numpy as np
+from trainwright.clutch import Annulus, Pack
+from trainwright.judge import Limits
+
+ROOT = Path(__file__).resolve().parents[1]
+ROWS = 10_000_000
+MEMBERS, INPUT, OUTPUT, CASE = 10, 0, 1, 2
+SETS = [(45, 95, 3, 5, 4), (51, 89, 3, 6, 0), (73, 119, 6, 7, 8), (23, 85, 9, 4, 1)]
+"""Sun teeth, ring teeth, and the members of sun, ring and carrier: the ten-speed of benches/train.rs."""
+ELEMENTS = [(5, 2), (3, 2), (6, 7), (7, 9), (0, 9), (8, 4)]
+SIXTH = 0b11_1001
+MESH_EFFICIENCY = 0.98
+
+
+def seconds(work: Callable[[], object], least_s: float = 0.5) -> float:
+    """Best time of one call: the fastest of several, the usual way to keep other programs out of the figure."""
+    best, spent = float("inf"), 0.0
+    while spent < least_s or best == float("inf"):
+        start = time.perf_counter()
+        work()
+        took = time.perf_counter() - start
+        best, spent = min(best, took), spent + took
+    return best
+
+
+def rust(bench: str) -> float:
+    """Time of a criterion bench, seconds."""
+    estimates = ROOT / "target" / "criterion" / bench / "new" / "estimates.json"
+    return float(json.loads(estimates.read_text())["median"]["point_estimate"]) * 1e-9
+
+
+# ---- the gear train in NumPy
+
+
+def assemble(closed: int) -> np.ndarray:
+    """Rows of the sets, then one row for each closed element, then the case."""
+    rows = np.zeros((len(SETS) + closed.bit_count() + 1, MEMBERS))
+    for row, (sun_teeth, ring_teeth, sun, ring, carrier) in zip(rows, SETS):
+        row[sun] += sun_teeth
+        row[ring] += ring_teeth
+        row[carrier] -= sun_teeth + ring_teeth
+    closures = [element for bit, element in enumerate(ELEMENTS) if closed >> bit & 1]
+    for row, (first, second) in zip(rows[len(SETS) :], closures):
+        row[first], row[second] = 1.0, -1.0
+    rows[-1, CASE] = 1.0
+    return rows
+
+
+def one_gear(closed: int) -> np.ndarray:
+    """Member speeds: only what numpy.linalg.solve gives, no shares, no check that the state is a gear."""
+    rows = assemble(closed)
+    matrix = np.vstack([rows, np.eye(MEMBERS)[INPUT]])
+    right = np.zeros(MEMBERS)
+    right[-1] = 1.0
+    return np.linalg.solve(matrix, right)
+
+
+def state(closed: int) -> tuple[str, np.ndarray | None, np.ndarray | None, float | None]:
+    """Kind, speeds, shares and efficiency of an engagement."""
+    rows = assemble(closed)
+    rank = np.linalg.matrix_rank(rows)
+    drive = np.vstack([rows, np.eye(MEMBERS)[INPUT]])
+    if np.linalg.matrix_rank(drive) == rank:
+        held = np.linalg.matrix_rank(np.vstack([rows, np.eye(MEMBERS)[OUTPUT]])) == rank
+        return ("tied up" if held else "input held"), None, None, None
+    with_output = np.linalg.matrix_rank(np.vstack([drive, np.eye(MEMBERS)[OUTPUT]]))
+    if with_output > rank + 1:
+        return "neutral", None, None, None
+    right = np.zeros(len(drive))
+    right[-1] = 1.0
+    speeds = np.linalg.lstsq(drive, right, rcond=None)[0]
+    if abs(speeds[OUTPUT]) < 1e-12:
+        return "output held", speeds, None, None
+
+    outside = np.zeros(MEMBERS)
+    outside[INPUT] = -1.0
+    equilibrium = np.column_stack([rows.T, np.eye(MEMBERS)[OUTPUT]])
+    multipliers = np.linalg.lstsq(equilibrium, outside, rcond=None)[0]
+    ratio = 1 / speeds[OUTPUT]
+    sense = np.ones(len(SETS))
+    lossy = multipliers
+    for _ in range(len(SETS) + 1):
+        loaded = rows.copy()
+        for number, (sun_teeth, ring_teeth, sun, ring, carrier) in enumerate(SETS):
+            power = -lossy[number] * sun_teeth * (speeds[sun] - speeds[carrier])
+            sense[number] = np.sign(power) if abs(power) > 1e-12 else 0.0
+            ring_torque = ring_teeth * MESH_EFFICIENCY ** sense[number]
+            loaded[number] = 0.0
+            loaded[number, sun] += sun_teeth
+            loaded[number, ring] += ring_torque
+            loaded[number, carrier] -= sun_teeth + ring_torque
+        before = sense.copy()
+        lossy = np.linalg.lstsq(np.column_stack([loaded.T, np.eye(MEMBERS)[OUTPUT]]), outside, rcond=None)[0]
+        if (before == sense).all():
+            break
+    return "gear", speeds, multipliers[len(SETS) : -1], -lossy[-1] / ratio
+
+
+def state_table() -> list[tuple[str, np.ndarray | None, np.ndarray | None, float | None]]:
+    return [state(closed) for closed in range(1 << len(ELEMENTS))]
+
+
+# ---- capacity over columns
+
+
+def capacity_columns() -> tuple[float, float, float]:
+    """Seconds of NumPy, of our call with a fresh result, and of our call with `out`."""
+    random = np.random.default_rng(1)
+    pressure_kpa = random.uniform(300.0, 1800.0, ROWS)
+    speed_rpm = random.uniform(0.0, 5000.0, ROWS)
+    friction = random.uniform(0.09, 0.14, ROWS)
+    pack = Pack(
+        lining=Annulus(inner_radius_mm=68.0, outer_radius_mm=86.0),
+        piston=Annulus(inner_radius_mm=56.0, outer_radius_mm=78.0),
+        faces=6,
+        return_spring_n=Limits(lower=980.0, upper=1200.0),
+    )
+    line = pack.capacity_line(oil_density_kg_m3=800.0)
+
+    def plain() -> np.ndarray:
+        net_n = pressure_kpa * 1e-3 * line.piston_area_mm2 + line.head_n_per_rpm2 * speed_rpm**2 - line.held_back_n
+        return friction * line.arm_mm * 1e-3 * np.maximum(net_n, 0.0)
+
+    def ours(out: np.ndarray | None = None) -> np.ndarray:
+        return line.row_nm(pressure_kpa=pressure_kpa, drum_speed_rpm=speed_rpm, friction=friction, out=out)
+
+    out = np.empty(ROWS)
+    assert np.allclose(plain(), ours(), rtol=1e-12)
+    return seconds(plain), seconds(ours), seconds(lambda: ours(out))
+
+
+def main() -> None:
+    subprocess.run(["cargo", "bench", "--quiet", "--bench", "train", "--", "--quiet"], cwd=ROOT, check=True)
+    gear_ns, table_ns = (rust(bench) for bench in ("gear of a four-set train", "state table of a ten-speed"))
+    print(f"one gear: Rust {gear_ns * 1e9:.0f} ns, NumPy {(gear := seconds(lambda: one_gear(SIXTH))) * 1e6:.1f} us")
+    print(f"64 states: Rust {table_ns * 1e6:.1f} us, NumPy {(table := seconds(state_table)) * 1e3:.1f} ms")
+    plain, fresh, reused = capacity_columns()
+    print(f"capacity of {ROWS:,} rows: NumPy {plain * 1e3:.0f} ms, ours {fresh * 1e3:.0f} ms, into `out` {reused * 1e3:.0f} ms")
+    print()
+    print(f"gear_solve_over_numpy: {gear / gear_ns:.1f}")
+    print(f"state_table_over_numpy: {table / table_ns:.0f}")
+    print(f"capacity_rows_over_numpy: {plain / fresh:.2f}")
+    print(f"capacity_rows_into_out_over_numpy: {plain / reused:.2f}")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,88 @@
+"""The console command ``trainwright``: one subcommand per question of the shop.
+
+Ends with 0 when it has answered (whatever the verdict), 2 when an input was refused, 3 when a record has errors.
+"""
+
+from __future__ import annotations
+
+import functools
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+from rich.console import Console
+from rich.text import Text
+
+from . import edge, version
+from .error import Error
+from .judge import Reading
+from .sheet import Sheet
+
+REFUSED, FAULTY_RECORD = 2, 3
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class Quantity(click.ParamType):
+    """A number with its unit, metric or shop: ``213psi``, ``1470kPa``, ``24±1C``."""
+
+    def __init__(self, suffix: str) -> None:
+        self.suffix = suffix
+        self.name = edge.UNITS[suffix].sign
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Reading:
+        if isinstance(value, Reading):
+            return value
+        try:
+            return edge.read(value, self.suffix, param.opts[0].lstrip("-") if param else self.suffix)
+        except Error as error:
+            self.fail(str(error), param, ctx)
+
+
+RECORD = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+def answers_with_sheets(command: Command) -> Command:
+    """Prints what the command returns, as sheets or as JSON."""
+
+    @click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON.")
+    @functools.wraps(command)
+    def run(*arguments: Any, as_json: bool, **options: Any) -> None:
+        sheets = command(*arguments, **options)
+        sheets = [sheets] if isinstance(sheets, Sheet) else sheets
+        if as_json:
+            data = [sheet.as_dict() for sheet in sheets]
+            click.echo(json.dumps(data[0] if len(data) == 1 else data, indent=2, ensure_ascii=False))
+        else:
+            console = Console(highlight=False)
+            for sheet in sheets:
+                sheet.print(console)
+
+    return run  # type: ignore[return-value]
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
+@click.version_option(version(), message="trainwright %(version)s")
+def shop() -> None:
+    """Calculations for automatic-transmission rebuild shops.
+
+    Quantities may be typed in metric or shop units: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft. Add what you know of
+    the uncertainty as 24±1C or 24+-1C.
+    """
+
+
+def main() -> None:
+    """Runs the command; a refusal is printed with its mend, never as a traceback."""
+    try:
+        shop.main(standalone_mode=False)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(REFUSED)
+    except click.Abort:
+        sys.exit(1)
+    except Error as error:
+        console = Console(stderr=True, highlight=False)
+        console.print(Text("No answer. ", "bold magenta").append(str(error), "not bold default"))
+        sys.exit(REFUSED)

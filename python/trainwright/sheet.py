@@ -1,0 +1,153 @@
+"""A sheet: the answer to one question of the shop, with everything that stands beside it. Printed, as JSON, or in a report."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from rich.console import Console
+from rich.padding import Padding
+from rich.table import Table as RichTable
+from rich.text import Text
+
+from . import card
+from .edge import number
+
+STYLES = {
+    "GO": "bold green",
+    "NOT PROVEN": "bold yellow",
+    "NO-GO": "bold magenta",
+    "forbidden": "bold magenta",
+    "governs": "bold",
+    "quiet": "dim",
+    "": "",
+}
+"""Look of a marked row. The mark is always spelled out in the row too."""
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A number with its unit, and what it is or where it comes from."""
+
+    label: str
+    value: str
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of a table; the mark gives its look."""
+
+    cells: tuple[str, ...]
+    mark: str = ""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table; columns that begin with ``>`` hold numbers."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: list[Row]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Decision:
+    """GO, NO-GO or NOT PROVEN, the chance behind it, and what would settle it."""
+
+    about: str
+    verdict: str
+    chance: float
+    basis: str
+    settle: str = ""
+
+    @property
+    def percent(self) -> str:
+        """The chance in percent, never rounded up to certainty.
+
+        >>> Decision("", "GO", 0.99996, "").percent, Decision("", "NO-GO", 0.0056, "").percent
+        ('more than 99.9 %', '0.6 %')
+        """
+        if self.chance > 0.999:
+            return "more than 99.9 %"
+        return "less than 0.1 %" if self.chance < 0.001 else f"{number(100 * self.chance, 1)} %"
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """The answer to one question."""
+
+    title: str
+    answer: str
+    """What to do, or what is so, in a sentence or two."""
+    decisions: list[Decision] = field(default_factory=list)
+    facts: list[Fact] = field(default_factory=list)
+    tables: list[Table] = field(default_factory=list)
+    not_checked: list[str] = field(default_factory=list)
+    cautions: list[str] = field(default_factory=list)
+    cards: list[str] = field(default_factory=list)
+    """Ids of the formulas used."""
+    data: dict[str, Any] = field(default_factory=dict)
+    """The same numbers for a program, each key ending in its unit."""
+
+    def as_dict(self) -> dict[str, Any]:
+        """For JSON."""
+        return {
+            "title": self.title,
+            "answer": self.answer,
+            "decisions": [
+                {"about": d.about, "verdict": d.verdict, "chance": d.chance, "settle": d.settle} for d in self.decisions
+            ],
+            **self.data,
+            "not_checked": self.not_checked,
+            "cautions": self.cautions,
+            "formulas": self.cards,
+        }
+
+    def print(self, console: Console) -> None:
+        """To the terminal."""
+        console.rule(Text(self.title, "bold"), align="left", style="cyan")
+        console.print(Text(self.answer), width=min(console.width, 110))
+        for decision in self.decisions:
+            line = Text("\n").append(f" {decision.verdict} ", f"reverse {STYLES[decision.verdict]}")
+            line.append(f"  {decision.about}", "bold").append(f": chance {decision.percent}. {decision.basis}")
+            if decision.settle:
+                line.append(f" {decision.settle}", "italic")
+            console.print(line)
+        for table in self.tables:
+            console.print()
+            console.print(_rich(table))
+            if table.note:
+                console.print(Text(table.note, "dim"))
+        if self.facts:
+            console.print()
+            console.print(_facts(self.facts))
+        for heading, lines in (("Not checked here", self.not_checked), ("Caution", self.cautions)):
+            if lines:
+                console.print(Text(f"\n{heading}", "bold"))
+                for line in lines:
+                    console.print(Padding(Text(f"• {line}"), (0, 0, 0, 1)))
+        if self.cards:
+            sources = dict.fromkeys(f"{card(id).source.work} ({card(id).locator})" for id in self.cards)
+            console.print(Text("\nSources: " + "; ".join(sources), "dim"))
+        console.print()
+
+
+def _rich(table: Table) -> RichTable:
+    rich = RichTable(title=table.title, title_justify="left", title_style="bold", box=None, padding=(0, 2, 0, 0), pad_edge=False)
+    for column in table.columns:
+        rich.add_column(column.lstrip(">"), justify="right" if column[0] == ">" else "left", header_style="cyan", overflow="fold")
+    for row in table.rows:
+        rich.add_row(*(Text(cell) for cell in row.cells), style=STYLES[row.mark])
+    return rich
+
+
+def _facts(facts: list[Fact]) -> RichTable:
+    rich = RichTable(show_header=False, box=None, padding=(0, 2, 0, 0), pad_edge=False)
+    rich.add_column(style="cyan", overflow="fold")
+    rich.add_column(justify="right", style="bold", no_wrap=True)
+    rich.add_column(style="dim", overflow="fold")
+    for fact in facts:
+        rich.add_row(Text(fact.label), Text(fact.value), Text(fact.why))
+    return rich
