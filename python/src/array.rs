@@ -11,7 +11,7 @@ use numpy::ndarray::{ArrayViewD, IxDyn};
 use numpy::{PyArray, PyArrayDyn, PyArrayMethods, PyReadonlyArrayDyn, PyReadwriteArrayDyn, PyUntypedArrayMethods};
 use pyo3::PyTypeInfo;
 use pyo3::prelude::*;
-use pyo3::types::{PyBool, PyFloat, PyInt, PyString};
+use pyo3::types::{PyBool, PyDict, PyFloat, PyInt, PyString};
 #[cfg(feature = "stubs")]
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 use rayon::prelude::*;
@@ -22,8 +22,19 @@ use crate::quantity::in_unit_of;
 /// Rows computed in one go: the inputs and outputs of one go fit the cache.
 const ROWS: usize = 4096;
 
-/// An argument that may be a number or an array-like.
-pub struct Input<'py>(Bound<'py, PyAny>);
+/// An argument that may be a number or an array-like; a number is also its default, `0.0.into()`.
+pub enum Input<'py> {
+    /// The default.
+    Number(f64),
+    /// What was given.
+    Given(Bound<'py, PyAny>),
+}
+
+impl From<f64> for Input<'_> {
+    fn from(value: f64) -> Self {
+        Self::Number(value)
+    }
+}
 
 impl<'py> FromPyObject<'_, 'py> for Input<'py> {
     type Error = PyErr;
@@ -31,13 +42,16 @@ impl<'py> FromPyObject<'_, 'py> for Input<'py> {
     const INPUT_TYPE: PyStaticExpr = type_hint_identifier!("numpy.typing", "ArrayLike");
 
     fn extract(object: Borrowed<'_, 'py, PyAny>) -> PyResult<Self> {
-        Ok(Self(object.to_owned()))
+        Ok(Self::Given(object.to_owned()))
     }
 }
 
 impl<'py> Input<'py> {
     fn column(self, name: &str) -> PyResult<Column<'py>> {
-        let object = in_unit_of(name, &self.0)?;
+        let object = match self {
+            Self::Number(value) => return Ok(Column::Constant(value)),
+            Self::Given(object) => in_unit_of(name, &object)?,
+        };
         if (object.is_instance_of::<PyFloat>() || object.is_instance_of::<PyInt>())
             && !object.is_instance_of::<PyBool>()
         {
@@ -115,17 +129,16 @@ impl<'py, T> Rows<'py, T> {
     where
         T: Record<N> + for<'a> FromPyObject<'a, 'py>,
     {
-        let py = self.0.py();
         let record = self.0.extract::<T>().ok().map(T::row);
         let mut columns = Vec::with_capacity(N);
         for (field, name) in T::NAMES.into_iter().enumerate() {
             let input = match record.and_then(|row| row.get(field).copied()) {
-                Some(value) => PyFloat::new(py, value).into_any(),
-                None => self.0.get_item(name).map_err(|_| {
+                Some(value) => Input::Number(value),
+                None => Input::Given(self.0.get_item(name).map_err(|_| {
                     refuse("MISSING", name, format!("{name} is missing: give the class or a mapping with this column"))
-                })?,
+                })?),
             };
-            columns.push((name, Input(input)));
+            columns.push((name, input));
         }
         columns.try_into().map_err(|_| refuse("COUNT", "columns", "columns: wrong number".into()))
     }
@@ -232,6 +245,24 @@ pub fn map<'py, const N: usize>(
 ) -> PyResult<Bound<'py, PyAny>> {
     let results = map_all(py, columns, out.map(|out| [out]), |row| formula(row).map(|value| [value]))?;
     Ok(results.into_iter().next().unwrap_or_else(|| py.None().into_bound(py)))
+}
+
+/// A formula whose result is a class of numbers (`columns!`): the class for scalars, a dictionary of arrays for arrays.
+pub fn map_class<'py, C, T, const N: usize, const M: usize>(
+    py: Python<'py>,
+    columns: [(&'static str, Input<'py>); N],
+    formula: impl Fn([f64; N]) -> trainwright::Result<T> + Sync,
+) -> PyResult<Bound<'py, PyAny>>
+where
+    C: PyTypeInfo + Record<M> + From<T>,
+{
+    let values = map_all(py, columns, None, |row| Ok(C::from(formula(row)?).row()))?;
+    let scalar = values.iter().all(|value| value.is_instance_of::<PyFloat>());
+    let fields = PyDict::new(py);
+    for (name, value) in C::NAMES.into_iter().zip(values) {
+        fields.set_item(name, value)?;
+    }
+    if scalar { py.get_type::<C>().call((), Some(&fields)) } else { Ok(fields.into_any()) }
 }
 
 /// A formula with several results over columns: as many floats, or as many arrays.

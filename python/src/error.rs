@@ -14,6 +14,11 @@ pub fn raise(error: trainwright::Error) -> PyErr {
     refuse(error.kind(), error.parameter(), error.to_string())
 }
 
+/// The core's answer as the class that mirrors it, or its refusal.
+pub fn answer<T, U: From<T>>(result: trainwright::Result<T>) -> PyResult<U> {
+    result.map(U::from).map_err(raise)
+}
+
 /// A refusal of the Python interface itself.
 pub fn refuse(kind: &'static str, parameter: &str, message: String) -> PyErr {
     Python::attach(|py| {

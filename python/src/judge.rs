@@ -5,7 +5,7 @@ use trainwright::judge as core;
 
 use crate::array::{Input as Column, Out, Rows, map};
 use crate::class::{Field, class, columns, words};
-use crate::error::raise;
+use crate::error::{answer, raise};
 
 class! {
     /// A measured or uncertain value with its standard uncertainty (k = 1), both in the same unit.
@@ -370,10 +370,6 @@ class! {
         /// Upper end of the interval.
         upper: f64,
     }
-}
-
-fn answer<T, U: From<T>>(result: trainwright::Result<T>) -> PyResult<U> {
-    result.map(U::from).map_err(raise)
 }
 
 /// Mean of repeated readings, its standard uncertainty and degrees of freedom.
