@@ -55,7 +55,7 @@ pub use family::{
     ShaftRecord, ShaftTorque, Slopes, ThrustRace, VariantRecord,
 };
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
-pub use fluids::{Cooler, Fill, FluidRecord, Fluids, Sump};
+pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
 pub use instruments::{InstrumentRecord, Instruments};
 pub use jobs::{Count, Job, Jobs, Stall};
 pub use kind::Kind;

@@ -3,45 +3,54 @@
 use std::fs;
 use std::path::Path;
 
-use trainwright::record::{Family, Kind, Record, check};
+use proptest::prelude::*;
+use trainwright::record::{
+    Family, Fleet, Fluids, Instruments, Jobs, Kind, Problem, Problems, Record, TrainFile, check,
+};
+use trainwright::road::speedometer;
 use trainwright::train::{Fraction, Load};
+
+const FILES: [&str; 5] = ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml", "jobs.toml"];
 
 fn demo(file: &str) -> String {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("python/trainwright/demo").join(file);
     fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
-#[test]
-fn the_demo_has_no_fault() {
-    let files =
-        ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml", "jobs.toml"].map(|file| (file, demo(file)));
-    let files: Vec<_> = files.iter().map(|(file, text)| (*file, text.as_str())).collect();
-    let problems = check(&files);
-    assert!(problems.0.is_empty(), "{problems}");
-}
-
-#[test]
-fn a_set_that_is_only_for_one_variant_replaces_its_namesake() {
-    let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();
-    for (variant, ratio) in
-        [("teal", (854_760, 201_019)), ("wren", (854_760, 201_019)), ("heron", (16_269_580, 3_819_361))]
-    {
-        let named = family.train(variant).unwrap();
-        let first = named.gear("1").unwrap();
-        let state = named.train.resolve(first.closed, Load::Drive).unwrap();
-        assert_eq!(state.ratio, Fraction::new(ratio.0, ratio.1).unwrap(), "{variant}");
-        assert_eq!(named.names(state.closed).collect::<Vec<_>>(), ["B1", "C2", "F1"]);
-    }
-    assert!(family.train("plover").unwrap_err().to_string().contains("known: teal, wren, heron"));
-}
-
 /// The published gear trains, each with its file name.
 fn trains() -> Vec<(String, String)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("python/trainwright/demo/trains");
-    let mut names: Vec<_> =
-        fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap()).collect();
+    let entries = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
+    let mut names: Vec<_> = entries.collect();
     names.sort();
     names.into_iter().map(|name| (name.clone(), demo(&format!("trains/{name}")))).collect()
+}
+
+/// Problems of the whole demo with one of its files changed.
+fn check_demo(changed: &str, text: &str) -> Problems {
+    let texts = FILES.map(|file| if file == changed { text.to_owned() } else { demo(file) });
+    let files: Vec<_> = FILES.into_iter().zip(texts.iter().map(String::as_str)).collect();
+    check(&files)
+}
+
+/// Problems of the family after one replacement, which must be possible.
+fn family_with(from: &str, to: &str) -> Vec<Problem> {
+    let text = demo("family.toml");
+    assert!(text.contains(from), "{from}");
+    check_demo("family.toml", &text.replacen(from, to, 1)).0
+}
+
+/// The only problem, as key, message and mend.
+fn only(problems: &[Problem]) -> (&str, &str, &str) {
+    let [problem] = problems else { panic!("{}", Problems(problems.to_vec())) };
+    assert_eq!(problem.file, "family.toml");
+    (&problem.key, &problem.message, &problem.mend)
+}
+
+#[test]
+fn the_demo_has_no_fault() {
+    let problems = check_demo("", "");
+    assert!(problems.0.is_empty(), "{problems}");
 }
 
 #[test]
@@ -50,12 +59,70 @@ fn published_trains_give_the_printed_ratios_save_one_misprint() {
     assert_eq!(trains.len(), 18);
     let files: Vec<_> = trains.iter().map(|(name, text)| (name.as_str(), text.as_str())).collect();
     let problems = check(&files);
-    assert!(problems.errors().next().is_none(), "{problems}");
-    println!("{problems}");
-    let disagreements: Vec<_> = problems.notes().filter(|note| note.key.ends_with(".published")).collect();
-    let [misprint] = disagreements.as_slice() else { panic!("{problems}") };
+    let [misprint] = problems.0.as_slice() else { panic!("{problems}") };
     assert_eq!(misprint.file, "crossed_two_set_four_speed_a.toml");
     assert_eq!((misprint.value.as_str(), misprint.message.as_str()), ("\"0.74\"", "the teeth give 0.7045"));
+    assert_eq!(misprint.mend, "misprint in the source: its own formula 62/(26+62) gives 0.7045");
+    assert!(problems.errors().next().is_none() && problems.notes().count() == 1);
+}
+
+#[test]
+fn a_set_that_is_only_for_one_variant_replaces_its_namesake() {
+    let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();
+    for (variant, (num, den)) in
+        [("teal", (854_760, 201_019)), ("wren", (854_760, 201_019)), ("heron", (16_269_580, 3_819_361))]
+    {
+        let named = family.train(variant).unwrap();
+        let first = named.gear("1").unwrap();
+        let state = named.train.resolve(first.closed, Load::Drive).unwrap();
+        assert_eq!(state.ratio, Fraction::new(num, den).unwrap(), "{variant}");
+        assert_eq!(named.names(state.closed).collect::<Vec<_>>(), ["B1", "C2", "F1"]);
+    }
+    assert_eq!(family.train("plover").unwrap_err().0[0].mend, "known: teal, wren, heron");
+}
+
+#[test]
+fn the_records_reach_the_other_chapters() {
+    let fleet = Fleet::from_toml("fleet.toml", &demo("fleet.toml")).unwrap();
+    for (id, shown_km_h) in [("T16", 90.179_977_502_812_16), ("T17", 120.621_468_926_553_65)] {
+        let truck = fleet.truck.iter().find(|truck| truck.id == id).unwrap();
+        let shown = speedometer(fleet.programmed(truck).unwrap(), fleet.fitted(truck).unwrap(), 100.0).unwrap();
+        assert!((shown.shown_km_h.value / shown_km_h - 1.0).abs() < 1e-6, "{id}: {shown:?}");
+    }
+    for (tire, rev_per_km) in
+        [("m265", 410.169_049_581_352_8), ("lt235", 407.071_709_642_696_9), ("f35", 369.890_356_635_962_35)]
+    {
+        assert!((fleet.rolling(tire).unwrap().rev_per_km.value / rev_per_km - 1.0).abs() < 1e-6, "{tire}");
+    }
+    let fluids = Fluids::from_toml("fluids.toml", &demo("fluids.toml")).unwrap();
+    let fill = fluids.fill.as_ref().unwrap().fill().unwrap();
+    let dip = fill.level_at(&fluids.fluid["alder"].fluid(), 0.0, 134.537).unwrap();
+    assert!(dip.gear_margin_mm.abs() < 0.04, "{dip:?}");
+    let instruments = Instruments::from_toml("instruments.toml", &demo("instruments.toml")).unwrap();
+    let gauge = instruments.instrument["pressure_gauge"].reading(1470.0).unwrap();
+    assert!((gauge.u / 23.094_010_767_585_033 - 1.0).abs() < 1e-6);
+    assert!(instruments.instrument["outside_micrometer"].reading(80.0).is_err());
+    assert!(instruments.instrument["speed_counter"].reading(1.0).is_err());
+    let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();
+    let pack = family.clutch["C3"].pack("wren").unwrap();
+    assert_eq!((pack.faces, pack.head.free_surface_radius_mm), (8, 52.0));
+    assert!(family.clutch["C3"].pack("plover").is_err());
+}
+
+#[test]
+fn records_survive_the_way_to_toml_and_back() {
+    fn round_trip<T: Record + PartialEq + core::fmt::Debug>(file: &str, text: &str) {
+        let record = T::from_toml(file, text).unwrap_or_else(|problems| panic!("{problems}"));
+        assert_eq!(T::from_toml(file, &record.to_toml()).unwrap_or_else(|problems| panic!("{problems}")), record);
+    }
+    round_trip::<Family>("family.toml", &demo("family.toml"));
+    round_trip::<Fluids>("fluids.toml", &demo("fluids.toml"));
+    round_trip::<Instruments>("instruments.toml", &demo("instruments.toml"));
+    round_trip::<Fleet>("fleet.toml", &demo("fleet.toml"));
+    round_trip::<Jobs>("jobs.toml", &demo("jobs.toml"));
+    for (name, text) in trains() {
+        round_trip::<TrainFile>(&name, &text);
+    }
 }
 
 #[test]
@@ -69,4 +136,323 @@ fn committed_schemas_are_current() {
         let committed = fs::read_to_string(&path).unwrap_or_default();
         assert!(committed == kind.json_schema(), "{} is old: WRITE_SCHEMA=1 cargo test --test record", path.display());
     }
+}
+
+#[test]
+fn all_faults_are_reported_together_and_by_line() {
+    let text = demo("family.toml")
+        .replace("module_mm = 1.35", "module_in = 0.053")
+        .replace("sun = 36, planet = 29, ring = 94", "sun = 0, planet = \"29\", rign = 94")
+        .replace("[1050, 1280]", "[1280, 1050]")
+        .replace("input_splines\"\nparts", "input_splines\"\npartz");
+    let shown = check_demo("family.toml", &text).to_string();
+    assert_eq!(
+        shown,
+        "\
+family.toml:23:1  train.set[0].module_in = 0.053
+    this key takes millimeters, not inches
+    write module_mm = 1.3462
+family.toml:37:17  train.set[2].teeth.sun = 0
+    takes a whole number from 1 to 999
+    Teeth of the sun.
+family.toml:37:29  train.set[2].teeth.planet = \"29\"
+    takes a whole number from 1 to 999, not a text
+    take the quotes away
+family.toml:37:35  train.set[2].teeth.rign = 94
+    unknown key
+    did you mean ring?
+family.toml:324:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
+    unknown key
+    did you mean parts?
+family.toml:367:19  clutch.C1.return_spring_n = [1280, 1050]
+    reversed: lower 1280 is above upper 1050
+    exchange them or correct one"
+    );
+}
+
+#[test]
+fn names_must_exist() {
+    for (from, to, key, message, mend) in [
+        (
+            "B1 = { kind = \"brake\",   joins = [\"front_carrier\"",
+            "B1 = { kind = \"brake\",   joins = [\"front_carier\"",
+            "train.element.B1.joins[0]",
+            "there is no member \"front_carier\"",
+            "did you mean front_carrier?",
+        ),
+        (
+            "closed = [\"B1\", \"C2\", \"B2\"]",
+            "closed = [\"B1\", \"C2\", \"B7\"]",
+            "train.gear[1].closed[2]",
+            "there is no element \"B7\"",
+            "known: B1, B2, C1, C2, C3, F1",
+        ),
+        ("R = 0.93", "R9 = 0.93", "train.efficiency.R9", "there is no gear \"R9\"", ""),
+        (
+            "only = [\"heron\"]",
+            "only = [\"haron\"]",
+            "train.set[1].only[0]",
+            "there is no variant \"haron\"",
+            "did you mean heron?",
+        ),
+        (
+            "\"support_register_in_case\"\npart = \"rear_support\"",
+            "\"support_register_in_case\"\npart = \"rear_suport\"",
+            "machining[0].part",
+            "there is no part \"rear_suport\"",
+            "did you mean rear_support?",
+        ),
+        (
+            "instrument = \"steel_rule\"",
+            "instrument = \"steel_ruler\"",
+            "evidence_measured[0].instrument",
+            "there is no instrument \"steel_ruler\"",
+            "did you mean steel_rule?",
+        ),
+        (
+            "turns_with = \"input\"",
+            "turns_with = \"inpt\"",
+            "clutch.C3.turns_with",
+            "there is no member \"inpt\"",
+            "did you mean input?",
+        ),
+        (
+            "park_pawl = 35",
+            "park_paw = 35",
+            "price.park_paw",
+            "there is no part or machining \"park_paw\"",
+            "did you mean park_pawl?",
+        ),
+    ] {
+        let problems = family_with(from, to);
+        let problem = problems.iter().find(|problem| problem.key == key);
+        let problem = problem.unwrap_or_else(|| panic!("{key}: {}", Problems(problems.clone())));
+        assert_eq!(problem.message, message);
+        assert!(problem.mend.contains(mend), "{problem}");
+    }
+}
+
+#[test]
+fn what_only_the_whole_shows() {
+    let gear = family_with("closed = [\"B1\", \"C1\", \"C2\"]", "closed = [\"B1\", \"C1\", \"C1\"]");
+    assert_eq!(only(&gear).0, "train.gear[4].closed[2]");
+    assert_eq!(only(&gear).1, "named twice");
+    let tied = family_with("closed = [\"B1\", \"C1\", \"C2\"]", "closed = [\"B1\", \"B2\", \"C1\", \"C3\"]");
+    assert_eq!(only(&tied).1, "this is no gear: tied up, neither input nor output can turn");
+    let free = family_with("closed = [\"B1\", \"C2\"]\none_way = \"F1\"", "closed = [\"B1\", \"C2\"]");
+    assert_eq!(only(&free).1, "this is no gear: neutral, the input does not determine the output");
+    assert_eq!(only(&free).2, "F1 holds a gear here under drive: name it in one_way");
+    let wrong_way = family_with("blocks = \"reverse\"", "blocks = \"forward\"");
+    assert!(wrong_way.iter().all(|problem| problem.message.starts_with("F1 cannot hold this gear")), "{wrong_way:?}");
+    let seventh = family_with("closed = [\"B2\", \"C2\", \"C3\"]", "closed = [\"C2\", \"C3\"]\none_way = \"F1\"");
+    assert!(only(&seventh).1.starts_with("F1 cannot hold this gear"));
+    let clutch = family_with("one_way = \"F1\"", "one_way = \"B2\"");
+    assert_eq!(only(&clutch), ("train.gear[0].one_way", "B2 is not a one-way clutch", "list it in closed"));
+    let sun = family_with("teeth = { sun = 36,", "teeth = { sun = 95,");
+    assert_eq!(only(&sun).0, "train.set[2].teeth.ring");
+    let foreign = family_with("teeth = { sun = 36, planet = 29,", "teeth = { sun = 36, planet_long = 29,");
+    assert_eq!(only(&foreign).1, "this kind of set has no such gear");
+    let open = family_with("carrier = \"output\", ring = \"rear_carrier\" }", "carrier = \"output\" }");
+    assert_eq!(only(&open).0, "train.set[2].joins.ring");
+    let twice = family_with("id = \"P2\"", "id = \"P1\"");
+    assert!(twice.iter().any(|problem| problem.message.starts_with("there is already a set")));
+    let prior = family_with("heron = 0.22", "heron = 0.32");
+    assert!(only(&prior).1.starts_with("the shares sum to 1.1"));
+    let dam = family_with("head_radius_mm = 52.0\n", "");
+    assert_eq!(only(&dam).0, "clutch.C3");
+    let part = family_with(
+        "fit = \"support_register_in_case\"\npart = \"rear_support\"",
+        "fit = \"support_register_in_case\"\npart = \"c1_drum\"",
+    );
+    assert_eq!(only(&part).0, "machining[0].part");
+}
+
+#[test]
+fn files_that_are_no_record_say_so() {
+    for (text, message) in [
+        ("", "this is no record of any kind"),
+        ("[trane]\n", "this is no record of any kind"),
+        ("[train\n", "this is not TOML"),
+        ("a = 1\na = 2\n", "this is not TOML"),
+    ] {
+        let problems = check(&[("x.toml", text)]);
+        assert!(problems.0[0].message.starts_with(message), "{problems}");
+        assert!(Family::from_toml("x.toml", text).is_err());
+    }
+}
+
+proptest! {
+    #[test]
+    fn any_text_gives_a_record_or_problems(text in "\\PC*") {
+        let _ = check(&[("x.toml", &text)]);
+    }
+
+    #[test]
+    fn a_damaged_file_gives_a_record_or_problems(file in 0..5_usize, at in 0..15_000_usize, cut in 0..40_usize, put in "[\\[\\]={}\"a-z0-9.,\\n -]{0,12}") {
+        let mut bytes = demo(FILES[file]).into_bytes();
+        let at = at.min(bytes.len());
+        let end = (at + cut).min(bytes.len());
+        bytes.splice(at..end, put.bytes());
+        let text = String::from_utf8_lossy(&bytes);
+        for problem in check(&[("x.toml", &text)]).0 {
+            prop_assert!(problem.line >= 1 && problem.line <= text.lines().count().max(1) + 1 && problem.column >= 1);
+            prop_assert!(!problem.message.is_empty());
+        }
+    }
+
+    #[test]
+    fn any_teeth_give_a_train_or_problems(sun in -3..1200_i64, ring in -3..1200_i64, planet in 0..200_i64) {
+        let text = format!(
+            "[train]\ninput = 's'\noutput = 'c'\n[[train.set]]\nid = 'P1'\nteeth = {{ sun = {sun}, ring = {ring}, planet = {planet} }}\n\
+             joins = {{ sun = 's', carrier = 'c', ring = 'case' }}\n[[train.gear]]\nid = '1'\nclosed = []\n"
+        );
+        match TrainFile::from_toml("x.toml", &text) {
+            Ok(file) => {
+                let named = file.train.named(None).unwrap();
+                prop_assert_eq!(named.train.solve(0).unwrap().ratio, Fraction::new(sun + ring, sun).unwrap());
+            }
+            Err(problems) => prop_assert!(problems.0.iter().all(|problem| problem.line == 6), "{}", problems),
+        }
+    }
+}
+
+/// Lines `key = value` of a demo file: number from 1, key, and the text with that line changed.
+fn changed_lines(file: &str, change: impl Fn(&str, &str) -> Option<String>) -> Vec<(usize, String, String)> {
+    let text = demo(file);
+    let lines: Vec<_> = text.lines().collect();
+    let changed = lines.iter().enumerate().filter_map(|(index, line)| {
+        let (key, value) =
+            line.split_once(" = ").filter(|(key, _)| key.chars().all(|c| c.is_alphanumeric() || "_ ".contains(c)))?;
+        let new = change(key.trim_end(), value)?;
+        let text = lines.iter().enumerate().map(|(at, line)| if at == index { new.as_str() } else { line });
+        Some((index + 1, key.trim_end().to_owned(), text.collect::<Vec<_>>().join("\n")))
+    });
+    changed.collect()
+}
+
+#[test]
+fn a_misspelled_key_is_found_at_its_line_with_the_right_one() {
+    // Keys that are names of the user's own choice: elsewhere the name is then missing, or nobody refers to it. `unit` sits among such names.
+    let own = ["B1", "B2", "C1", "C2", "C3", "F1", "R", "teal", "wren", "heron", "output_sensor_left", "unit"];
+    let own_too = [
+        "cooler_port_m18",
+        "extension_bolts_8",
+        "sump_depth",
+        "output_rear_journal",
+        "output_rear_bore",
+        "output_pilot",
+        "output_pilot_bore",
+    ];
+    let mut count = 0;
+    for file in FILES {
+        for (line, key, text) in changed_lines(file, |key, value| Some(format!("{key}q = {value}"))) {
+            if own.contains(&key.as_str()) || own_too.contains(&key.as_str()) {
+                continue;
+            }
+            let problems = check_demo(file, &text);
+            let at_line = problems
+                .errors()
+                .any(|problem| problem.line == line && problem.file == file && problem.mend.contains(&key));
+            assert!(at_line, "{file}:{line} {key}: {problems}");
+            count += 1;
+        }
+    }
+    assert!(count > 500, "{count}");
+}
+
+#[test]
+fn a_reversed_pair_is_found_at_its_line() {
+    let mut count = 0;
+    for file in FILES {
+        let reversed = |key: &str, value: &str| {
+            let (pair, rest) = value.strip_prefix('[')?.split_once(']')?;
+            let (low, high) = pair.split_once(", ")?;
+            let (low, high): (f64, f64) = (low.parse().ok()?, high.parse().ok()?);
+            // Width and thickness, diameter and length: two sizes, not a pair of limits. The job's temperatures are a list.
+            (low < high && !["needle_mm", "set_at_c"].contains(&key)).then(|| format!("{key} = [{high}, {low}]{rest}"))
+        };
+        for (line, key, text) in changed_lines(file, reversed) {
+            let problems = check_demo(file, &text);
+            let [problem] = problems.0.as_slice() else { panic!("{file}:{line} {key}: {problems}") };
+            assert_eq!((problem.line, problem.file.as_str()), (line, file));
+            assert!(problem.message.starts_with("reversed: lower"), "{problem}");
+            count += 1;
+        }
+    }
+    assert!(count > 40, "{count}");
+}
+
+#[test]
+fn a_shop_unit_is_recognized_and_converted() {
+    let shop = [
+        ("_mm", "_in", "millimeters"),
+        ("_kpa", "_psi", "kilopascals"),
+        ("_nm", "_lb_ft", "newton-meters"),
+        ("_kg", "_lb", "kilograms"),
+        ("_c", "_f", "degrees Celsius"),
+        ("_l", "_qt", "liters"),
+        ("_mpa", "_ksi", "megapascals"),
+    ];
+    let mut count = 0;
+    for file in FILES {
+        for (unit, other, name) in shop {
+            let in_shop_unit = |key: &str, value: &str| Some(format!("{}{other} = {value}", key.strip_suffix(unit)?));
+            for (line, key, text) in changed_lines(file, in_shop_unit) {
+                let problems = check_demo(file, &text);
+                let problem = problems.0.iter().find(|problem| problem.line == line);
+                let problem = problem.unwrap_or_else(|| panic!("{file}:{line} {key}: {problems}"));
+                assert!(problem.message.starts_with(&format!("this key takes {name}, not ")), "{problem}");
+                assert!(problem.mend.starts_with(&format!("write {key}")), "{problem}");
+                count += 1;
+            }
+        }
+    }
+    assert!(count > 150, "{count}");
+}
+
+#[test]
+fn a_missing_key_is_found_unless_it_may_be_left_out() {
+    let optional = [
+        "title",
+        "status",
+        "reference_c",
+        "only",
+        "planets",
+        "module_mm",
+        "helix_deg",
+        "face_mm",
+        "fixed",
+        "blocks",
+        "build_index",
+        "reverse_turbine_nm",
+        "line_idle_kpa",
+        "line_stall_d_kpa",
+        "line_stall_r_kpa",
+        "label",
+        "expansion_per_k",
+        "flash_c",
+        "friction_approved",
+        "story",
+        "members",
+        "tire_programmed",
+        "axle_programmed",
+        "parts_from",
+        "machined",
+        "F1",
+    ];
+    for file in ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml"] {
+        for (line, key, text) in changed_lines(file, |_, _| Some(String::new())) {
+            let found = check_demo(file, &text).errors().next().is_some();
+            let may_be_left_out =
+                optional.contains(&key.as_str()) || line_is_in(file, line, &["[train.efficiency]", "[price]"]);
+            assert!(found || may_be_left_out, "{file}:{line} {key}");
+        }
+    }
+}
+
+/// Whether the last header above a line is one of these.
+fn line_is_in(file: &str, line: usize, headers: &[&str]) -> bool {
+    let text = demo(file);
+    let above: Vec<_> = text.lines().take(line).filter(|line| line.starts_with('[')).collect();
+    above.last().is_some_and(|header| headers.contains(header))
 }

@@ -14,6 +14,8 @@ use super::named_train::NamedTrain;
 use super::problem::Problems;
 use super::quantity::{Estimate, Pair, PerVariant, Size};
 use super::train::TrainRecord;
+use crate::clutch::{Annulus, Head, Pack, plate_faces};
+use crate::error::{Error, Result};
 
 /// A family of units that share a layout. Lengths of parts are `[min, max]` of the finished part at the reference temperature.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -82,7 +84,7 @@ pub struct Family {
 
 impl Family {
     /// The gear train of a variant.
-    pub fn train(&self, variant: &str) -> Result<NamedTrain, Problems> {
+    pub fn train(&self, variant: &str) -> core::result::Result<NamedTrain, Problems> {
         if self.meta.variants.iter().any(|known| known == variant) {
             return self.train.named(Some(variant));
         }
@@ -361,6 +363,43 @@ pub struct ClutchRecord {
     /// The member that the drum turns with.
     #[schemars(extend("x-refers" = "member"))]
     pub turns_with: String,
+}
+
+impl ClutchRecord {
+    /// The pack of a variant, with new linings and without seal drag, as the clutch chapter takes it.
+    pub fn pack(&self, variant: &str) -> Result<Pack> {
+        let Some(plates) = self.plates.get(variant) else {
+            return Err(Error::Missing { name: "plates", why: "the record gives none for this variant" });
+        };
+        let piston = annulus(self.piston_radius_mm);
+        let head = if self.balanced {
+            Head::NONE
+        } else {
+            let Some(free_surface_radius_mm) = self.head_radius_mm else {
+                return Err(Error::Missing {
+                    name: "head_radius_mm",
+                    why: "nothing cancels the oil head of this pack",
+                });
+            };
+            Head { wetted: piston, free_surface_radius_mm }
+        };
+        Pack {
+            lining: annulus(self.lining_radius_mm),
+            piston,
+            faces: plate_faces(*plates)?,
+            worn: false,
+            return_spring_n: self.return_spring_n.limits(),
+            seal_drag_n: 0.0,
+            head,
+            dam: Head::NONE,
+        }
+        .checked()
+    }
+}
+
+fn annulus(radius_mm: Size) -> Annulus {
+    let [inner_radius_mm, outer_radius_mm] = radius_mm.0;
+    Annulus { inner_radius_mm, outer_radius_mm }
 }
 
 /// One-way clutch.

@@ -1,10 +1,11 @@
 //! A fault that a whole record shows, before it has a line.
 
 use std::format;
-use std::string::String;
+use std::string::{String, ToString};
 
 use super::document::{Document, Path};
 use super::problem::{Problem, Weight};
+use crate::error::Error;
 
 /// A fault with the path of what causes it.
 pub(super) struct Fault {
@@ -17,6 +18,11 @@ pub(super) struct Fault {
 impl Fault {
     pub(super) fn error(path: Path, message: impl Into<String>, mend: impl Into<String>) -> Self {
         Self { path, message: message.into(), mend: mend.into(), weight: Weight::Error }
+    }
+
+    /// What another chapter says against the values of a table.
+    pub(super) fn refused(path: Path, error: Error) -> Self {
+        Self::error(path, error.to_string(), "")
     }
 
     pub(super) fn note(path: Path, message: impl Into<String>, mend: impl Into<String>) -> Self {

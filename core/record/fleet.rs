@@ -8,6 +8,10 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::quantity::Size;
+use crate::error::{Error, Result};
+use crate::judge::Reading;
+use crate::road::Driveline;
+use crate::tire::{self, Rolling, Tire, TireService, rolling_by_share};
 
 /// A fleet and what its trucks are made of.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -86,6 +90,48 @@ pub enum TireRecord {
         #[schemars(length(min = 1))]
         size: String,
     },
+}
+
+impl TireRecord {
+    /// The tire as the tire chapter takes it.
+    pub fn tire(&self) -> Result<Tire> {
+        match self {
+            Self::Metric { width_mm, aspect_pct, rim_in } => {
+                Tire::metric(TireService::Passenger, *width_mm, *aspect_pct, *rim_in)
+            }
+            Self::Lt { width_mm, aspect_pct, rim_in } => {
+                Tire::metric(TireService::LightTruck, *width_mm, *aspect_pct, *rim_in)
+            }
+            Self::Flotation { diameter_in, width_in, rim_in } => {
+                Tire::flotation(TireService::LightTruck, *diameter_in, *width_in, *rim_in)
+            }
+            Self::Sidewall { size } => tire::parse(size),
+        }
+    }
+}
+
+impl Fleet {
+    /// Rolling circumference of a tire: its geometric diameter and the share of the tire model.
+    pub fn rolling(&self, tire: &str) -> Result<Rolling> {
+        let missing = |name, why| Error::Missing { name, why };
+        let record = self.tire.get(tire).ok_or(missing("tire", "the fleet has no tire of this name"))?;
+        let model =
+            self.tire_model.as_ref().ok_or(missing("tire_model", "it gives rolling over free circumference"))?;
+        let share = Reading::new(model.rolling_over_free, model.u_rolling_over_free)?;
+        rolling_by_share(record.tire()?.geometric_diameter_mm()?, share)
+    }
+
+    /// Axle and tire that are fitted to a truck.
+    pub fn fitted(&self, truck: &TruckRecord) -> Result<Driveline> {
+        Driveline::new(truck.axle, 1.0, self.rolling(&truck.tire)?.circumference_mm)
+    }
+
+    /// Axle and tire that the unit of a truck is programmed for.
+    pub fn programmed(&self, truck: &TruckRecord) -> Result<Driveline> {
+        let tire = truck.tire_programmed.as_ref().unwrap_or(&truck.tire);
+        let axle = truck.axle_programmed.unwrap_or(truck.axle);
+        Driveline::new(axle, 1.0, self.rolling(tire)?.circumference_mm)
+    }
 }
 
 /// Rolling circumference from free circumference.

@@ -8,6 +8,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::quantity::Pair;
+use crate::error::Result;
+use crate::fluid::{Fill, Fluid, Sump};
 
 /// Fluids with the fill and cooler of a family.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -21,9 +23,43 @@ pub struct Fluids {
     #[schemars(extend("x-gives" = "fluid"))]
     pub fluid: IndexMap<String, FluidRecord>,
     /// Volumes and levels.
-    pub fill: Option<Fill>,
+    pub fill: Option<FillRecord>,
     /// Least return flow of the cooler.
-    pub cooler: Option<Cooler>,
+    pub cooler: Option<CoolerRecord>,
+}
+
+impl FluidRecord {
+    /// The fluid as the fluid chapter takes it.
+    #[must_use]
+    pub fn fluid(&self) -> Fluid {
+        Fluid {
+            density_15c_kg_m3: self.density_15c_kg_m3,
+            expansion_per_k: self.expansion_per_k.unwrap_or(0.0),
+            viscosity_40c_mm2_s: self.viscosity_40c_mm2_s,
+            viscosity_100c_mm2_s: self.viscosity_100c_mm2_s,
+        }
+    }
+}
+
+impl FillRecord {
+    /// The fill as the fluid chapter takes it, if its numbers agree with each other.
+    pub fn fill(&self) -> Result<Fill> {
+        let limits = self.check_window_c.limits();
+        let fill = Fill {
+            sump: Sump::new(&self.sump.height_mm, &self.sump.free_area_cm2)?,
+            dry_l: self.dry_l,
+            service_l: self.service_l,
+            cooler_and_lines_l: self.cooler_and_lines_l,
+            drainback_off_l: self.drainback_off_l,
+            check_low_c: limits.lower,
+            check_high_c: limits.upper,
+            check_reference_c: self.check_reference_c,
+            pickup_uncovers_mm: self.pickup_uncovers_mm,
+            gear_dips_mm: self.gear_dips_mm,
+        };
+        fill.check_fill()?;
+        Ok(fill)
+    }
 }
 
 /// A fluid.
@@ -56,7 +92,7 @@ pub struct FluidRecord {
 /// Volumes and levels.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Fill {
+pub struct FillRecord {
     /// Volume of a dry unit, L.
     #[schemars(extend("exclusiveMinimum" = 0))]
     pub dry_l: f64,
@@ -81,14 +117,14 @@ pub struct Fill {
     /// Height at which gears dip in the fluid, mm.
     pub gear_dips_mm: f64,
     /// Free area of the sump against height.
-    pub sump: Sump,
+    pub sump: SumpRecord,
 }
 
 /// Free area of the sump against height, linear between rows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(extend("x-same_length" = ["height_mm", "free_area_cm2"]))]
-pub struct Sump {
+pub struct SumpRecord {
     /// Heights, mm.
     #[schemars(length(min = 2), extend("x-order" = "rising"))]
     pub height_mm: Vec<f64>,
@@ -101,7 +137,7 @@ pub struct Sump {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
 #[schemars(extend("x-same_length" = ["temperature_c", "least_flow_l_min"]))]
-pub struct Cooler {
+pub struct CoolerRecord {
     /// Fluid temperatures at the sump, °C.
     #[schemars(length(min = 2), extend("x-order" = "rising"))]
     pub temperature_c: Vec<f64>,

@@ -7,6 +7,8 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::quantity::{Pair, Size};
+use crate::error::{Error, Result, within};
+use crate::judge::{Limits, Reading};
 
 /// Instruments by name.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -76,4 +78,26 @@ pub enum InstrumentRecord {
         #[schemars(extend("exclusiveMinimum" = 0))]
         bus_period_ms: f64,
     },
+}
+
+impl InstrumentRecord {
+    /// One reading of this instrument with its standard uncertainty, in the unit that the instrument shows.
+    pub fn reading(&self, value: f64) -> Result<Reading> {
+        match self {
+            Self::Length { range_mm, u_mm, .. } => inside("value (mm)", value, range_mm.limits(), *u_mm),
+            Self::Temperature { range_c, u_c } => inside("value (°C)", value, range_c.limits(), *u_c),
+            Self::Pressure { range_kpa, class_pct } => {
+                let Limits { lower, upper } = range_kpa.limits();
+                Reading::of_class(within("value (kPa)", value, lower, upper)?, upper, *class_pct)
+            }
+            Self::SpeedCounter { .. } => Err(Error::NoAnswer {
+                name: "reading",
+                why: "a counter's uncertainty follows from teeth, window and tick; count pulses instead",
+            }),
+        }
+    }
+}
+
+fn inside(name: &'static str, value: f64, limits: Limits, u: f64) -> Result<Reading> {
+    Reading::new(within(name, value, limits.lower, limits.upper)?, u)
 }

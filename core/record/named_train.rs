@@ -3,14 +3,13 @@
 use std::borrow::ToOwned;
 use std::collections::BTreeSet;
 use std::format;
-use std::string::{String, ToString};
+use std::string::String;
 use std::vec::Vec;
 
 use super::document::Path;
 use super::fault::Fault;
 use super::problem::Problems;
 use super::train::{ElementKind, ElementRecord, GearRecord, Joins, Sense, SetKind, SetRecord, Teeth, TrainRecord};
-use crate::error::Error;
 use crate::train::{self, Blocks, Element, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, State, StateKind, Train};
 
 /// A gear train ready to solve, with the names of its record. Numbers of members, sets and elements are places in the lists.
@@ -119,7 +118,7 @@ impl TrainRecord {
         let number = |name: &str| members.iter().position(|member| member == name).map_or(NO_MEMBER, |at| at as u8);
         let count = u8::try_from(members.len()).unwrap_or(u8::MAX);
         let mut train = Train::new(count, number(&self.input), number(&self.output), number(&self.fixed))
-            .map_err(|error| std::vec![refused(here.clone(), error)])?;
+            .map_err(|error| std::vec![Fault::refused(here.clone(), error)])?;
         let mut faults = Vec::new();
         let mut sets: Vec<SetRecord> = Vec::new();
         for (index, set) in self.sets_of(variant) {
@@ -132,7 +131,7 @@ impl TrainRecord {
             match set.planetary(&number, &path) {
                 Ok(planetary) => {
                     if let Err(error) = train.add_set(planetary) {
-                        faults.push(refused(set.slot(error.parameter(), &path), error));
+                        faults.push(Fault::refused(set.slot(error.parameter(), &path), error));
                     }
                     sets.push(set.clone());
                 }
@@ -141,7 +140,7 @@ impl TrainRecord {
         }
         for (name, element) in &self.element {
             if let Err(error) = train.add_element(element.element(&number, &self.fixed)) {
-                faults.push(refused(here.key("element").key(name), error));
+                faults.push(Fault::refused(here.key("element").key(name), error));
             }
         }
         if !faults.is_empty() {
@@ -193,7 +192,7 @@ impl NamedTrain {
         let states = (self.train.solve(gear.closed | gear.one_way), self.train.resolve(gear.closed, Load::Drive));
         let (state, alone) = match states {
             (Ok(state), Ok(alone)) => (state, alone),
-            (Err(error), _) | (_, Err(error)) => return std::vec![refused(path.clone(), error)],
+            (Err(error), _) | (_, Err(error)) => return std::vec![Fault::refused(path.clone(), error)],
         };
         let holding = self.names(alone.closed & !gear.closed).collect::<Vec<_>>().join(", ");
         if state.kind != StateKind::Gear {
@@ -261,14 +260,6 @@ fn meaning(kind: StateKind) -> &'static str {
         StateKind::OutputHeld => "the output cannot turn and the input is free",
         StateKind::TiedUp => "tied up, neither input nor output can turn",
     }
-}
-
-fn refused(path: Path, error: Error) -> Fault {
-    Fault::error(path, said(error), "")
-}
-
-fn said(error: Error) -> String {
-    error.to_string()
 }
 
 /// The key of each gear of a kind of set: sun, second sun, ring, planet, second planet, as the core numbers them.

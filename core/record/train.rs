@@ -221,7 +221,7 @@ pub struct GearRecord {
     #[schemars(length(min = 1), extend("x-gives" = "gear"))]
     pub id: String,
     /// Elements that are applied.
-    #[schemars(extend("x-refers" = "element"))]
+    #[schemars(extend("x-refers" = "element", "uniqueItems" = true))]
     pub closed: Vec<String>,
     /// One-way clutch or clutches that hold it under drive.
     #[serde(default, skip_serializing_if = "OneOrMore::is_empty")]

@@ -5,7 +5,7 @@ use std::vec::Vec;
 
 use super::document::Path;
 use super::fault::Fault;
-use super::{Family, Fleet, Fluids, Instruments, Jobs, Kind, Record, TrainFile};
+use super::{Family, FitRecord, Fleet, Fluids, Instruments, Jobs, Kind, Record, TrainFile};
 
 /// What a record says against itself.
 pub(super) trait Whole {
@@ -44,23 +44,17 @@ impl Whole for Family {
                 ));
             }
         }
-        for (name, clutch) in
-            self.clutch.iter().filter(|(_, clutch)| !clutch.balanced && clutch.head_radius_mm.is_none())
-        {
-            let path = root.key("clutch").key(name).key("head_radius_mm");
-            let message =
-                format!("missing: {} without a balance dam needs the radius of the oil surface, mm", clutch.turns_with);
-            faults.push(Fault::error(path, message, "measure the radius at which the oil enters or drains"));
+        for (name, clutch) in &self.clutch {
+            let errors = self.meta.variants.iter().filter_map(|variant| clutch.pack(variant).err());
+            faults.extend(errors.map(|error| Fault::refused(root.key("clutch").key(name), error)));
         }
-        for (index, fit) in self.machining.iter().enumerate() {
-            let parts = self.fit.iter().find(|other| other.id == fit.fit).map(|fit| [&fit.shaft, &fit.bore]);
-            if parts.is_some_and(|parts| !parts.contains(&&fit.part)) {
+        for (index, machining) in self.machining.iter().enumerate() {
+            let is_of = |fit: &FitRecord| fit.shaft == machining.part || fit.bore == machining.part;
+            let wrong = self.fit.iter().any(|fit| fit.id == machining.fit && !is_of(fit)) && self.fit.iter().any(is_of);
+            if wrong {
                 let path = root.key("machining").index(index).key("part");
-                faults.push(Fault::error(
-                    path,
-                    format!("{} is not a part of the fit {}", fit.part, fit.fit),
-                    "name its shaft or bore",
-                ));
+                let message = format!("{} is not a part of the fit {}", machining.part, machining.fit);
+                faults.push(Fault::error(path, message, "name its shaft or bore"));
             }
         }
         faults
@@ -73,15 +67,11 @@ impl Record for Fluids {
 
 impl Whole for Fluids {
     fn faults(&self) -> Vec<Fault> {
-        let path = Path::default().key("fluid");
-        let thickens = self.fluid.iter().filter(|(_, fluid)| fluid.viscosity_100c_mm2_s >= fluid.viscosity_40c_mm2_s);
-        thickens
-            .map(|(name, fluid)| {
-                let message =
-                    format!("at 100 °C the fluid must be thinner than at 40 °C, {}", fluid.viscosity_40c_mm2_s);
-                Fault::error(path.key(name).key("viscosity_100c_mm2_s"), message, "exchange the two or correct one")
-            })
-            .collect()
+        let root = Path::default();
+        let fluids =
+            self.fluid.iter().map(|(name, fluid)| (root.key("fluid").key(name), fluid.fluid().check_properties()));
+        let fill = self.fill.iter().map(|fill| (root.key("fill"), fill.fill().map(|_| ())));
+        fluids.chain(fill).filter_map(|(path, result)| Some(Fault::refused(path, result.err()?))).collect()
     }
 }
 
@@ -97,7 +87,8 @@ impl Record for Fleet {
 
 impl Whole for Fleet {
     fn faults(&self) -> Vec<Fault> {
-        let mut faults = Vec::new();
+        let tires = self.tire.iter().map(|(name, tire)| (Path::default().key("tire").key(name), tire.tire()));
+        let mut faults: Vec<_> = tires.filter_map(|(path, tire)| Some(Fault::refused(path, tire.err()?))).collect();
         let grades = self.road.as_ref().map(|road| road.grade_pct.len());
         for (index, truck) in self.truck.iter().enumerate() {
             let path = Path::default().key("truck").index(index);
