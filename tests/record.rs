@@ -349,7 +349,7 @@ fn a_misspelled_key_is_found_at_its_line_with_the_right_one() {
             if own.contains(&key.as_str()) || own_too.contains(&key.as_str()) {
                 continue;
             }
-            let problems = check_demo(file, &text);
+            let problems = check(&[(file, &text)]);
             let at_line = problems
                 .errors()
                 .any(|problem| problem.line == line && problem.file == file && problem.mend.contains(&key));
@@ -372,7 +372,7 @@ fn a_reversed_pair_is_found_at_its_line() {
             (low < high && !["needle_mm", "set_at_c"].contains(&key)).then(|| format!("{key} = [{high}, {low}]{rest}"))
         };
         for (line, key, text) in changed_lines(file, reversed) {
-            let problems = check_demo(file, &text);
+            let problems = check(&[(file, &text)]);
             let [problem] = problems.0.as_slice() else { panic!("{file}:{line} {key}: {problems}") };
             assert_eq!((problem.line, problem.file.as_str()), (line, file));
             assert!(problem.message.starts_with("reversed: lower"), "{problem}");
@@ -398,7 +398,7 @@ fn a_shop_unit_is_recognized_and_converted() {
         for (unit, other, name) in shop {
             let in_shop_unit = |key: &str, value: &str| Some(format!("{}{other} = {value}", key.strip_suffix(unit)?));
             for (line, key, text) in changed_lines(file, in_shop_unit) {
-                let problems = check_demo(file, &text);
+                let problems = check(&[(file, &text)]);
                 let problem = problems.0.iter().find(|problem| problem.line == line);
                 let problem = problem.unwrap_or_else(|| panic!("{file}:{line} {key}: {problems}"));
                 assert!(problem.message.starts_with(&format!("this key takes {name}, not ")), "{problem}");
@@ -442,7 +442,7 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
     ];
     for file in ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml"] {
         for (line, key, text) in changed_lines(file, |_, _| Some(String::new())) {
-            let found = check_demo(file, &text).errors().next().is_some();
+            let found = check(&[(file, &text)]).errors().next().is_some();
             let may_be_left_out =
                 optional.contains(&key.as_str()) || line_is_in(file, line, &["[train.efficiency]", "[price]"]);
             assert!(found || may_be_left_out, "{file}:{line} {key}");

@@ -413,8 +413,8 @@ fn choose<'s>(branches: &'s [Value], value: &DeValue<'_>) -> Option<&'s Value> {
         };
         return branches.iter().find(|branch| branch.get("type").and_then(Value::as_str) == Some(wanted));
     };
-    if branches.iter().any(|branch| kind(branch).is_some()) {
-        let given = table.get("kind").and_then(|kind| kind.get_ref().as_str());
+    let given = table.get("kind").and_then(|kind| kind.get_ref().as_str());
+    if given.is_some() && branches.iter().any(|branch| kind(branch).is_some()) {
         return branches.iter().find(|branch| kind(branch) == given);
     }
     let shared = |branch: &&Value| {
