@@ -88,13 +88,28 @@ bibliography! {
     VISCOSITY_CHART, "astm-d341", Memory, "ASTM D341, Viscosity-temperature equations and charts for liquid petroleum or hydrocarbon products";
     VISCOSITY_INDEX, "astm-d2270", Read, "ASTM D2270 / ISO 2909, Calculating viscosity index from kinematic viscosity at 40 and 100 °C";
     OIL_BLEND, "astm-d7152", Memory, "ASTM D7152, Calculating viscosity of a blend of petroleum products";
+    TIRES, "un-r30-r54", Memory, "UN Regulations 30 and 54, Pneumatic tyres for passenger cars; for commercial vehicles";
+    TIRE_MANUAL, "etrto", Memory, "ETRTO Standards Manual";
+    SPEEDOMETERS, "un-r39", Memory, "UN Regulation 39, Speedometer equipment";
+    COMMERCIAL_PARTS, "49-cfr-393", Read, "49 CFR part 393, Parts and accessories necessary for safe operation";
+    ROAD_LOADS, "sae-j1263", Memory, "SAE J1263, Road load measurement and dynamometer simulation using coastdown techniques";
+    COAST_DOWNS, "40-cfr-1066", Read, "40 CFR part 1066, Vehicle-testing procedures";
+    HIGHWAYS, "mannering-washburn", Memory, "F. L. Mannering and S. S. Washburn, Principles of Highway Engineering and Traffic Analysis";
     ATMOSPHERE, "iso-2533", Memory, "ISO 2533:1975, Standard atmosphere";
     EPICYCLIC_TRAINS, "mueller", Memory, "H. W. Müller, Epicyclic Drive Trains: Analysis, Synthesis, and Applications (1982)";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 
 /// Every card, chapter by chapter.
-pub const CARDS: &[&[Card]] = &[crate::judge::CARDS, crate::train::CARDS, crate::fluid::CARDS, crate::clutch::CARDS];
+#[rustfmt::skip] // one line each, in the order of the chapters
+pub const CARDS: &[&[Card]] = &[
+    crate::judge::CARDS,
+    crate::train::CARDS,
+    crate::tire::CARDS,
+    crate::road::CARDS,
+    crate::fluid::CARDS,
+    crate::clutch::CARDS,
+];
 
 /// The card with this id.
 #[must_use]

@@ -9,9 +9,94 @@ pub use load::{
     road_load, rolling_coefficient_at,
 };
 
+use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::judge::{Limits, Reading};
 use crate::units::KM_PER_MILE;
+
+/// The cards of this chapter.
+pub const CARDS: &[Card] = &[
+    Card {
+        id: "road.speeds_at_road",
+        purpose: "Speeds from the road to the engine, and back",
+        equation: "v = 0.00006·n_out·U/(i_A·i_V), n_in = i·n_out, n_engine = n_in + slip",
+        symbols: &[
+            symbol("v", "road_km_h", "km/h"),
+            symbol("n_out, n_in, n_engine", "output_rpm, input_rpm, engine_rpm", "1/min"),
+            symbol("U", "driveline.circumference_mm", "mm"),
+            symbol("i_A, i_V", "driveline.axle_ratio, driveline.transfer_ratio", "1"),
+            symbol("i, slip", "engaged.gear_ratio, engaged.slip_rpm", "1, 1/min"),
+        ],
+        range: "without wheel slip",
+        source: &card::DEFINITION,
+        locator: "speeds of a driveline",
+    },
+    Card {
+        id: "road.shift_at_output_speed",
+        purpose: "A shift point as road speed and output-shaft speed, before and after a change of tire or axle",
+        equation: "v = 0.00006·n·U/(i_A·i_V) before and after; n kept, or v kept",
+        symbols: &[
+            symbol("v", "before_km_h, after_km_h", "km/h"),
+            symbol("n", "before_rpm, after_rpm", "1/min"),
+        ],
+        range: "n is kept while the unit is not reprogrammed, v once it is",
+        source: &card::DEFINITION,
+        locator: "speeds of a driveline",
+    },
+    Card {
+        id: "road.speedometer",
+        purpose: "Speed shown at a true speed when the programmed driveline is not the fitted one",
+        equation: "k = (U_f/i_f)/(U_p/i_p), v_shown = v/k",
+        symbols: &[
+            symbol("k", "true_over_shown", "1"),
+            symbol("v", "true_km_h", "km/h"),
+            symbol("U_f, i_f", "fitted circumference and ratios", "mm, 1"),
+            symbol("U_p, i_p", "programmed circumference and ratios", "mm, 1"),
+        ],
+        range: "speed taken from the output shaft",
+        source: &card::DEFINITION,
+        locator: "speedometer",
+    },
+    Card {
+        id: "road.limits_un_r39",
+        purpose: "Speeds that a speedometer may show",
+        equation: "0 ≤ V₁ − V₂ ≤ V₂/10 + 4 km/h",
+        symbols: &[symbol("V₁", "shown speed, the limits", "km/h"), symbol("V₂", "true_km_h", "km/h")],
+        range: "vehicles under UN R39; tested at 40, 80 and 120 km/h",
+        source: &card::SPEEDOMETERS,
+        locator: "paragraph 5.3",
+    },
+    Card {
+        id: "road.limits_49_cfr_393_82",
+        purpose: "Speeds that the speedometer of a commercial vehicle may show in the United States",
+        equation: "|V₁ − V₂| ≤ 8 km/h at 80 km/h (5 mph at 50 mph)",
+        symbols: &[symbol("V₁", "shown speed, the limits", "km/h"), symbol("V₂", "true_km_h", "km/h")],
+        range: "true 80 km/h to 50 mph only",
+        source: &card::COMMERCIAL_PARTS,
+        locator: "393.82",
+    },
+    Card {
+        id: "road.numbers_to_program",
+        purpose: "Axle ratio, circumference or pulse count to program after a change of tire or axle",
+        equation: "i_p' = i_p/k, U_p' = k·U_p, pulses per km = z·10⁶·i_f/U_f",
+        symbols: &[
+            symbol("k", "true over shown speed", "1"),
+            symbol("i_p', U_p'", "axle_ratio, circumference_mm", "1, mm"),
+            symbol("z", "pulses_per_rev", "1"),
+        ],
+        range: "program one of axle ratio and circumference, not both",
+        source: &card::DEFINITION,
+        locator: "speedometer",
+    },
+    load::ROAD_LOAD,
+    load::GRADE_HELD,
+    load::TRACTIVE_FORCE,
+    load::COAST_DOWN,
+    load::ROLLING_COEFFICIENT,
+    load::GRADE,
+    air::STANDARD_AIR,
+    air::DENSITY_OF_AIR,
+];
 
 /// What lies between the transmission output and the road.
 #[repr(C)]

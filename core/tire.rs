@@ -3,14 +3,108 @@
 mod table;
 mod text;
 
-pub use table::{SpeedSymbol, load_index_kg, load_index_lb, ply_rating, speed_symbol};
+pub use table::{LoadRange, SpeedSymbol, load_index_kg, load_index_lb};
 pub use text::{TireText, parse, parse_lenient};
 
+use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, positive, within};
 use crate::judge::Reading;
 use crate::real::{ceil, floor, hypot};
 use crate::units::{KM_PER_MILE, in_to_mm};
 use core::f64::consts::PI;
+
+/// The cards of this chapter.
+pub const CARDS: &[Card] = &[
+    Card {
+        id: "tire.regulation_diameter",
+        purpose: "Design outer diameter of a size",
+        equation: "D = d + 2·H, H = 0.01·S₁·Ra",
+        symbols: &[
+            symbol("D", "diameter_mm", "mm"),
+            symbol("d", "rim_mm: 25.4 times the rim code, in whole mm", "mm"),
+            symbol("H", "section_height_mm, rounded half up to whole mm", "mm"),
+            symbol("S₁", "tire.width_mm", "mm"),
+            symbol("Ra", "tire.aspect_pct", "%"),
+        ],
+        range: "rim codes 8 to 30 and the half codes in use; sizes without an aspect ratio only from the table",
+        source: &card::TIRES,
+        locator: "R30 and R54, outer diameter of a tyre, and annex 5",
+    },
+    Card {
+        id: "tire.geometric_diameter_mm",
+        purpose: "Outer diameter that the numbers of the name give",
+        equation: "D = 25.4·rim + 2·0.01·S₁·Ra (metric), D = 25.4·diameter (flotation)",
+        symbols: &[
+            symbol("D", "result", "mm"),
+            symbol("rim, diameter", "tire.rim_in, tire.diameter_in", "inch"),
+            symbol("S₁, Ra", "tire.width_mm, tire.aspect_pct", "mm, %"),
+        ],
+        range: "metric sizes with an aspect ratio, and flotation sizes",
+        source: &card::DEFINITION,
+        locator: "size designation",
+    },
+    Card {
+        id: "tire.rolling_by_factor",
+        purpose: "Rolling circumference from the outer diameter by a factor",
+        equation: "C = f·D, f = 3.05 radial, 2.99 diagonal",
+        symbols: &[
+            symbol("C", "circumference_mm", "mm"),
+            symbol("D", "diameter_mm, regulation diameter", "mm"),
+            symbol("f", "factor", "1"),
+        ],
+        range: "inflated and loaded as the tire standard says; wear takes up to 2 % off",
+        source: &card::TIRE_MANUAL,
+        locator: "general notes, dynamic rolling circumference",
+    },
+    Card {
+        id: "tire.rolling_by_share",
+        purpose: "Rolling circumference from the free circumference",
+        equation: "C = s·π·D",
+        symbols: &[
+            symbol("C", "circumference_mm", "mm"),
+            symbol("D", "diameter_mm, free outer diameter", "mm"),
+            symbol("s", "share, rolling over free circumference", "1"),
+        ],
+        range: "as far as the share was found; 3.05/π is 0.971",
+        source: &card::DEFINITION,
+        locator: "rolling circumference",
+    },
+    Card {
+        id: "tire.rolling_by_count",
+        purpose: "Rolling circumference from counted revolutions",
+        equation: "C = s/n, (u_C/C)² = (u_s/s)² + (u_n/n)²",
+        symbols: &[
+            symbol("C", "circumference_mm", "mm"),
+            symbol("s", "distance_m", "m"),
+            symbol("n", "revolutions", "1"),
+        ],
+        range: "without wheel slip: no hard pull, dry road",
+        source: &card::DEFINITION,
+        locator: "rolling circumference",
+    },
+    Card {
+        id: "tire.radii",
+        purpose: "Free, static loaded and effective rolling radius side by side",
+        equation: "r_free = D/2, r_static = q·D, r_rolling = C/(2·π)",
+        symbols: &[
+            symbol("D", "diameter_mm", "mm"),
+            symbol("q", "static_over_diameter", "1"),
+            symbol("C", "rolling.circumference_mm", "mm"),
+        ],
+        range: "only the effective rolling radius belongs into speeds; only the static loaded one into heights",
+        source: &card::DEFINITION,
+        locator: "radii of a loaded wheel",
+    },
+    Card {
+        id: "tire.load_index_kg",
+        purpose: "Load that a load index stands for",
+        equation: "table; 45·10^(LI/80) rounded to a preferred number",
+        symbols: &[symbol("LI", "load_index", "1")],
+        range: "load index 0 to 279",
+        source: &card::TIRES,
+        locator: "R54, annex 4",
+    },
+];
 
 /// How the size is written.
 #[repr(u8)]
@@ -66,6 +160,10 @@ pub struct Tire {
     pub service: TireService,
     /// Ply construction.
     pub plies: TirePlies,
+    /// Load range letter.
+    pub load_range: LoadRange,
+    /// Speed symbol inside the size: ZR, VR, HR or SR.
+    pub speed_in_size: SpeedSymbol,
     /// Speed symbol beside the load index.
     pub speed_symbol: SpeedSymbol,
     /// Nominal section width, mm (metric and no-aspect sizes).
@@ -82,10 +180,6 @@ pub struct Tire {
     pub load_index: u16,
     /// Load index, dual fitment.
     pub load_index_dual: u16,
-    /// Load range letter in ASCII. It names a ply rating and states no load: the load is on the sidewall.
-    pub load_range: u8,
-    /// Speed letter inside the size (Z, V, H or S in ASCII); Z says only "above 240 km/h".
-    pub speed_letter: u8,
     /// The service description stands in parentheses: the speed symbol is exceeded.
     pub above_symbol: bool,
     /// XL, reinforced: higher load at higher pressure.
@@ -246,6 +340,8 @@ impl Tire {
             kind,
             service,
             plies: TirePlies::Radial,
+            load_range: LoadRange::Unmarked,
+            speed_in_size: SpeedSymbol::Unmarked,
             speed_symbol: SpeedSymbol::Unmarked,
             width_mm: 0.0,
             aspect_pct: 0.0,
@@ -254,8 +350,6 @@ impl Tire {
             rim_in,
             load_index: 0,
             load_index_dual: 0,
-            load_range: 0,
-            speed_letter: 0,
             above_symbol: false,
             extra_load: false,
             run_flat: false,
@@ -367,4 +461,49 @@ pub fn rolling_by_count(distance_m: Reading, revolutions: Reading) -> Result<Rol
     let (distance, u_distance) = relative("distance_m", distance_m)?;
     let (turns, u_turns) = relative("revolutions", revolutions)?;
     Rolling::of(1000.0 * distance / turns, hypot(u_distance, u_turns))
+}
+
+/// The three radii of one wheel, which must not be mixed.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TireRadii {
+    /// Free radius: half the outer diameter, no load.
+    pub free_mm: f64,
+    /// Static loaded radius: hub to ground, standing under load.
+    pub static_loaded_mm: f64,
+    /// Effective rolling radius: the one that speeds follow from.
+    pub effective_mm: f64,
+}
+
+/// Free, static loaded and effective rolling radius of one wheel.
+///
+/// r_free = D/2, r_static = q·D, r_rolling = C/(2π)
+///
+/// * `diameter_mm` — D, mm; `static_over_diameter` — q, measured under the hub, or
+///   [`crate::practice::STATIC_LOADED_RADIUS_OVER_DIAMETER`]; `rolling` — C
+/// * returns the three, mm
+/// * errors: [`Error::Inconsistent`] for a static radius of half the diameter or more
+///
+/// Source: definitions.
+///
+/// ```
+/// use trainwright::{judge::Reading, practice, tire};
+/// let rolling = tire::rolling_by_share(801.7, Reading::exact(0.968)?)?;
+/// let radii = tire::radii(801.7, practice::STATIC_LOADED_RADIUS_OVER_DIAMETER, rolling)?;
+/// assert!(radii.static_loaded_mm < radii.effective_mm && radii.effective_mm < radii.free_mm);
+/// # Ok::<(), trainwright::Error>(())
+/// ```
+pub fn radii(diameter_mm: f64, static_over_diameter: f64, rolling: Rolling) -> Result<TireRadii> {
+    positive("diameter_mm", diameter_mm)?;
+    if positive("static_over_diameter", static_over_diameter)? >= 0.5 {
+        return Err(Error::Inconsistent {
+            name: "static_over_diameter",
+            why: "a loaded tire stands lower than half its free diameter; give a share below 0.5",
+        });
+    }
+    Ok(TireRadii {
+        free_mm: diameter_mm / 2.0,
+        static_loaded_mm: diameter_mm * static_over_diameter,
+        effective_mm: positive("rolling.radius_mm", rolling.radius_mm.value)?,
+    })
 }

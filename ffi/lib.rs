@@ -11,7 +11,10 @@ mod status;
 
 pub mod clutch;
 pub mod judge;
+pub mod road;
+pub mod tire;
 pub mod train;
+pub mod units;
 
 pub use status::Status;
 

@@ -1,10 +1,95 @@
 //! What the road takes: rolling, air and grade; and what grade a torque holds.
 
 use super::Driveline;
+use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::real::{atan, cos, hypot, sin, sqrt, tan};
 use crate::units::{GRAVITY_M_S2, KM_PER_MILE, N_PER_LBF};
 use core::f64::consts::PI;
+
+pub(super) const ROAD_LOAD: Card = Card {
+    id: "road.road_load",
+    purpose: "Tractive force and power that hold a steady speed on a grade",
+    equation: "F = m·g·(f_r·cos θ + sin θ) + ½·ρ·c_d·A·v², θ = arctan(G/100)",
+    symbols: &[
+        symbol("F", "total_n", "N"),
+        symbol("m, f_r, c_d·A", "combination.mass_kg, rolling_coefficient, drag_area_m2", "kg, 1, m²"),
+        symbol("θ, G", "grade_deg, grade_pct", "°, %"),
+        symbol("ρ", "air_density_kg_m3", "kg/m³"),
+        symbol("v", "speed_km_h (in m/s)", "km/h"),
+    ],
+    range: "steady speed, still air, straight road",
+    source: &card::ROAD_LOADS,
+    locator: "road load equation",
+};
+
+pub(super) const GRADE_HELD: Card = Card {
+    id: "road.grade_held",
+    purpose: "Grade on which a tractive force holds a steady speed",
+    equation: "θ = arcsin(s/√(1 + f_r²)) − arctan f_r, s = (F − ½·ρ·c_d·A·v²)/(m·g)",
+    symbols: &[
+        symbol("θ", "grade_deg", "°"),
+        symbol("s", "left_over_weight", "1"),
+        symbol("F", "force_n", "N"),
+        symbol("f_r", "combination.rolling_coefficient", "1"),
+    ],
+    range: "what the force allows; not a rating, and tire grip is not looked at",
+    source: &card::DEFINITION,
+    locator: "road load solved for the grade",
+};
+
+pub(super) const TRACTIVE_FORCE: Card = Card {
+    id: "road.tractive_force_n",
+    purpose: "Force of the driven wheels from a torque at the transmission output, and back",
+    equation: "F = T·i_A·i_V·η/r, r = U/(2·π)",
+    symbols: &[
+        symbol("F", "force_n", "N"),
+        symbol("T", "output_torque_nm", "N·m"),
+        symbol("i_A, i_V, U", "driveline", "1, 1, mm"),
+        symbol("η", "efficiency", "1"),
+    ],
+    range: "tire grip is not looked at",
+    source: &card::DEFINITION,
+    locator: "tractive force",
+};
+
+pub(super) const COAST_DOWN: Card = Card {
+    id: "road.coast_down_load",
+    purpose: "Road load of a coast-down test",
+    equation: "F = A + B·v + C·v²",
+    symbols: &[
+        symbol("F", "total_n", "N"),
+        symbol("A, B, C", "a_n, b_n_per_km_h, c_n_per_km_h2", "N, N/(km/h), N/(km/h)²"),
+        symbol("v", "speed_km_h", "km/h"),
+    ],
+    range: "the vehicle that was tested, on the level; not with a trailer behind it",
+    source: &card::COAST_DOWNS,
+    locator: "1066.210, road-load force",
+};
+
+pub(super) const ROLLING_COEFFICIENT: Card = Card {
+    id: "road.rolling_coefficient_at",
+    purpose: "Rolling coefficient of a car on a paved road by its speed",
+    equation: "f_r = 0.01·(1 + V/44.73), V in m/s",
+    symbols: &[symbol("f_r", "result", "1"), symbol("V", "speed_km_h", "km/h")],
+    range: "cars on hard pavement; truck tires roll easier",
+    source: &card::HIGHWAYS,
+    locator: "rolling resistance",
+};
+
+pub(super) const GRADE: Card = Card {
+    id: "road.grade_pct",
+    purpose: "Grade as percent, as angle, and as the mean of a climb",
+    equation: "G = 100·tan θ, θ = arctan(G/100), G_mean = 100·h/√(s² − h²)",
+    symbols: &[
+        symbol("G", "grade_pct", "%"),
+        symbol("θ", "grade_deg", "°"),
+        symbol("h, s", "rise_m, distance_m along the road", "m"),
+    ],
+    range: "the mean says nothing about the steepest part",
+    source: &card::DEFINITION,
+    locator: "grade",
+};
 
 /// A truck with its trailer, as far as the road feels it.
 #[repr(C)]

@@ -69,6 +69,8 @@ pub enum SpeedSymbol {
     W,
     /// 300 km/h.
     Y,
+    /// Above 240 km/h, no speed stated.
+    Z,
 }
 
 const SPEEDS: [(SpeedSymbol, &str, f64); 29] = {
@@ -107,33 +109,126 @@ const SPEEDS: [(SpeedSymbol, &str, f64); 29] = {
 };
 
 impl SpeedSymbol {
+    /// The symbol with these letters.
+    pub fn from_letters(letters: &str) -> Result<Self> {
+        if letters.eq_ignore_ascii_case("Z") {
+            return Ok(Self::Z);
+        }
+        SPEEDS.iter().find(|row| row.1.eq_ignore_ascii_case(letters)).map(|row| row.0).ok_or(Error::Text {
+            name: "speed_symbol",
+            at: 0,
+            expected: "a speed symbol: A1 to A8, B to G, J to N, P to U, H, V, W, Y or Z",
+        })
+    }
+
     /// The letters as marked; empty when unmarked.
     #[must_use]
     pub fn letters(self) -> &'static str {
-        SPEEDS.iter().find(|row| row.0 == self).map_or("", |row| row.1)
+        match self {
+            Self::Z => "Z",
+            _ => SPEEDS.iter().find(|row| row.0 == self).map_or("", |row| row.1),
+        }
     }
 
-    /// Speed that the symbol stands for, km/h. Source: UN R30 and R54, definition of the speed category (from memory).
+    /// Speed that the symbol stands for, km/h.
+    ///
+    /// * errors: [`Error::Missing`] for an unmarked tire, [`Error::NoAnswer`] for Z
+    ///
+    /// Source: UN R30 and R54, definition of the speed category (from memory).
+    ///
+    /// ```
+    /// use trainwright::tire::SpeedSymbol;
+    /// assert_eq!(SpeedSymbol::from_letters("H")?.symbol_km_h()?, 210.0);
+    /// # Ok::<(), trainwright::Error>(())
+    /// ```
     pub fn symbol_km_h(self) -> Result<f64> {
-        SPEEDS.iter().find(|row| row.0 == self).map(|row| row.2).ok_or(Error::Missing {
-            name: "speed_symbol",
-            why: "the designation carries none; read it beside the load index on the sidewall",
-        })
+        match self {
+            Self::Z => Err(Error::NoAnswer {
+                name: "speed_symbol",
+                why: "Z says only above 240 km/h; the symbol beside the load index states the speed",
+            }),
+            _ => SPEEDS.iter().find(|row| row.0 == self).map(|row| row.2).ok_or(Error::Missing {
+                name: "speed_symbol",
+                why: "the designation carries none; read it beside the load index on the sidewall",
+            }),
+        }
     }
 }
 
-/// The speed symbol written with these letters. Z is refused: it says only "above 240 km/h".
-pub fn speed_symbol(letters: &str) -> Result<SpeedSymbol> {
-    let expected = if letters.eq_ignore_ascii_case("Z") {
-        "W, Y or another symbol: Z says only above 240 km/h"
-    } else {
-        "a speed symbol: A1 to A8, B to G, J to N, P to U, H, V, W or Y"
-    };
-    SPEEDS.iter().find(|row| row.1.eq_ignore_ascii_case(letters)).map(|row| row.0).ok_or(Error::Text {
-        name: "speed_symbol",
-        at: 0,
-        expected,
-    })
+/// Load range letter. It names a ply rating, a class of casing, and states no load: the same letter on another size carries
+/// another load, which is on the sidewall.
+#[repr(u8)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LoadRange {
+    /// Not marked.
+    Unmarked,
+    /// Ply rating 4.
+    B,
+    /// Ply rating 6.
+    C,
+    /// Ply rating 8.
+    D,
+    /// Ply rating 10.
+    E,
+    /// Ply rating 12.
+    F,
+    /// Ply rating 14.
+    G,
+    /// Ply rating 16.
+    H,
+    /// Ply rating 18.
+    J,
+    /// Ply rating 20.
+    L,
+    /// Ply rating 22.
+    M,
+    /// Ply rating 24.
+    N,
+}
+
+const PLY_RATINGS: [(LoadRange, &str, u16); 11] = {
+    use LoadRange::*;
+    [
+        (B, "B", 4),
+        (C, "C", 6),
+        (D, "D", 8),
+        (E, "E", 10),
+        (F, "F", 12),
+        (G, "G", 14),
+        (H, "H", 16),
+        (J, "J", 18),
+        (L, "L", 20),
+        (M, "M", 22),
+        (N, "N", 24),
+    ]
+};
+
+impl LoadRange {
+    /// The letter as marked; empty when unmarked.
+    #[must_use]
+    pub fn letter(self) -> &'static str {
+        PLY_RATINGS.iter().find(|row| row.0 == self).map_or("", |row| row.1)
+    }
+
+    /// Ply rating that the letter stands for.
+    ///
+    /// * errors: [`Error::Missing`] for an unmarked tire
+    ///
+    /// Source: from memory of the TRA Year Book, load range and ply rating.
+    pub fn ply_rating(self) -> Result<u16> {
+        PLY_RATINGS.iter().find(|row| row.0 == self).map(|row| row.2).ok_or(Error::Missing {
+            name: "load_range",
+            why: "the designation carries none; passenger sizes have a load index instead",
+        })
+    }
+
+    pub(super) fn from_letter(letter: char) -> Option<Self> {
+        PLY_RATINGS.iter().find(|row| row.1.starts_with(letter)).map(|row| row.0)
+    }
+
+    pub(super) fn from_ply_rating(ply_rating: u16) -> Option<Self> {
+        PLY_RATINGS.iter().find(|row| row.2 == ply_rating).map(|row| row.0)
+    }
 }
 
 /// Load by load index, kg.
@@ -192,37 +287,6 @@ pub fn load_index_kg(load_index: u16) -> Result<f64> {
 /// Load that a load index stands for in whole pounds, as North American sidewalls state it.
 pub fn load_index_lb(load_index: u16) -> Result<f64> {
     Ok(round_half_away(load_index_kg(load_index)? / KG_PER_LB))
-}
-
-const PLIES: [(u8, u32); 11] = [
-    (b'B', 4),
-    (b'C', 6),
-    (b'D', 8),
-    (b'E', 10),
-    (b'F', 12),
-    (b'G', 14),
-    (b'H', 16),
-    (b'J', 18),
-    (b'L', 20),
-    (b'M', 22),
-    (b'N', 24),
-];
-
-/// Ply rating that a load range letter stands for. It names a class of casing and states no load: the same letter on
-/// another size carries another load.
-///
-/// Source: 49 CFR 571.119 and 571.139, load range marking; equivalence from memory of the TRA Year Book.
-pub fn ply_rating(load_range: u8) -> Result<u32> {
-    PLIES.iter().find(|row| row.0 == load_range.to_ascii_uppercase()).map(|row| row.1).ok_or(Error::Text {
-        name: "load_range",
-        at: 0,
-        expected: "a load range letter: B to H, J, L, M or N",
-    })
-}
-
-/// The load range letter that stands for a ply rating.
-pub(super) fn letter_of(ply_rating: u32) -> Option<u8> {
-    PLIES.iter().find(|row| row.1 == ply_rating).map(|row| row.0)
 }
 
 /// Rim diameter codes in use that are not whole inches.

@@ -1,7 +1,7 @@
 //! Reading and writing size designations.
 
-use super::table::{letter_of, rim_code};
-use super::{SpeedSymbol, Tire, TireKind, TirePlies, TireService, ply_rating, speed_symbol};
+use super::table::rim_code;
+use super::{LoadRange, SpeedSymbol, Tire, TireKind, TirePlies, TireService};
 use crate::error::{Error, Result};
 use crate::real::{floor, round_half_away};
 use core::fmt;
@@ -202,34 +202,23 @@ impl<'a> Cursor<'a> {
     }
 
     fn plies(&mut self, tire: Tire, lenient: bool) -> Result<Tire> {
-        self.spaces();
-        let with_letter = |letter: u8| Tire { speed_letter: letter, ..tire };
-        let mut ahead = *self;
-        let tire = match ahead.take() {
-            Some('Z') => with_letter(b'Z'),
-            Some('V') => with_letter(b'V'),
-            Some('H') => with_letter(b'H'),
-            Some('S') => with_letter(b'S'),
-            _ => tire,
-        };
-        if tire.speed_letter != 0 {
-            *self = ahead;
-        }
+        let before_r = [("Z", SpeedSymbol::Z), ("V", SpeedSymbol::V), ("H", SpeedSymbol::H), ("S", SpeedSymbol::S)];
+        let speed_in_size =
+            before_r.iter().find(|letter| self.word(letter.0)).map_or(SpeedSymbol::Unmarked, |letter| letter.1);
         if self.word("R") {
-            return Ok(Tire { run_flat: self.word("F"), ..tire });
-        }
-        let plies = if tire.speed_letter != 0 {
-            return self.refuse("R after the speed letter");
+            Ok(Tire { speed_in_size, run_flat: self.word("F"), ..tire })
+        } else if speed_in_size != SpeedSymbol::Unmarked {
+            self.refuse("R after the speed letter")
         } else if self.any(&["D", "-"]) {
-            TirePlies::Diagonal
+            Ok(Tire { plies: TirePlies::Diagonal, ..tire })
         } else if self.word("B") {
-            TirePlies::Belted
+            Ok(Tire { plies: TirePlies::Belted, ..tire })
         } else if lenient && tire.kind == TireKind::Metric && self.word("/") {
-            return Ok(Tire { plies_assumed: true, ..tire });
+            Ok(Tire { plies_assumed: true, ..tire })
         } else {
-            return self.refuse("R, D, B or - before the rim diameter");
-        };
-        Ok(Tire { plies, ..tire })
+            self.spaces();
+            self.refuse("R, D, B or - before the rim diameter")
+        }
     }
 
     /// One of the marks that may follow the size.
@@ -259,11 +248,10 @@ impl<'a> Cursor<'a> {
     fn load_range(&mut self, tire: Tire) -> Result<Tire> {
         self.spaces();
         let start = *self;
-        let letter =
-            self.take().and_then(|letter| u8::try_from(letter).ok()).filter(|letter| ply_rating(*letter).is_ok());
-        let ends = !self.peek().is_some_and(|next| next.is_ascii_alphabetic());
+        let letter = self.take().and_then(LoadRange::from_letter);
+        let is_word = !self.peek().is_some_and(|next| next.is_ascii_alphabetic());
         match letter {
-            Some(load_range) if ends && tire.load_range == 0 => Ok(Tire { load_range, ..tire }),
+            Some(load_range) if is_word && tire.load_range == LoadRange::Unmarked => Ok(Tire { load_range, ..tire }),
             _ => start.refuse("a load index with speed symbol, a load range letter, C, LT, XL, M+S or the end"),
         }
     }
@@ -273,8 +261,8 @@ impl<'a> Cursor<'a> {
         let mut above_symbol = self.word("(");
         let load_index = self.load_index()?;
         if !above_symbol && self.word("PR") {
-            return match letter_of(u32::from(load_index)) {
-                Some(load_range) if tire.load_range == 0 => Ok(Tire { load_range, ..tire }),
+            return match LoadRange::from_ply_rating(load_index) {
+                Some(load_range) if tire.load_range == LoadRange::Unmarked => Ok(Tire { load_range, ..tire }),
                 _ => start.refuse("one ply rating: 4, 6, 8 ... 24"),
             };
         }
@@ -299,21 +287,20 @@ impl<'a> Cursor<'a> {
     fn speed_symbol(&mut self) -> Result<SpeedSymbol> {
         self.spaces();
         let start = *self;
-        let mut letters = Letters::<4>::new();
-        if let Some(letter) = self.take() {
-            letters.push(letter).or_else(|_| start.refuse("a speed symbol"))?;
+        let mut letters = Letters::<8>::new();
+        for is_wanted in [char::is_ascii_alphabetic, char::is_ascii_digit] {
+            if let Some(letter) = self.peek().filter(is_wanted)
+                && letters.push(letter).is_ok()
+            {
+                self.take();
+            }
         }
-        if let Some(digit) = self.peek().filter(char::is_ascii_digit) {
-            self.take();
-            letters.push(digit).or_else(|_| start.refuse("a speed symbol"))?;
-        }
-        speed_symbol(&letters)
-            .or_else(|_| start.refuse("a speed symbol: A1 to A8, B to G, J to N, P to U, H, V, W or Y"))
+        SpeedSymbol::from_letters(&letters).or_else(|_| start.refuse("a speed symbol, such as H or A8"))
     }
 }
 
 /// Room for the longest designation.
-pub type TireText = Letters<48>;
+pub type TireText = Letters<47>;
 
 impl Tire {
     /// The designation in its canonical spelling; [`parse`] reads it back to the same tire.
@@ -348,9 +335,7 @@ impl Tire {
             }
             TireKind::Inch => out.number(self.width_in, if floor(self.rim_in) < self.rim_in { 0 } else { 2 }),
         }
-        if self.speed_letter != 0 {
-            out.letter(self.speed_letter);
-        }
+        out.put(self.speed_in_size.letters());
         out.put(match (self.plies, self.run_flat) {
             (TirePlies::Radial, false) => "R",
             (TirePlies::Radial, true) => "RF",
@@ -365,10 +350,10 @@ impl Tire {
             TireService::Trailer if !by_width => out.put("ST"),
             _ => {}
         }
-        if self.load_range != 0 {
+        if self.load_range != LoadRange::Unmarked {
             let is_attached = by_width && matches!(self.service, TireService::LightTruck | TireService::Trailer);
             out.put(if is_attached { "" } else { " LR" });
-            out.letter(self.load_range);
+            out.put(self.load_range.letter());
         }
         if self.load_index != 0 {
             out.put(if self.above_symbol { " (" } else { " " });
@@ -400,25 +385,22 @@ impl Writer {
         let _ = self.0.push_str(text);
     }
 
-    fn letter(&mut self, letter: u8) {
-        let _ = self.0.push(char::from(letter));
+    /// A number below 10000 with the decimals it needs, up to three, and at least `least_decimals`.
+    fn number(&mut self, value: f64, least_decimals: usize) {
+        let mut rest = round_half_away(value * 1000.0) as u32;
+        let mut digits = [0; 7];
+        for digit in &mut digits {
+            *digit = rest % 10;
+            rest /= 10;
+        }
+        let (decimals, whole) = digits.split_at(3);
+        let wanted = decimals.iter().position(|digit| *digit > 0).map_or(0, |zeros| 3 - zeros).max(least_decimals);
+        whole.iter().rev().skip_while(|digit| **digit == 0).for_each(|digit| self.digit(*digit));
+        self.put(if wanted > 0 { "." } else { "" });
+        decimals.iter().rev().take(wanted).for_each(|digit| self.digit(*digit));
     }
 
-    /// A number of 0 to 9999.999 with the decimals it needs, at least `decimals`.
-    fn number(&mut self, value: f64, decimals: u32) {
-        let mut rest = round_half_away(value * 1000.0) as u32 % 10_000_000;
-        let mut started = false;
-        for (place, unit) in (0_u32..).zip([1_000_000, 100_000, 10_000, 1000, 100, 10, 1]) {
-            let digit = rest / unit;
-            rest %= unit;
-            if place == 4 && (rest > 0 || digit > 0 || decimals > 0) {
-                self.put(".");
-            }
-            started |= digit > 0 || place >= 3;
-            let wanted = if place <= 3 { started } else { digit > 0 || rest > 0 || place < 4 + decimals };
-            if wanted {
-                self.letter(b'0' + digit as u8);
-            }
-        }
+    fn digit(&mut self, digit: u32) {
+        let _ = self.0.push(char::from_digit(digit, 10).unwrap_or('0'));
     }
 }
