@@ -2,8 +2,8 @@
 //!
 //! Where a pair is given, `_LOW` to `_HIGH` is the usual interval and not a limit: a unit's own data goes before it.
 
-/// Aspect ratio of a tire whose size does not state one (185R14). It meets the table of UN R30 within 5 mm of diameter; the
-/// often quoted 82 is up to 5 mm of section height too much.
+/// Aspect ratio of a tire whose size does not state one (185R14). It meets the diameters of UN R30 within 7 mm, and within
+/// 5 mm from 135 mm of width up; the often quoted 82 is up to 5 mm of section height too much.
 pub const ASPECT_NOT_STATED_PCT: f64 = 80.0;
 /// Static loaded radius of a tire over its outer diameter: what a rule under the hub measures, standing still.
 pub const STATIC_LOADED_RADIUS_OVER_DIAMETER: f64 = 0.47;

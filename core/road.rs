@@ -229,7 +229,10 @@ impl Engaged {
     fn checked(self) -> Result<Self> {
         finite("slip_rpm", self.slip_rpm)?;
         if finite("gear_ratio", self.gear_ratio)? == 0.0 {
-            return Err(Error::NotPositive { name: "gear_ratio", value: 0.0 });
+            return Err(Error::Missing {
+                name: "gear_ratio",
+                why: "0 is no gear; give input over output speed, negative in reverse",
+            });
         }
         Ok(self)
     }

@@ -4,7 +4,7 @@ use super::Driveline;
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::real::{atan, cos, hypot, sin, sqrt, tan};
-use crate::units::{GRAVITY_M_S2, KM_PER_MILE, N_PER_LBF};
+use crate::units::{GRAVITY_M_S2, KM_PER_MILE, N_PER_LBF, mm_to_in};
 use core::f64::consts::PI;
 
 pub(super) const ROAD_LOAD: Card = Card {
@@ -70,7 +70,7 @@ pub(super) const COAST_DOWN: Card = Card {
 pub(super) const ROLLING_COEFFICIENT: Card = Card {
     id: "road.rolling_coefficient_at",
     purpose: "Rolling coefficient of a car on a paved road by its speed",
-    equation: "f_r = 0.01·(1 + V/44.73), V in m/s",
+    equation: "f_r = 0.01·(1 + V/147), V in ft/s",
     symbols: &[symbol("f_r", "result", "1"), symbol("V", "speed_km_h", "km/h")],
     range: "cars on hard pavement; truck tires roll easier",
     source: &card::HIGHWAYS,
@@ -335,20 +335,21 @@ impl CoastDown {
 
 /// Rolling coefficient of a car on a paved road by its speed.
 ///
-/// f_r = 0.01·(1 + V/44.73)
+/// f_r = 0.01·(1 + V/147)
 ///
-/// * `speed_km_h` — V (in m/s in the formula), 0 to 200
+/// * `speed_km_h` — V (in ft/s in the formula), 0 to 200
 ///
 /// Source: F. L. Mannering and S. S. Washburn, Principles of Highway Engineering and Traffic Analysis, road load chapter
-/// (from memory; with V in ft/s the divisor is 147). Example: 0.01698 at 70 mph.
+/// (from memory). Its metric form prints 44.73 m/s for 147 ft/s, which are 44.81 m/s. Example: 33.97 of 2000 lbf at 70 mph.
 ///
 /// ```
 /// let coefficient = trainwright::road::rolling_coefficient_at(70.0 * 1.609344)?;
-/// assert!((coefficient - 0.01698).abs() < 2e-5);
+/// assert!((2000.0 * coefficient - 33.97).abs() < 0.005);
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 pub fn rolling_coefficient_at(speed_km_h: f64) -> Result<f64> {
-    Ok(0.01 * (1.0 + within("speed_km_h", speed_km_h, 0.0, 200.0)? / 3.6 / 44.73))
+    let speed_ft_s = mm_to_in(within("speed_km_h", speed_km_h, 0.0, 200.0)? / 3.6 * 1000.0) / 12.0;
+    Ok(0.01 * (1.0 + speed_ft_s / 147.0))
 }
 
 /// Grade in percent, rise over horizontal run, of an angle: 100·tan θ, −90° to 90° excluded.

@@ -269,7 +269,7 @@ const LOADS_KG: [f64; 280] = [
 /// * `load_index` — 0 to 279
 /// * returns the load per tire, kg
 ///
-/// Source: UN R54 annex 4 and ISO 4000-1 (from memory; every entry within 1.6 % of 45·10^(LI/80), whose preferred number it is).
+/// Source: UN R54 annex 4 and ISO 4000-1 (from memory; every entry within 2 % of 45·10^(LI/80), whose preferred number it is).
 ///
 /// ```
 /// assert_eq!(trainwright::tire::load_index_kg(121)?, 1450.0);
