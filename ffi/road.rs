@@ -114,9 +114,7 @@ pub unsafe extern "C" fn tw_road_numbers_to_program(
     pulses_per_rev: f64,
     out_numbers: *mut NumbersToProgram,
 ) -> Status {
-    unsafe {
-        put(out_numbers, || core(road::numbers_to_program(read(programmed)?, read(fitted)?, pulses_per_rev)))
-    }
+    unsafe { put(out_numbers, || core(road::numbers_to_program(read(programmed)?, read(fitted)?, pulses_per_rev))) }
 }
 
 /// Tractive force and power that hold a steady speed, km/h, on a grade, %.

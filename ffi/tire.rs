@@ -92,12 +92,7 @@ pub unsafe extern "C" fn tw_tire_flotation(
 
 /// Inch size: section width and rim code in inches.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_tire_inch(
-    service: TireService,
-    width_in: f64,
-    rim_in: f64,
-    out_tire: *mut Tire,
-) -> Status {
+pub unsafe extern "C" fn tw_tire_inch(service: TireService, width_in: f64, rim_in: f64, out_tire: *mut Tire) -> Status {
     unsafe { put(out_tire, || core(Tire::inch(service, width_in, rim_in))) }
 }
 
