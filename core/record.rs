@@ -43,7 +43,7 @@ use std::vec::Vec;
 
 use serde::Serialize;
 use serde::de::DeserializeOwned;
-use toml::de::Deserializer;
+use toml::de::{DeTable, Deserializer};
 
 use self::check::{Names, Walk};
 use self::document::Document;
@@ -86,6 +86,17 @@ pub trait Record: Serialize + DeserializeOwned + Whole {
     fn to_toml(&self) -> String {
         toml::to_string(self).unwrap_or_default()
     }
+
+    /// The record as JSON; what is left out is null.
+    fn to_json(&self) -> String {
+        serde_json::to_string(self).unwrap_or_default()
+    }
+}
+
+/// The kind of record in this text, by its tables.
+#[must_use]
+pub fn kind_of(text: &str) -> Option<Kind> {
+    Kind::of(DeTable::parse_recoverable(text).0.get_ref())
 }
 
 /// Every fault and every note of these files, each given as its name and its text. Names may be given in one file and used in

@@ -9,7 +9,10 @@ use std::vec::Vec;
 use super::document::Path;
 use super::fault::Fault;
 use super::problem::Problems;
-use super::train::{ElementKind, ElementRecord, GearRecord, Joins, Sense, SetKind, SetRecord, Teeth, TrainRecord};
+use super::train::{
+    ElementKind, ElementRecord, GearRecord, Joins, Sense, SetKind, SetRecord, Teeth, TrainFile, TrainRecord,
+};
+use super::{Family, Kind, Record, kind_of};
 use crate::train::{self, Blocks, Element, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, State, StateKind, Train};
 
 /// A gear train ready to solve, with the names of its record. Numbers of members, sets and elements are places in the lists.
@@ -45,6 +48,16 @@ pub struct NamedGear {
 }
 
 impl NamedTrain {
+    /// The train in a train file or a family file, as it is in a variant; without a variant, without the sets that are `only`
+    /// for one.
+    pub fn from_toml(file: &str, text: &str, variant: Option<&str>) -> Result<Self, Problems> {
+        match (kind_of(text), variant) {
+            (Some(Kind::Family), Some(variant)) => Family::from_toml(file, text)?.train(variant),
+            (Some(Kind::Family), None) => Family::from_toml(file, text)?.train.named(None),
+            _ => TrainFile::from_toml(file, text)?.train.named(variant),
+        }
+    }
+
     /// The gear of this name.
     #[must_use]
     pub fn gear(&self, id: &str) -> Option<&NamedGear> {

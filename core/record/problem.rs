@@ -16,9 +16,9 @@ pub enum Weight {
 /// One fault of a record.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Problem {
-    /// File, as it was named by the caller; empty for a record that was not read from a file, whose line is then 0.
+    /// File, as it was named by the caller; may be empty.
     pub file: String,
-    /// Line, counted from 1.
+    /// Line, counted from 1; 0 for a record that was not read from a text.
     pub line: usize,
     /// Column in characters, counted from 1.
     pub column: usize,
@@ -36,8 +36,10 @@ pub struct Problem {
 
 impl fmt::Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.line > 0 {
-            write!(f, "{}:{}:{}  ", self.file, self.line, self.column)?;
+        match (self.line, self.file.is_empty()) {
+            (0, _) => {}
+            (line, true) => write!(f, "line {line}, column {}  ", self.column)?,
+            (line, false) => write!(f, "{}:{line}:{}  ", self.file, self.column)?,
         }
         if self.weight == Weight::Note {
             write!(f, "(note)  ")?;

@@ -8,6 +8,7 @@ mod class;
 mod error;
 mod judge;
 mod quantity;
+mod record;
 mod train;
 mod units;
 
@@ -32,6 +33,13 @@ mod _native {
             combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
             normal_quantile, propagate, settle, student_cdf, student_quantile,
         };
+    }
+
+    /// Records: TOML that a parts person can maintain, every fault of it named at its line.
+    #[pymodule]
+    mod record {
+        #[pymodule_export]
+        use crate::record::{Family, Fleet, Fluids, Instruments, Jobs, Problem, check, check_text, load, schema};
     }
 
     /// Gear trains: exact ratios, member speeds, torque shares and states.
