@@ -4,6 +4,8 @@
 //! explanation: equation, symbols, source and range. Struct and card together are the worked explanation that a trainer
 //! reads out and a warranty file keeps. Each chapter lists its own cards in `CARDS`; each work is cited once, here.
 
+use core::fmt;
+
 /// How a work is known to the project.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Known {
@@ -56,6 +58,16 @@ pub struct Card {
     pub source: &'static Source,
     /// Equation, table or clause in that work.
     pub locator: &'static str,
+}
+
+impl fmt::Display for Card {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(f, "{}: {}\n\n  {}\n", self.id, self.purpose, self.equation)?;
+        for Symbol { symbol, meaning, unit } in self.symbols {
+            writeln!(f, "  {symbol}  {meaning} [{unit}]")?;
+        }
+        write!(f, "\nRange: {}\nSource: {}, {}", self.range, self.source.work, self.locator)
+    }
 }
 
 /// Shorthand for the symbol tables of the cards.
@@ -111,8 +123,13 @@ pub const CARDS: &[&[Card]] = &[
     crate::clutch::CARDS,
 ];
 
+/// Every card.
+pub fn all() -> impl Iterator<Item = &'static Card> {
+    CARDS.iter().copied().flatten()
+}
+
 /// The card with this id.
 #[must_use]
 pub fn find(id: &str) -> Option<&'static Card> {
-    CARDS.iter().copied().flatten().find(|card| card.id == id)
+    all().find(|card| card.id == id)
 }

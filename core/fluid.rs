@@ -2,7 +2,7 @@
 //!
 //! **Hot fluid burns, and fluid blown from the vent can catch fire on the exhaust.** A level is read with the engine running,
 //! the parking brake set, the wheels chocked and the vehicle level on stands rated for it; follow the vehicle maker's
-//! procedure and local codes. See [`crate::hazard`].
+//! procedure and local codes. See [`HAZARDS`].
 
 mod density;
 mod index_table;
@@ -11,6 +11,7 @@ mod mix;
 mod viscosity;
 
 use crate::card::Card;
+use crate::hazard::Hazard;
 
 pub use density::{
     Fluid, Growth, VolumeCorrection, correction_factor, density_15c_from_observed, expansion_from_15c, growth_ml,
@@ -25,6 +26,9 @@ pub use viscosity::{
     viscosity_index,
 };
 
+/// What to print beside a result of this chapter.
+pub const HAZARDS: &[Hazard] = &[Hazard::HotFluid, Hazard::RollAway];
+
 /// The cards of this chapter.
 pub const CARDS: &[Card] = &[
     density::VOLUME_CORRECTION,
@@ -36,6 +40,7 @@ pub const CARDS: &[Card] = &[
     viscosity::DYNAMIC_VISCOSITY,
     mix::BLEND,
     mix::BLEND_VISCOSITY,
+    mix::BLEND_FRICTION,
     mix::OLD_SHARE,
     level::VOLUME_TO,
     level::LEVEL_AT,

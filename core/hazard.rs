@@ -3,6 +3,8 @@
 //! No result of this library is a rating, and none says that something is safe. The vehicle maker's ratings and procedures,
 //! local codes and licensed practice come first.
 
+use crate::error::{Error, Result};
+
 /// A way in which the work can hurt someone.
 #[repr(i32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,17 +25,23 @@ pub enum Hazard {
     RaisedPressure = 7,
 }
 
+/// Every hazard.
+pub const ALL: [Hazard; 7] = [
+    Hazard::RollAway,
+    Hazard::HotFluid,
+    Hazard::CompressedAir,
+    Hazard::StallHeat,
+    Hazard::Overspeed,
+    Hazard::HotParts,
+    Hazard::RaisedPressure,
+];
+
 impl Hazard {
-    /// Every hazard.
-    pub const ALL: [Self; 7] = [
-        Self::RollAway,
-        Self::HotFluid,
-        Self::CompressedAir,
-        Self::StallHeat,
-        Self::Overspeed,
-        Self::HotParts,
-        Self::RaisedPressure,
-    ];
+    /// The hazard with this number, as C passes it.
+    pub fn from_number(number: i32) -> Result<Self> {
+        let unknown = Error::OutOfRange { name: "hazard", value: f64::from(number), low: 1.0, high: ALL.len() as f64 };
+        ALL.into_iter().find(|hazard| *hazard as i32 == number).ok_or(unknown)
+    }
 
     /// One sentence to print beside a result.
     #[must_use]

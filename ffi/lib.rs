@@ -9,7 +9,10 @@
 mod pointer;
 mod status;
 
+pub mod card;
 pub mod clutch;
+pub mod fluid;
+pub mod hazard;
 pub mod judge;
 pub mod road;
 pub mod tire;

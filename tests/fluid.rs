@@ -21,7 +21,7 @@ const HAZEL: Fluid =
 /// The demonstration's fill.
 fn fill() -> Fill {
     Fill {
-        sump: Sump::new(
+        sump: Sump::from_table(
             &[-60.0, -45.0, -30.0, -15.0, 0.0, 10.0, 20.0, 30.0, 45.0],
             &[150.0, 190.0, 240.0, 330.0, 395.0, 455.0, 520.0, 560.0, 575.0],
         )
@@ -56,7 +56,7 @@ fn points(row: &Row) -> ViscosityPoints {
 }
 
 fn sump(row: &Row) -> Result<Sump> {
-    Sump::new(
+    Sump::from_table(
         &[row.number("bottom_mm"), 0.0, row.number("top_mm")],
         &[row.number("bottom_cm2"), row.number("edge_cm2"), row.number("top_cm2")],
     )
@@ -299,12 +299,12 @@ fn a_line_of_the_older_form_has_no_full_form() {
 #[test]
 fn a_sump_table_that_cannot_be_is_refused() {
     let long = [1.0; SUMP_ROWS + 1];
-    assert!(matches!(Sump::new(&long, &long), Err(Error::Count { .. })));
-    assert!(matches!(Sump::new(&[0.0], &[1.0]), Err(Error::Count { .. })));
-    assert!(matches!(Sump::new(&[-1.0, 1.0], &[1.0]), Err(Error::Inconsistent { .. })));
-    assert!(matches!(Sump::new(&[1.0, 2.0], &[1.0, 1.0]), Err(Error::Inconsistent { .. })));
-    assert!(matches!(Sump::new(&[-1.0, -1.0, 2.0], &[1.0; 3]), Err(Error::Inconsistent { .. })));
-    assert!(matches!(Sump::new(&[f64::NEG_INFINITY, 2.0], &[1.0; 2]), Err(Error::NotFinite { .. })));
+    assert!(matches!(Sump::from_table(&long, &long), Err(Error::Count { .. })));
+    assert!(matches!(Sump::from_table(&[0.0], &[1.0]), Err(Error::Count { .. })));
+    assert!(matches!(Sump::from_table(&[-1.0, 1.0], &[1.0]), Err(Error::Inconsistent { .. })));
+    assert!(matches!(Sump::from_table(&[1.0, 2.0], &[1.0, 1.0]), Err(Error::Inconsistent { .. })));
+    assert!(matches!(Sump::from_table(&[-1.0, -1.0, 2.0], &[1.0; 3]), Err(Error::Inconsistent { .. })));
+    assert!(matches!(Sump::from_table(&[f64::NEG_INFINITY, 2.0], &[1.0; 2]), Err(Error::NotFinite { .. })));
     let junk = Sump { rows: u32::MAX, ..fill().sump };
     assert!(matches!(junk.level_for(0.0), Err(Error::Count { .. })));
 }
@@ -373,7 +373,7 @@ prop_compose! {
             heights.push(height);
         }
         let areas: Vec<f64> = steps.iter().map(|step| step.1).collect();
-        Sump::new(&heights, &areas).unwrap()
+        Sump::from_table(&heights, &areas).unwrap()
     }
 }
 

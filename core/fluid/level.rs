@@ -119,7 +119,7 @@ impl Sump {
     /// * `height_mm` — 2 to 16 heights above the overflow edge, ascending, the first below 0, the last above;
     ///   `free_area_cm2` — as many areas, above 0
     /// * errors: [`Error::Count`], [`Error::Inconsistent`], [`Error::NotPositive`], [`Error::NotFinite`]
-    pub fn new(height_mm: &[f64], free_area_cm2: &[f64]) -> Result<Self> {
+    pub fn from_table(height_mm: &[f64], free_area_cm2: &[f64]) -> Result<Self> {
         let count = u32::try_from(height_mm.len()).unwrap_or(u32::MAX);
         if height_mm.len() != free_area_cm2.len() {
             return Err(Error::Inconsistent { name: "free_area_cm2", why: "give one area for each height" });
@@ -178,7 +178,7 @@ impl Sump {
     /// Source: integral of a linear area, exact. Example: 100 cm² at the edge and 200 cm² 10 mm higher hold 150 mL between.
     ///
     /// ```
-    /// let sump = trainwright::fluid::Sump::new(&[-10.0, 0.0, 10.0], &[80.0, 100.0, 200.0])?;
+    /// let sump = trainwright::fluid::Sump::from_table(&[-10.0, 0.0, 10.0], &[80.0, 100.0, 200.0])?;
     /// assert!((sump.volume_to(10.0)? - 150.0).abs() < 1e-12);
     /// assert!((sump.level_for(150.0)? - 10.0).abs() < 1e-12);
     /// # Ok::<(), trainwright::Error>(())

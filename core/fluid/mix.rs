@@ -31,10 +31,20 @@ pub(super) const BLEND_VISCOSITY: Card = Card {
     locator: "blending at constant temperature",
 };
 
+pub(super) const BLEND_FRICTION: Card = Card {
+    id: "fluid.blend_friction",
+    purpose: "Friction of a mixture: refused, because it does not follow from the parts",
+    equation: "one portion: μ = μ₁; more: no answer",
+    symbols: &[symbol("μ", "friction of the plates in this fluid", "1")],
+    range: "a single portion",
+    source: &card::PRACTICE,
+    locator: "additives compete for the surface of the plate",
+};
+
 pub(super) const OLD_SHARE: Card = Card {
     id: "fluid.old_share",
     purpose: "Share of the first fluid left after equal partial changes",
-    equation: "s = (1 − f)ⁿ",
+    equation: "s = (1 − f)^n",
     symbols: &[symbol("s", "share by volume", "1"), symbol("f", "changed_fraction", "1"), symbol("n", "changes", "1")],
     range: "old and new fluid fully mixed between changes",
     source: &card::DEFINITION,
@@ -175,7 +185,7 @@ pub fn blend_friction(portions: &[FrictionPortion]) -> Result<f64> {
 
 /// Share of the first fluid left after equal partial changes.
 ///
-/// s = (1 − f)ⁿ
+/// s = (1 − f)^n
 ///
 /// * `changed_fraction` — f, share of the whole volume changed each time, 0 to 1; `changes` — n
 /// * returns s, 0 to 1

@@ -46,7 +46,7 @@ impl FillRecord {
     pub fn fill(&self) -> Result<Fill> {
         let limits = self.check_window_c.limits();
         let fill = Fill {
-            sump: Sump::new(&self.sump.height_mm, &self.sump.free_area_cm2)?,
+            sump: Sump::from_table(&self.sump.height_mm, &self.sump.free_area_cm2)?,
             dry_l: self.dry_l,
             service_l: self.service_l,
             cooler_and_lines_l: self.cooler_and_lines_l,

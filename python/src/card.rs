@@ -58,9 +58,7 @@ impl Card {
     }
 
     fn __str__(&self) -> String {
-        let core::Card { id, purpose, equation, symbols, range, source, locator } = *self.0;
-        let symbols: String = symbols.iter().map(|s| format!("  {}  {} [{}]\n", s.symbol, s.meaning, s.unit)).collect();
-        format!("{id}: {purpose}\n\n  {equation}\n\n{symbols}\nRange: {range}\nSource: {}, {locator}", source.work)
+        self.0.to_string()
     }
 
     fn __reduce__(&self, py: Python<'_>) -> PyResult<(Py<PyAny>, (&'static str,))> {

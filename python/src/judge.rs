@@ -246,8 +246,8 @@ class! {
 }
 
 /// Uncertainty budget: the combined standard uncertainty and where it comes from.
-#[pyclass(frozen, module = "trainwright.judge")]
-#[derive(Clone, Copy, PartialEq)]
+#[pyclass(frozen, from_py_object, module = "trainwright.judge")]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Budget(core::Budget);
 
 #[pymethods]
@@ -316,6 +316,10 @@ impl Budget {
         self == other
     }
 
+    fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
+        self.__repr__().into_pyobject(py)?.hash()
+    }
+
     fn __repr__(&self) -> String {
         let list = |values: Vec<f64>| values.iter().map(Field::source).collect::<Vec<_>>().join(", ");
         format!(
@@ -343,6 +347,34 @@ impl Budget {
         fields.set_item("share", self.share())?;
         fields.set_item("largest", self.largest())?;
         Ok(fields)
+    }
+}
+
+impl Field for Budget {
+    type Argument = Self;
+
+    fn take(_: &'static str, argument: Self) -> PyResult<Self> {
+        Ok(argument)
+    }
+
+    fn source(&self) -> String {
+        self.__repr__()
+    }
+
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        Ok(self.as_dict(py)?.into_any().unbind())
+    }
+}
+
+impl From<core::Budget> for Budget {
+    fn from(budget: core::Budget) -> Self {
+        Self(budget)
+    }
+}
+
+impl From<Budget> for core::Budget {
+    fn from(budget: Budget) -> Self {
+        budget.0
     }
 }
 

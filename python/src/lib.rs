@@ -6,6 +6,8 @@ mod array;
 mod card;
 mod class;
 mod error;
+mod fluid;
+mod hazard;
 mod judge;
 mod quantity;
 mod record;
@@ -23,6 +25,26 @@ mod _native {
     use crate::card::{Card, Source, Symbol, card, cards};
     #[pymodule_export]
     use crate::version;
+
+    /// Transmission fluid: density, viscosity, mixing, level and fill. Hot fluid burns.
+    #[pymodule]
+    mod fluid {
+        #[pymodule_export]
+        use crate::fluid::{
+            Adjustment, Fill, Fluid, FrictionPortion, LevelAt, LevelCheck, Portion, PourVolumes, Sump, ViscosityIndex,
+            ViscosityLine, ViscosityPortion, VolumeCorrection, blend, blend_friction, blend_viscosity,
+            constant_area_level_mm, correction_factor, density_15c_from_observed, dynamic_viscosity,
+            expansion_from_15c, growth_ml, old_share, tilt_shift_mm, viscosity_100c_for_index, viscosity_index,
+            volume_correction, volume_correction_60f,
+        };
+    }
+
+    /// What can hurt someone in the work that a result belongs to, with a caution to print.
+    #[pymodule]
+    mod hazard {
+        #[pymodule_export]
+        use crate::hazard::{caution, titles};
+    }
 
     /// Readings, limits and the decision between them.
     #[pymodule]

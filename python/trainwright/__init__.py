@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import judge, record, train, units
+from . import fluid, hazard, judge, record, train, units
 from ._native import Card, Source, Symbol, card, cards, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -32,6 +32,8 @@ __all__ = [
     "Train",
     "card",
     "cards",
+    "fluid",
+    "hazard",
     "judge",
     "record",
     "train",
