@@ -69,6 +69,12 @@ pub unsafe extern "C" fn tw_train_planet_speeds(
     unsafe { put(out_speeds, || core(borrow(train)?.planet_speeds(borrow(state)?, set))) }
 }
 
+/// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_carries_torque(state: *const State, out_carries: *mut bool) -> Status {
+    unsafe { put(out_carries, || Ok(borrow(state)?.carries_torque())) }
+}
+
 /// Whether the state drives the output faster than `output_per_input` times the input: a forbidden state.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_overspeeds(
@@ -77,6 +83,18 @@ pub unsafe extern "C" fn tw_train_overspeeds(
     out_overspeeds: *mut bool,
 ) -> Status {
     unsafe { put(out_overspeeds, || Ok(borrow(state)?.overspeeds(output_per_input))) }
+}
+
+/// Mask of the one-way clutches.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_one_way_mask(train: *const Train, out_mask: *mut u32) -> Status {
+    unsafe { put(out_mask, || Ok(borrow(train)?.one_way_mask())) }
+}
+
+/// Mask of the elements that someone closes: all but the one-way clutches.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_applied_mask(train: *const Train, out_mask: *mut u32) -> Status {
+    unsafe { put(out_mask, || Ok(borrow(train)?.applied_mask())) }
 }
 
 /// The combination of closed elements after this one; the first after 0. TW_STATUS_NO_ANSWER after the last.

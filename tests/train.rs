@@ -11,56 +11,77 @@ use trainwright::train::{
 };
 use trainwright::{Error, Result};
 
-/// Reads the train column of a vector file: see the top of `train_solve.csv`.
-fn train(text: &str) -> Result<Train> {
+/// What the train column of a vector file says, part by part: see the top of `train_solve.csv`.
+struct Built {
+    train: Train,
+    last: u8,
+}
+
+fn built(text: &str) -> Result<Built> {
     let mut parts = text.split(" / ").map(|part| part.split_whitespace().collect::<Vec<_>>());
-    let numbers: Vec<u8> = parts.next().unwrap().iter().map(|cell| cell.parse().unwrap()).collect();
-    let mut train = Train::new(numbers[0], numbers[1], numbers[2], numbers[3])?;
-    let teeth = |cell: &str| if cell == "-" { 0 } else { cell.parse().unwrap() };
+    let [members, input, output, fixed] = parts.next().unwrap()[..] else { panic!("{text}") };
     let member = |cell: &str| if cell == "-" { NO_MEMBER } else { cell.parse().unwrap() };
+    let teeth = |cell: &str| if cell == "-" { 0 } else { cell.parse().unwrap() };
+    let train = Train::new(member(members), member(input), member(output), member(fixed))?;
+    let mut built = Built { train, last: train.members() };
     for part in parts {
-        if let [kind, sun, sun_2, planet, planet_2, ring, "@", sun_at, sun_2_at, ring_at, carrier_at] = part[..] {
-            train.add_set(PlanetarySet {
+        built.last = match part[..] {
+            [kind, sun, sun_2, planet, planet_2, ring, "@", sun_at, sun_2_at, ring_at, carrier_at] => {
+                built.train.add_set(PlanetarySet {
+                    kind: match kind {
+                        "simple" => SetKind::Simple,
+                        "double_pinion" => SetKind::DoublePinion,
+                        "two_sun" => SetKind::TwoSun,
+                        "stepped" => SetKind::Stepped,
+                        other => panic!("{other}"),
+                    },
+                    planets: 0,
+                    teeth: SetTeeth {
+                        sun: teeth(sun),
+                        sun_2: teeth(sun_2),
+                        planet: teeth(planet),
+                        planet_2: teeth(planet_2),
+                        ring: teeth(ring),
+                    },
+                    joins: SetJoins {
+                        sun: member(sun_at),
+                        sun_2: member(sun_2_at),
+                        ring: member(ring_at),
+                        carrier: member(carrier_at),
+                    },
+                })?
+            }
+            [kind, first, second, ref blocks @ ..] => built.train.add_element(Element {
                 kind: match kind {
-                    "simple" => SetKind::Simple,
-                    "double_pinion" => SetKind::DoublePinion,
-                    "two_sun" => SetKind::TwoSun,
-                    _ => SetKind::Stepped,
-                },
-                planets: 0,
-                teeth: SetTeeth {
-                    sun: teeth(sun),
-                    sun_2: teeth(sun_2),
-                    planet: teeth(planet),
-                    planet_2: teeth(planet_2),
-                    ring: teeth(ring),
-                },
-                joins: SetJoins {
-                    sun: member(sun_at),
-                    sun_2: member(sun_2_at),
-                    ring: member(ring_at),
-                    carrier: member(carrier_at),
-                },
-            })?;
-        } else {
-            train.add_element(Element {
-                kind: match part[0] {
                     "clutch" => ElementKind::Clutch,
                     "brake" => ElementKind::Brake,
                     "one_way" => ElementKind::OneWay,
-                    _ => ElementKind::Dog,
+                    "dog" => ElementKind::Dog,
+                    other => panic!("{other}"),
                 },
-                first: member(part[1]),
-                second: member(part[2]),
-                blocks: match part.get(3) {
-                    Some(&"reverse") => Blocks::Reverse,
-                    Some(&"forward") => Blocks::Forward,
+                first: member(first),
+                second: member(second),
+                blocks: match blocks {
+                    ["reverse"] => Blocks::Reverse,
+                    ["forward"] => Blocks::Forward,
                     _ => Blocks::Neither,
                 },
-            })?;
-        }
+            })?,
+            _ => panic!("{part:?}"),
+        };
     }
-    Ok(train)
+    Ok(built)
+}
+
+fn train(text: &str) -> Result<Train> {
+    built(text).map(|built| built.train)
+}
+
+#[test]
+fn building_vectors() {
+    for name in ["train_new", "train_add_set", "train_add_element"] {
+        vectors(name, |row| Ok([built(row.text("train"))?.last.into()]));
+    }
 }
 
 fn number(fraction: Fraction) -> f64 {
@@ -423,4 +444,20 @@ fn a_swap_names_what_changes() {
     assert_eq!(Swap::between(0b0011, 0b0101), Swap { released: 0b0010, applied: 0b0100 });
     assert!(Swap::between(0b0011, 0b0101).is_single());
     assert!(!Swap::between(0b0011, 0b1100).is_single());
+}
+
+#[test]
+fn a_mask_beyond_the_elements_and_a_set_beyond_the_sets_are_refused() {
+    let train = train("4 0 1 3 / simple 30 - 21 - 72 @ 0 - 2 1 / brake 2 3").unwrap();
+    assert!(matches!(train.solve(0b10), Err(Error::Inconsistent { name: "closed", .. })));
+    assert!(matches!(train.solve(u32::MAX), Err(Error::Inconsistent { name: "closed", .. })));
+    assert!(matches!(train.resolve(0b10, Load::Drive), Err(Error::Inconsistent { name: "closed", .. })));
+    let state = train.solve(1).unwrap();
+    assert!(matches!(train.planet_speeds(&state, 1), Err(Error::OutOfRange { name: "set", .. })));
+    assert_eq!([state.speed(200), state.slip(200), state.share(200)], [Fraction::OPEN; 3]);
+    assert!(!train.solve(0).unwrap().overspeeds(0.0), "neutral has no output speed");
+    assert!(state.overspeeds(f64::NAN), "a limit that is not a number lets nothing pass");
+    assert!(state.overspeeds(-1.0));
+    assert_eq!(train.next_engagement(0), Some(1));
+    assert_eq!(train.next_engagement(1), None);
 }

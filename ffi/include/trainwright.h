@@ -1229,8 +1229,17 @@ tw_status tw_train_planet_speeds(const struct tw_train *train,
                                  uint8_t set,
                                  struct tw_planet_speeds *out_speeds);
 
+/// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.
+tw_status tw_train_carries_torque(const struct tw_state *state, bool *out_carries);
+
 /// Whether the state drives the output faster than `output_per_input` times the input: a forbidden state.
 tw_status tw_train_overspeeds(const struct tw_state *state, double output_per_input, bool *out_overspeeds);
+
+/// Mask of the one-way clutches.
+tw_status tw_train_one_way_mask(const struct tw_train *train, uint32_t *out_mask);
+
+/// Mask of the elements that someone closes: all but the one-way clutches.
+tw_status tw_train_applied_mask(const struct tw_train *train, uint32_t *out_mask);
 
 /// The combination of closed elements after this one; the first after 0. TW_STATUS_NO_ANSWER after the last.
 tw_status tw_train_next_engagement(const struct tw_train *train, uint32_t closed, uint32_t *out_closed);
