@@ -29,8 +29,8 @@
 /// Most inputs of one combination.
 #define TW_MAX_INPUTS 16
 
-/// Aspect ratio of a tire whose size does not state one (185R14). It meets the table of UN R30 within 5 mm of diameter; the
-/// often quoted 82 is up to 5 mm of section height too much.
+/// Aspect ratio of a tire whose size does not state one (185R14). It meets the diameters of UN R30 within 7 mm, and within
+/// 5 mm from 135 mm of width up; the often quoted 82 is up to 5 mm of section height too much.
 #define TW_ASPECT_NOT_STATED_PCT 80.0
 
 /// Static loaded radius of a tire over its outer diameter: what a rule under the hub measures, standing still.
@@ -219,6 +219,215 @@ typedef uint8_t tw_state_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// How the size is written.
+enum tw_tire_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Section width in mm and aspect ratio: 265/65R18.
+  TW_TIRE_KIND_METRIC,
+  /// Section width in mm, aspect ratio not written: 185R14.
+  TW_TIRE_KIND_NO_ASPECT,
+  /// Overall diameter and section width in inches: 35x12.50R17LT.
+  TW_TIRE_KIND_FLOTATION,
+  /// Section width in inches only: 11R22.5, 7.50R16.
+  TW_TIRE_KIND_INCH,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_tire_kind tw_tire_kind;
+#else
+typedef uint8_t tw_tire_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// The service that the designation states by its letters.
+enum tw_tire_service
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// No letters.
+  TW_TIRE_SERVICE_UNSTATED,
+  /// P: passenger car.
+  TW_TIRE_SERVICE_PASSENGER,
+  /// LT: light truck.
+  TW_TIRE_SERVICE_LIGHT_TRUCK,
+  /// ST: trailer.
+  TW_TIRE_SERVICE_TRAILER,
+  /// T: temporary spare.
+  TW_TIRE_SERVICE_TEMPORARY,
+  /// C after the rim: commercial vehicle.
+  TW_TIRE_SERVICE_COMMERCIAL,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_tire_service tw_tire_service;
+#else
+typedef uint8_t tw_tire_service;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How the plies run.
+enum tw_tire_plies
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// R.
+  TW_TIRE_PLIES_RADIAL,
+  /// D or a hyphen.
+  TW_TIRE_PLIES_DIAGONAL,
+  /// B: diagonal plies under a belt.
+  TW_TIRE_PLIES_BELTED,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_tire_plies tw_tire_plies;
+#else
+typedef uint8_t tw_tire_plies;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// Load range letter. It names a ply rating, a class of casing, and states no load: the same letter on another size carries
+/// another load, which is on the sidewall.
+enum tw_load_range
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Not marked.
+  TW_LOAD_RANGE_UNMARKED,
+  /// Ply rating 4.
+  TW_LOAD_RANGE_B,
+  /// Ply rating 6.
+  TW_LOAD_RANGE_C,
+  /// Ply rating 8.
+  TW_LOAD_RANGE_D,
+  /// Ply rating 10.
+  TW_LOAD_RANGE_E,
+  /// Ply rating 12.
+  TW_LOAD_RANGE_F,
+  /// Ply rating 14.
+  TW_LOAD_RANGE_G,
+  /// Ply rating 16.
+  TW_LOAD_RANGE_H,
+  /// Ply rating 18.
+  TW_LOAD_RANGE_J,
+  /// Ply rating 20.
+  TW_LOAD_RANGE_L,
+  /// Ply rating 22.
+  TW_LOAD_RANGE_M,
+  /// Ply rating 24.
+  TW_LOAD_RANGE_N,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_load_range tw_load_range;
+#else
+typedef uint8_t tw_load_range;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// Speed symbol, in the order of the speeds (the letters are not in alphabetical order: H lies between U and V).
+enum tw_speed_symbol
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Not marked.
+  TW_SPEED_SYMBOL_UNMARKED,
+  /// 5 km/h.
+  TW_SPEED_SYMBOL_A1,
+  /// 10 km/h.
+  TW_SPEED_SYMBOL_A2,
+  /// 15 km/h.
+  TW_SPEED_SYMBOL_A3,
+  /// 20 km/h.
+  TW_SPEED_SYMBOL_A4,
+  /// 25 km/h.
+  TW_SPEED_SYMBOL_A5,
+  /// 30 km/h.
+  TW_SPEED_SYMBOL_A6,
+  /// 35 km/h.
+  TW_SPEED_SYMBOL_A7,
+  /// 40 km/h.
+  TW_SPEED_SYMBOL_A8,
+  /// 50 km/h.
+  TW_SPEED_SYMBOL_B,
+  /// 60 km/h.
+  TW_SPEED_SYMBOL_C,
+  /// 65 km/h.
+  TW_SPEED_SYMBOL_D,
+  /// 70 km/h.
+  TW_SPEED_SYMBOL_E,
+  /// 80 km/h.
+  TW_SPEED_SYMBOL_F,
+  /// 90 km/h.
+  TW_SPEED_SYMBOL_G,
+  /// 100 km/h.
+  TW_SPEED_SYMBOL_J,
+  /// 110 km/h.
+  TW_SPEED_SYMBOL_K,
+  /// 120 km/h.
+  TW_SPEED_SYMBOL_L,
+  /// 130 km/h.
+  TW_SPEED_SYMBOL_M,
+  /// 140 km/h.
+  TW_SPEED_SYMBOL_N,
+  /// 150 km/h.
+  TW_SPEED_SYMBOL_P,
+  /// 160 km/h.
+  TW_SPEED_SYMBOL_Q,
+  /// 170 km/h.
+  TW_SPEED_SYMBOL_R,
+  /// 180 km/h.
+  TW_SPEED_SYMBOL_S,
+  /// 190 km/h.
+  TW_SPEED_SYMBOL_T,
+  /// 200 km/h.
+  TW_SPEED_SYMBOL_U,
+  /// 210 km/h.
+  TW_SPEED_SYMBOL_H,
+  /// 240 km/h.
+  TW_SPEED_SYMBOL_V,
+  /// 270 km/h.
+  TW_SPEED_SYMBOL_W,
+  /// 300 km/h.
+  TW_SPEED_SYMBOL_Y,
+  /// Above 240 km/h, no speed stated.
+  TW_SPEED_SYMBOL_Z,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_speed_symbol tw_speed_symbol;
+#else
+typedef uint8_t tw_speed_symbol;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// Where a regulation diameter comes from.
+enum tw_diameter_basis
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The rule for metric sizes.
+  TW_DIAMETER_BASIS_RULE,
+  /// The table of the regulation: the name of the size does not give it.
+  TW_DIAMETER_BASIS_TABLE,
+  /// The pattern of the tabulated flotation sizes; this size itself need not be listed.
+  TW_DIAMETER_BASIS_PATTERN,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_diameter_basis tw_diameter_basis;
+#else
+typedef uint8_t tw_diameter_basis;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How the gears of a planetary set mesh.
 enum tw_set_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -336,6 +545,42 @@ typedef enum tw_hazard tw_hazard;
 typedef int32_t tw_hazard;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
+
+/// A static UTF-8 text without a terminating zero: print it with `printf("%.*s", (int)text.length, text.start)`.
+typedef struct tw_text {
+  /// First byte, never null.
+  const char *start;
+  /// Number of bytes.
+  size_t length;
+} tw_text;
+
+/// One formula: what it computes and where it comes from.
+typedef struct tw_card_text {
+  /// Chapter and function, `clutch.capacity`.
+  struct tw_text id;
+  /// What it computes, in one line.
+  struct tw_text purpose;
+  /// The equation, in the symbols of its source.
+  struct tw_text equation;
+  /// Range of validity, and what lies outside it.
+  struct tw_text range;
+  /// The work it comes from.
+  struct tw_text source;
+  /// Equation, table or clause in that work.
+  struct tw_text locator;
+  /// Number of symbols of the equation.
+  size_t symbols;
+} tw_card_text;
+
+/// One symbol of an equation.
+typedef struct tw_symbol_text {
+  /// As written in the equation.
+  struct tw_text symbol;
+  /// The field or parameter that carries it, or its meaning.
+  struct tw_text meaning;
+  /// Unit, `1` for a pure number.
+  struct tw_text unit;
+} tw_symbol_text;
 
 /// A flat ring: a lining, a piston or a wetted wall.
 typedef struct tw_annulus {
@@ -820,6 +1065,206 @@ typedef struct tw_plate_heat {
   struct tw_surface_rise surface;
 } tw_plate_heat;
 
+/// Answer of the volume correction, with what it was computed from.
+typedef struct tw_volume_correction {
+  /// Coefficient of volume at base.
+  double alpha_per_k;
+  /// Temperature above base.
+  double rise_k;
+  /// Volume correction factor: volume at base over volume now, density now over density at base.
+  double factor;
+  /// Density now.
+  double density_kg_m3;
+} tw_volume_correction;
+
+/// A volume that warms, and the vessel around it.
+typedef struct tw_growth {
+  /// Volume before.
+  double volume_ml;
+  /// Coefficient of volume of the fluid.
+  double expansion_per_k;
+  /// Coefficient of length of the vessel; 0 leaves the vessel out.
+  double vessel_linear_per_k;
+  /// Rise of temperature; negative when it cools.
+  double rise_k;
+} tw_growth;
+
+/// What a record states of a fluid.
+typedef struct tw_fluid {
+  /// Density at 15 °C.
+  double density_15c_kg_m3;
+  /// Stated mean coefficient of volume from 15 °C; 0 where none is stated: the lubricating-oil group then gives it.
+  double expansion_per_k;
+  /// Kinematic viscosity at 40 °C.
+  double viscosity_40c_mm2_s;
+  /// Kinematic viscosity at 100 °C.
+  double viscosity_100c_mm2_s;
+} tw_fluid;
+
+/// Kinematic viscosity against temperature: lg lg(ν + added) = A − B lg T.
+typedef struct tw_viscosity_line {
+  /// Height A.
+  double a;
+  /// Slope B, above 0.
+  double b;
+  /// Constant added to the viscosity: 0.7, or 0.8 in the older form. A line is read with the constant it was drawn with.
+  double added_mm2_s;
+} tw_viscosity_line;
+
+/// Two temperatures with the kinematic viscosity at each.
+typedef struct tw_viscosity_points {
+  /// First temperature.
+  double first_c;
+  /// Viscosity there.
+  double first_mm2_s;
+  /// Second temperature.
+  double second_c;
+  /// Viscosity there.
+  double second_mm2_s;
+} tw_viscosity_points;
+
+/// The two viscosities that an index is computed from.
+typedef struct tw_viscosity_pair {
+  /// Kinematic viscosity at 40 °C, U.
+  double viscosity_40c_mm2_s;
+  /// Kinematic viscosity at 100 °C, Y.
+  double viscosity_100c_mm2_s;
+} tw_viscosity_pair;
+
+/// Viscosity index, with what it was computed from.
+typedef struct tw_viscosity_index {
+  /// L: viscosity at 40 °C of the oil of index 0 that is as thick at 100 °C.
+  double zero_40c_mm2_s;
+  /// H: viscosity at 40 °C of the oil of index 100 that is as thick at 100 °C.
+  double hundred_40c_mm2_s;
+  /// Index before rounding.
+  double index;
+  /// Index as the standard reports it: whole, a half rounded to the even number.
+  double reported;
+} tw_viscosity_index;
+
+/// A volume of one fluid in a mixture.
+typedef struct tw_portion {
+  /// The fluid.
+  struct tw_fluid fluid;
+  /// Its volume; all portions at one temperature.
+  double volume_ml;
+} tw_portion;
+
+/// A volume of a fluid of known viscosity.
+typedef struct tw_viscosity_portion {
+  /// Kinematic viscosity; all portions at one temperature.
+  double viscosity_mm2_s;
+  /// Its volume.
+  double volume_ml;
+} tw_viscosity_portion;
+
+/// A volume of a fluid of known friction.
+typedef struct tw_friction_portion {
+  /// Coefficient of friction of the plates in this fluid alone.
+  double friction;
+  /// Its volume.
+  double volume_ml;
+} tw_friction_portion;
+
+/// Free area of the sump against height above the overflow edge, linear between rows.
+typedef struct tw_sump {
+  /// Rows in use, 2 to 16.
+  uint32_t rows;
+  /// Heights, ascending, from below the edge (0) to above it.
+  double height_mm[TW_SUMP_ROWS];
+  /// Free area at each height, above 0.
+  double free_area_cm2[TW_SUMP_ROWS];
+} tw_sump;
+
+/// What a record states of the fill of a unit.
+///
+/// `dry_l` is every liter in sump, converter, cooler and passages with the level at the overflow edge, engine idling, at
+/// the reference temperature. All of it grows with temperature, and all of the growth goes into the sump's free area.
+typedef struct tw_fill {
+  /// Free area of the sump.
+  struct tw_sump sump;
+  /// Whole fill, filled to the edge at the reference temperature; cooler and lines included.
+  double dry_l;
+  /// Part that a drain takes.
+  double service_l;
+  /// Part that stands in cooler and lines.
+  double cooler_and_lines_l;
+  /// Part that runs back into the sump when the engine stops.
+  double drainback_off_l;
+  /// Least temperature of the level check.
+  double check_low_c;
+  /// Greatest temperature of the level check.
+  double check_high_c;
+  /// Temperature at which a right fill stands at the edge.
+  double check_reference_c;
+  /// Level below which the pickup draws air.
+  double pickup_uncovers_mm;
+  /// Level above which a rotating part dips.
+  double gear_dips_mm;
+} tw_fill;
+
+/// Level at a temperature, with what it was computed from.
+typedef struct tw_level_at {
+  /// All the fluid at this temperature.
+  double total_ml;
+  /// Part of it above the overflow edge, negative below.
+  double above_edge_ml;
+  /// Level above the overflow edge.
+  double level_mm;
+  /// Level that a sump of constant area, that at the edge, would show: the usual shortcut, to see its error.
+  double constant_area_level_mm;
+  /// Left until the rotating part dips.
+  double gear_margin_mm;
+  /// Left until the pickup draws air.
+  double pickup_margin_mm;
+} tw_level_at;
+
+/// What was read at a level check, engine idling, vehicle level.
+typedef struct tw_level_check {
+  /// Temperature of the fluid, °C.
+  struct tw_reading temp_c;
+  /// Level above the overflow edge, mm; 0 when it just runs over.
+  struct tw_reading level_mm;
+  /// True free area over that of the table: 1 with its standard uncertainty.
+  struct tw_reading area_scale;
+} tw_level_check;
+
+/// What to add or drain, with what it was computed from.
+typedef struct tw_adjustment {
+  /// All the fluid there is now, at this temperature.
+  double present_ml;
+  /// All the fluid there should be now, at this temperature.
+  double right_ml;
+  /// Add this now, at this temperature, to be right; drain it where negative.
+  struct tw_reading add_now_ml;
+  /// Too much (negative: too little) as it will be at the reference temperature, judged against what a level set to the
+  /// edge anywhere in the check window would leave.
+  struct tw_judgment excess_ml;
+  /// Where the uncertainty of the excess comes from: temperature, level, area, in this order.
+  struct tw_budget budget;
+  /// Probability that the temperature lies in the check window.
+  double chance_in_window;
+} tw_adjustment;
+
+/// Volumes to pour, at the temperature of the fluid in the can.
+typedef struct tw_pour_volumes {
+  /// Into an empty unit.
+  double dry_ml;
+  /// After a drain.
+  double service_ml;
+  /// Share of old fluid that a service leaves.
+  double old_share;
+} tw_pour_volumes;
+
+/// A hazard in words.
+typedef struct tw_hazard_text {
+  /// Short name.
+  struct tw_text title;
+  /// One sentence to print beside a result.
+  struct tw_text caution;
+} tw_hazard_text;
+
 /// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
 typedef struct tw_repeated {
   /// Mean and its standard uncertainty.
@@ -869,6 +1314,239 @@ typedef struct tw_settlement {
   /// Standard uncertainty that would do, in its own unit; 0 when even a perfect measurement would not.
   double u_needed;
 } tw_settlement;
+
+/// What lies between the transmission output and the road.
+typedef struct tw_driveline {
+  /// Axle ratio: output shaft (after the transfer case) over wheel.
+  double axle_ratio;
+  /// Transfer case ratio: transmission output over axle input; 1 without a transfer case and in its high range.
+  double transfer_ratio;
+  /// Rolling circumference of the driven tires, with its standard uncertainty.
+  struct tw_reading circumference_mm;
+} tw_driveline;
+
+/// A gear, and the slip between engine and input shaft.
+typedef struct tw_engaged {
+  /// Gear ratio, input over output; negative in reverse.
+  double gear_ratio;
+  /// Engine speed less input speed; 0 with the lock-up clutch closed, negative on the overrun.
+  double slip_rpm;
+} tw_engaged;
+
+/// Speeds of one moment, from the road to the engine. Driving backward is a negative road speed with positive engine speed.
+typedef struct tw_shaft_speeds {
+  /// Road speed, without tire slip.
+  double road_km_h;
+  /// Wheel.
+  double wheel_rpm;
+  /// Transmission output shaft.
+  double output_rpm;
+  /// Transmission input (turbine) shaft.
+  double input_rpm;
+  /// Engine: input plus the slip of converter or lock-up clutch.
+  double engine_rpm;
+  /// Relative standard uncertainty, from the tire: of the shaft speeds when they follow from the road speed, of the road
+  /// speed when it follows from a shaft speed.
+  double u_rel;
+} tw_shaft_speeds;
+
+/// A shift point of the schedule before and after a change of tire or axle.
+typedef struct tw_shift_point {
+  /// Road speed of the shift before the change.
+  double before_km_h;
+  /// Output-shaft speed of the shift before the change.
+  double before_rpm;
+  /// Road speed of the shift after the change.
+  double after_km_h;
+  /// Output-shaft speed of the shift after the change.
+  double after_rpm;
+} tw_shift_point;
+
+/// What the speedometer shows when the programmed driveline is not the fitted one.
+typedef struct tw_speedometer {
+  /// True over shown speed: above 1 the speedometer reads low.
+  double true_over_shown;
+  /// True road speed.
+  double true_km_h;
+  /// Shown speed, with the uncertainty that comes from the fitted tire.
+  struct tw_reading shown_km_h;
+} tw_speedometer;
+
+/// What to program, or to fit, so that the speedometer and the schedule are right again.
+typedef struct tw_numbers_to_program {
+  /// Axle ratio to program where only that can be set.
+  double axle_ratio;
+  /// Rolling circumference to program where only that can be set, mm.
+  double circumference_mm;
+  /// The same as revolutions per kilometer.
+  double rev_per_km;
+  /// The same as revolutions per mile.
+  double rev_per_mile;
+  /// Sensor pulses per kilometer of the fitted driveline.
+  double pulses_per_km;
+  /// Sensor pulses per mile of the fitted driveline.
+  double pulses_per_mile;
+  /// Axle ratio to fit with the fitted tires, so that what is programmed is right unchanged.
+  double axle_ratio_to_fit;
+  /// Relative standard uncertainty of each, from the fitted tire.
+  double u_rel;
+} tw_numbers_to_program;
+
+/// A truck with its trailer, as far as the road feels it.
+typedef struct tw_combination {
+  /// Mass, load included.
+  double mass_kg;
+  /// Rolling resistance over weight; the mean by mass where truck and trailer differ.
+  double rolling_coefficient;
+  /// Drag coefficient times frontal area.
+  double drag_area_m2;
+} tw_combination;
+
+/// Steady road load and what it is made of.
+typedef struct tw_road_load {
+  /// Angle of the grade.
+  double grade_deg;
+  /// Rolling resistance.
+  double rolling_n;
+  /// Air drag.
+  double aero_n;
+  /// Share of the weight along the grade; negative downhill.
+  double grade_n;
+  /// Sum: the tractive force that holds the speed.
+  double total_n;
+  /// Power at the wheels.
+  double power_kw;
+} tw_road_load;
+
+/// The grade that a tractive force holds, and what it is made of.
+typedef struct tw_grade_held {
+  /// Air drag.
+  double aero_n;
+  /// Force left over for rolling and grade.
+  double left_n;
+  /// The same over the weight.
+  double left_over_weight;
+  /// Angle of the grade; negative when the force does not hold the speed on the level.
+  double grade_deg;
+  /// The same as rise over horizontal run.
+  double grade_pct;
+} tw_grade_held;
+
+/// Road load of a coast-down test: F = A + B·v + C·v².
+typedef struct tw_coast_down {
+  /// Constant part.
+  double a_n;
+  /// Part that grows with the speed, per km/h.
+  double b_n_per_km_h;
+  /// Part that grows with the square of the speed, per (km/h)².
+  double c_n_per_km_h2;
+} tw_coast_down;
+
+/// Force of a coast-down equation at a speed, and what it is made of.
+typedef struct tw_coast_down_load {
+  /// A.
+  double constant_n;
+  /// B·v.
+  double linear_n;
+  /// C·v².
+  double square_n;
+  /// Sum.
+  double total_n;
+  /// Power at the wheels.
+  double power_kw;
+} tw_coast_down_load;
+
+/// Air at an altitude.
+typedef struct tw_air {
+  /// Geopotential altitude.
+  double geopotential_m;
+  /// Temperature.
+  double temp_c;
+  /// Absolute pressure.
+  double pressure_kpa_abs;
+  /// Density.
+  double density_kg_m3;
+} tw_air;
+
+/// A tire as its designation states it. A part that the designation leaves out is 0.
+typedef struct tw_tire {
+  /// How the size is written.
+  tw_tire_kind kind;
+  /// Service letters.
+  tw_tire_service service;
+  /// Ply construction.
+  tw_tire_plies plies;
+  /// Load range letter.
+  tw_load_range load_range;
+  /// Speed symbol inside the size: ZR, VR, HR or SR.
+  tw_speed_symbol speed_in_size;
+  /// Speed symbol beside the load index.
+  tw_speed_symbol speed_symbol;
+  /// Nominal section width, mm (metric and no-aspect sizes).
+  double width_mm;
+  /// Section height over section width, % (metric sizes).
+  double aspect_pct;
+  /// Nominal overall diameter, inches (flotation sizes).
+  double diameter_in;
+  /// Nominal section width, inches (flotation and inch sizes).
+  double width_in;
+  /// Rim diameter code: nominal inches, whole or half.
+  double rim_in;
+  /// Load index, single fitment.
+  uint16_t load_index;
+  /// Load index, dual fitment.
+  uint16_t load_index_dual;
+  /// The service description stands in parentheses: the speed symbol is exceeded.
+  bool above_symbol;
+  /// XL, reinforced: higher load at higher pressure.
+  bool extra_load;
+  /// RF inside the size: run-flat.
+  bool run_flat;
+  /// M+S: mud and snow.
+  bool mud_snow;
+  /// The designation did not say how the plies run; radial was assumed by [`parse_lenient`].
+  bool plies_assumed;
+} tw_tire;
+
+/// A size designation, zero-terminated.
+typedef struct tw_designation {
+  /// UTF-8, in fact ASCII.
+  char text[48];
+} tw_designation;
+
+/// Design outer diameter and what it is made of.
+typedef struct tw_regulation_diameter {
+  /// Nominal rim diameter d, whole mm.
+  double rim_mm;
+  /// Section height H, mm.
+  double section_height_mm;
+  /// Outer diameter D, mm.
+  double diameter_mm;
+  /// Where it comes from.
+  tw_diameter_basis basis;
+} tw_regulation_diameter;
+
+/// How far a tire rolls: the same fact in every form the trade uses, with its standard uncertainty.
+typedef struct tw_rolling {
+  /// Rolling circumference: distance per turn under load.
+  struct tw_reading circumference_mm;
+  /// Effective rolling radius: circumference over 2π. Neither the free nor the static loaded radius.
+  struct tw_reading radius_mm;
+  /// Revolutions per kilometer.
+  struct tw_reading rev_per_km;
+  /// Revolutions per mile.
+  struct tw_reading rev_per_mile;
+} tw_rolling;
+
+/// The three radii of one wheel, which must not be mixed.
+typedef struct tw_tire_radii {
+  /// Free radius: half the outer diameter, no load.
+  double free_mm;
+  /// Static loaded radius: hub to ground, standing under load.
+  double static_loaded_mm;
+  /// Effective rolling radius: the one that speeds follow from.
+  double effective_mm;
+} tw_tire_radii;
 
 /// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
 typedef struct tw_set_teeth {
@@ -972,6 +1650,9 @@ typedef struct tw_state_counts {
   uint32_t tied_up;
 } tw_state_counts;
 
+/// Every hazard.
+#define TW_ALL { tw_hazard_RollAway, tw_hazard_HotFluid, tw_hazard_CompressedAir, tw_hazard_StallHeat, tw_hazard_Overspeed, tw_hazard_HotParts, tw_hazard_RaisedPressure, }
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -982,6 +1663,15 @@ uint32_t tw_version(void);
 
 /// A status in words: a static, zero-terminated text that is never null. Any number is accepted.
 const char *tw_status_text(int32_t status);
+
+/// Number of formula cards.
+size_t tw_card_count(void);
+
+/// The card at a position, from 0 to `tw_card_count()` - 1.
+tw_status tw_card_at(size_t position, struct tw_card_text *out_card);
+
+/// A symbol of the card at a position, from 0 to its number of symbols - 1.
+tw_status tw_card_symbol_at(size_t position, size_t symbol, struct tw_symbol_text *out_symbol);
 
 /// Area of one side of a ring, mm^2.
 tw_status tw_clutch_area_mm2(const struct tw_annulus *ring, double *out_area_mm2);
@@ -1127,6 +1817,146 @@ tw_status tw_clutch_plate_heat(const struct tw_steel_plates *plates,
                                const struct tw_slip_end *slip,
                                struct tw_plate_heat *out_heat);
 
+/// Volume correction factor and density of a lubricating oil from its density at 15 degC (API MPMS 11.1).
+tw_status tw_fluid_volume_correction(double density_15c_kg_m3,
+                                     double temp_c,
+                                     struct tw_volume_correction *out_correction);
+
+/// The same from the density at 60 degF; the temperature is still in degC.
+tw_status tw_fluid_volume_correction_60f(double density_60f_kg_m3,
+                                         double temp_c,
+                                         struct tw_volume_correction *out_correction);
+
+/// Volume correction factor for a coefficient at base, whatever group of oils it comes from.
+tw_status tw_fluid_correction_factor(double alpha_per_k, double rise_k, double *out_factor);
+
+/// Density at 15 degC of a lubricating oil whose density was measured at another temperature.
+tw_status tw_fluid_density_15c_from_observed(double density_kg_m3, double temp_c, double *out_density_15c_kg_m3);
+
+/// Mean coefficient from 15 degC that says the same as one stated from another reference temperature.
+tw_status tw_fluid_expansion_from_15c(double expansion_per_k, double reference_c, double *out_expansion_per_k);
+
+/// Change of volume of a fluid, less the growth of its vessel.
+tw_status tw_fluid_growth_ml(const struct tw_growth *growth, double *out_ml);
+
+/// Whether every property of the fluid lies in the range of its source.
+tw_status tw_fluid_check_properties(const struct tw_fluid *fluid);
+
+/// Volume at a temperature over the volume at 15 degC.
+tw_status tw_fluid_volume_factor(const struct tw_fluid *fluid, double temp_c, double *out_factor);
+
+/// Temperature at which the volume is this many times the volume at 15 degC.
+tw_status tw_fluid_temp_for_volume_factor(const struct tw_fluid *fluid, double factor, double *out_temp_c);
+
+/// Density at a temperature, kg/m3.
+tw_status tw_fluid_density(const struct tw_fluid *fluid, double temp_c, double *out_density_kg_m3);
+
+/// Line through the viscosities of the fluid at 40 and 100 degC.
+tw_status tw_fluid_viscosity_line(const struct tw_fluid *fluid, struct tw_viscosity_line *out_line);
+
+/// Viscosity line through two points, 2 mm2/s and more (ASTM D341).
+tw_status tw_fluid_through(const struct tw_viscosity_points *points, struct tw_viscosity_line *out_line);
+
+/// Viscosity line of the older form, with 0.8 in place of 0.7.
+tw_status tw_fluid_through_older(const struct tw_viscosity_points *points, struct tw_viscosity_line *out_line);
+
+/// Viscosity line of the full form, 0.21 mm2/s and more; read it with tw_fluid_thin_viscosity_at.
+tw_status tw_fluid_through_thin(const struct tw_viscosity_points *points, struct tw_viscosity_line *out_line);
+
+/// Kinematic viscosity at a temperature, 2 mm2/s and more.
+tw_status tw_fluid_viscosity_at(const struct tw_viscosity_line *line, double temp_c, double *out_viscosity_mm2_s);
+
+/// Kinematic viscosity at a temperature, 0.21 mm2/s and more, on a line of the full form.
+tw_status tw_fluid_thin_viscosity_at(const struct tw_viscosity_line *line, double temp_c, double *out_viscosity_mm2_s);
+
+/// Temperature at which the fluid has this viscosity.
+tw_status tw_fluid_temp_for_viscosity(const struct tw_viscosity_line *line, double viscosity_mm2_s, double *out_temp_c);
+
+/// Dynamic viscosity, mPa s, from kinematic viscosity and density at one temperature.
+tw_status tw_fluid_dynamic_viscosity(double kinematic_mm2_s, double density_kg_m3, double *out_dynamic_mpa_s);
+
+/// Viscosity index (ASTM D2270), computed and as reported.
+tw_status tw_fluid_viscosity_index(const struct tw_viscosity_pair *pair, struct tw_viscosity_index *out_index);
+
+/// Viscosity at 100 degC of the oil with this viscosity at 40 degC and this index.
+tw_status tw_fluid_viscosity_100c_for_index(double viscosity_40c_mm2_s, double index, double *out_viscosity_100c_mm2_s);
+
+/// The mixture of some portions, as a fluid.
+tw_status tw_fluid_blend(const struct tw_portion *portions, size_t count, struct tw_fluid *out_mixture);
+
+/// Kinematic viscosity of a mixture, all at one temperature (ASTM D7152).
+tw_status tw_fluid_blend_viscosity(const struct tw_viscosity_portion *portions,
+                                   size_t count,
+                                   double *out_viscosity_mm2_s);
+
+/// Friction of a single portion; refused (TW_STATUS_NO_ANSWER) for more: friction does not mix.
+tw_status tw_fluid_blend_friction(const struct tw_friction_portion *portions, size_t count, double *out_friction);
+
+/// Share of the first fluid left after equal partial changes.
+tw_status tw_fluid_old_share(double changed_fraction, uint32_t changes, double *out_share);
+
+/// A sump from as many heights (mm above the overflow edge, ascending) as free areas (cm2).
+tw_status tw_fluid_from_table(const double *height_mm,
+                              const double *free_area_cm2,
+                              size_t rows,
+                              struct tw_sump *out_sump);
+
+/// Whether the table of the sump can be used.
+tw_status tw_fluid_check_table(const struct tw_sump *sump);
+
+/// Free area at a height, cm2.
+tw_status tw_fluid_free_area_at(const struct tw_sump *sump, double height_mm, double *out_area_cm2);
+
+/// Volume between the overflow edge and a height, mL, negative below the edge.
+tw_status tw_fluid_volume_to(const struct tw_sump *sump, double height_mm, double *out_volume_ml);
+
+/// Level at which this volume stands between it and the overflow edge, mm.
+tw_status tw_fluid_level_for(const struct tw_sump *sump, double volume_ml, double *out_level_mm);
+
+/// Whether the fill can be used.
+tw_status tw_fluid_check_fill(const struct tw_fill *fill);
+
+/// Level at a temperature; `excess_ml` at the reference temperature is 0 for a right fill.
+tw_status tw_fluid_level_at(const struct tw_fill *fill,
+                            const struct tw_fluid *fluid,
+                            double excess_ml,
+                            double temp_c,
+                            struct tw_level_at *out_level);
+
+/// Volume to add or drain now, with its uncertainty, and the fill judged against the check window. Hot fluid burns.
+tw_status tw_fluid_adjust_fill(const struct tw_fill *fill,
+                               const struct tw_fluid *fluid,
+                               const struct tw_level_check *check,
+                               const struct tw_rule *rule,
+                               struct tw_adjustment *out_adjustment);
+
+/// Level with the engine stopped, when the drain-back has come into the sump.
+tw_status tw_fluid_engine_off_level_mm(const struct tw_fill *fill, double running_level_mm, double *out_level_mm);
+
+/// Temperature above which a rotating part dips.
+tw_status tw_fluid_gear_dips_at_c(const struct tw_fill *fill,
+                                  const struct tw_fluid *fluid,
+                                  double excess_ml,
+                                  double *out_temp_c);
+
+/// Volume that may be lost, from this level, until the pickup draws air.
+tw_status tw_fluid_loss_to_pickup_ml(const struct tw_fill *fill, double level_mm, double *out_loss_ml);
+
+/// Volumes to pour for a dry and for a service fill, at the temperature of the fluid in the can.
+tw_status tw_fluid_pour_volumes(const struct tw_fill *fill,
+                                const struct tw_fluid *fluid,
+                                double can_c,
+                                struct tw_pour_volumes *out_volumes);
+
+/// Level that a volume would reach in a sump with vertical sides.
+tw_status tw_fluid_constant_area_level_mm(double above_edge_ml, double area_cm2, double *out_level_mm);
+
+/// How much too high the level looks, away from the center of the sump, when the vehicle is not level.
+tw_status tw_fluid_tilt_shift_mm(double offset_mm, double tilt_deg, double *out_shift_mm);
+
+/// The words for a hazard, one of `TW_HAZARD_*`.
+tw_status tw_hazard_caution(int32_t hazard, struct tw_hazard_text *out_text);
+
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 tw_status tw_judge_relative(double value, double u_rel, struct tw_reading *out_reading);
 
@@ -1208,6 +2038,190 @@ tw_status tw_judge_student_quantile(double probability, double freedom, double *
 /// Factor from standard uncertainty to the half width that covers the stated probability.
 tw_status tw_judge_coverage_factor(double coverage, double freedom, double *out_k);
 
+/// Road speed, km/h, of an output-shaft speed, 1/min.
+tw_status tw_road_road_km_h(const struct tw_driveline *driveline, double output_rpm, double *out_road_km_h);
+
+/// Output-shaft speed, 1/min, of a road speed, km/h.
+tw_status tw_road_output_rpm(const struct tw_driveline *driveline, double road_km_h, double *out_output_rpm);
+
+/// Every speed from the road to the engine, at a road speed, km/h.
+tw_status tw_road_speeds_at_road(const struct tw_driveline *driveline,
+                                 const struct tw_engaged *engaged,
+                                 double road_km_h,
+                                 struct tw_shaft_speeds *out_speeds);
+
+/// Every speed from the road to the engine, at an output-shaft speed, 1/min.
+tw_status tw_road_speeds_at_output(const struct tw_driveline *driveline,
+                                   const struct tw_engaged *engaged,
+                                   double output_rpm,
+                                   struct tw_shaft_speeds *out_speeds);
+
+/// Every speed from the road to the engine, at an engine speed, 1/min.
+tw_status tw_road_speeds_at_engine(const struct tw_driveline *driveline,
+                                   const struct tw_engaged *engaged,
+                                   double engine_rpm,
+                                   struct tw_shaft_speeds *out_speeds);
+
+/// A shift point that keeps its output-shaft speed, 1/min, before and after a change of tire or axle.
+tw_status tw_road_shift_at_output_speed(const struct tw_driveline *before,
+                                        const struct tw_driveline *after,
+                                        double output_rpm,
+                                        struct tw_shift_point *out_shift);
+
+/// A shift point that keeps its road speed, km/h, before and after a change of tire or axle.
+tw_status tw_road_shift_at_road_speed(const struct tw_driveline *before,
+                                      const struct tw_driveline *after,
+                                      double road_km_h,
+                                      struct tw_shift_point *out_shift);
+
+/// Speed shown at a true road speed, km/h, when the programmed driveline is not the fitted one.
+tw_status tw_road_speedometer(const struct tw_driveline *programmed,
+                              const struct tw_driveline *fitted,
+                              double true_km_h,
+                              struct tw_speedometer *out_speedometer);
+
+/// Speeds, km/h, that a speedometer may show at a true speed under UN Regulation 39.
+tw_status tw_road_limits_un_r39(double true_km_h, struct tw_limits *out_limits);
+
+/// Speeds, km/h, that the speedometer of a commercial vehicle may show at 80 km/h to 50 mph under 49 CFR 393.82.
+tw_status tw_road_limits_49_cfr_393_82(double true_km_h, struct tw_limits *out_limits);
+
+/// What to program, or to fit, after a change of tire, axle or transfer case.
+tw_status tw_road_numbers_to_program(const struct tw_driveline *programmed,
+                                     const struct tw_driveline *fitted,
+                                     double pulses_per_rev,
+                                     struct tw_numbers_to_program *out_numbers);
+
+/// Tractive force and power that hold a steady speed, km/h, on a grade, %.
+tw_status tw_road_road_load(const struct tw_combination *combination,
+                            double air_density_kg_m3,
+                            double speed_km_h,
+                            double grade_pct,
+                            struct tw_road_load *out_load);
+
+/// The grade on which a tractive force, N, holds a steady speed, km/h. Not a rating: grip, brakes, cooling and the maker's
+/// ratings come first.
+tw_status tw_road_grade_held(const struct tw_combination *combination,
+                             double air_density_kg_m3,
+                             double speed_km_h,
+                             double force_n,
+                             struct tw_grade_held *out_held);
+
+/// Force of the driven wheels, N, from a torque at the transmission output, N*m; efficiency of axle and transfer case.
+tw_status tw_road_tractive_force_n(const struct tw_driveline *driveline,
+                                   double output_torque_nm,
+                                   double efficiency,
+                                   double *out_force_n);
+
+/// Torque at the transmission output, N*m, that a tractive force, N, takes.
+tw_status tw_road_output_torque_nm(const struct tw_driveline *driveline,
+                                   double force_n,
+                                   double efficiency,
+                                   double *out_output_torque_nm);
+
+/// Coast-down coefficients from lbf, lbf/mph and lbf/mph^2.
+tw_status tw_road_from_lbf_mph(double a_lbf,
+                               double b_lbf_per_mph,
+                               double c_lbf_per_mph2,
+                               struct tw_coast_down *out_coast_down);
+
+/// Force and power of a coast-down equation at a speed, km/h, on the level.
+tw_status tw_road_coast_down_load(const struct tw_coast_down *coast_down,
+                                  double speed_km_h,
+                                  struct tw_coast_down_load *out_load);
+
+/// Rolling coefficient of a car on a paved road by its speed, km/h.
+tw_status tw_road_rolling_coefficient_at(double speed_km_h, double *out_rolling_coefficient);
+
+/// Grade, %, of an angle, degrees.
+tw_status tw_road_grade_pct(double grade_deg, double *out_grade_pct);
+
+/// Angle, degrees, of a grade, %.
+tw_status tw_road_grade_deg(double grade_pct, double *out_grade_deg);
+
+/// Mean grade, %, of a climb of rise_m over distance_m along the road.
+tw_status tw_road_mean_grade_pct(double rise_m, double distance_m, double *out_grade_pct);
+
+/// Air of the standard atmosphere at an altitude, m.
+tw_status tw_road_standard_air(double altitude_m, struct tw_air *out_air);
+
+/// Density of dry air, kg/m^3, at an absolute pressure, kPa, and a temperature, degrees Celsius.
+tw_status tw_road_density_of_air(double pressure_kpa_abs, double temp_c, double *out_density_kg_m3);
+
+/// Reads a size designation of `length` bytes, such as 265/65R18 112T, LT235/85R16C, 35x12.50R17LT, 11R22.5 or 185R14.
+/// What the text leaves out is 0 in the tire.
+tw_status tw_tire_parse(const char *designation, size_t length, struct tw_tire *out_tire);
+
+/// Reads what tw_tire_parse reads and also the shorthand 245/55/18, for which it assumes radial plies and says so in
+/// plies_assumed.
+tw_status tw_tire_parse_lenient(const char *designation, size_t length, struct tw_tire *out_tire);
+
+/// The designation in its canonical spelling.
+tw_status tw_tire_text(const struct tw_tire *tire, struct tw_designation *out_designation);
+
+/// Metric size: section width in mm, aspect ratio in %, rim code.
+tw_status tw_tire_metric(tw_tire_service service,
+                         double width_mm,
+                         double aspect_pct,
+                         double rim_in,
+                         struct tw_tire *out_tire);
+
+/// Metric size without an aspect ratio: section width in mm, rim code.
+tw_status tw_tire_no_aspect(tw_tire_service service, double width_mm, double rim_in, struct tw_tire *out_tire);
+
+/// Flotation size: overall diameter, section width and rim code, all in inches.
+tw_status tw_tire_flotation(tw_tire_service service,
+                            double diameter_in,
+                            double width_in,
+                            double rim_in,
+                            struct tw_tire *out_tire);
+
+/// Inch size: section width and rim code in inches.
+tw_status tw_tire_inch(tw_tire_service service, double width_in, double rim_in, struct tw_tire *out_tire);
+
+/// The same tire with an aspect ratio, %, that the caller knows or assumes, for a size that does not state one.
+tw_status tw_tire_with_aspect(const struct tw_tire *tire, double aspect_pct, struct tw_tire *out_tire);
+
+/// Design outer diameter of the tire regulations, and what it is made of.
+tw_status tw_tire_regulation_diameter(const struct tw_tire *tire, struct tw_regulation_diameter *out_diameter);
+
+/// Outer diameter, mm, that the numbers of the name give, unrounded.
+tw_status tw_tire_geometric_diameter_mm(const struct tw_tire *tire, double *out_diameter_mm);
+
+/// Rolling circumference from the regulation diameter, mm, by a factor: TW_RADIAL_FACTOR or TW_DIAGONAL_FACTOR.
+tw_status tw_tire_rolling_by_factor(double diameter_mm,
+                                    const struct tw_reading *factor,
+                                    struct tw_rolling *out_rolling);
+
+/// Rolling circumference from the free outer diameter, mm, by the share that it is of the free circumference.
+tw_status tw_tire_rolling_by_share(double diameter_mm, const struct tw_reading *share, struct tw_rolling *out_rolling);
+
+/// Rolling circumference from revolutions counted over a distance, m.
+tw_status tw_tire_rolling_by_count(const struct tw_reading *distance_m,
+                                   const struct tw_reading *revolutions,
+                                   struct tw_rolling *out_rolling);
+
+/// Free, static loaded and effective rolling radius of one wheel; diameter in mm.
+tw_status tw_tire_radii(double diameter_mm,
+                        double static_over_diameter,
+                        const struct tw_rolling *rolling,
+                        struct tw_tire_radii *out_radii);
+
+/// Load, kg, that a load index of 0 to 279 stands for.
+tw_status tw_tire_load_index_kg(uint16_t load_index, double *out_load_kg);
+
+/// Load in whole pounds that a load index of 0 to 279 stands for.
+tw_status tw_tire_load_index_lb(uint16_t load_index, double *out_load_lb);
+
+/// The speed symbol with these letters, `length` bytes.
+tw_status tw_tire_from_letters(const char *letters, size_t length, tw_speed_symbol *out_symbol);
+
+/// Speed, km/h, that a speed symbol stands for.
+tw_status tw_tire_symbol_km_h(tw_speed_symbol symbol, double *out_km_h);
+
+/// Ply rating that a load range letter stands for. It states no load.
+tw_status tw_tire_ply_rating(tw_load_range load_range, uint16_t *out_ply_rating);
+
 /// A train of `members` members without sets; `input`, `output` and `fixed` (the case) are numbers of three of them.
 tw_status tw_train_new(uint8_t members, uint8_t input, uint8_t output, uint8_t fixed, struct tw_train *out_train);
 
@@ -1246,6 +2260,78 @@ tw_status tw_train_next_engagement(const struct tw_train *train, uint32_t closed
 
 /// Counts the kinds of state over every combination of closed elements.
 tw_status tw_train_state_counts(const struct tw_train *train, tw_load load, struct tw_state_counts *out_counts);
+
+/// Inches to millimeters.
+double tw_units_in_to_mm(double value);
+
+/// Millimeters to inches.
+double tw_units_mm_to_in(double value);
+
+/// Thousandths of an inch to millimeters.
+double tw_units_thou_to_mm(double value);
+
+/// Millimeters to thousandths of an inch.
+double tw_units_mm_to_thou(double value);
+
+/// Miles to kilometers.
+double tw_units_mile_to_km(double value);
+
+/// Kilometers to miles.
+double tw_units_km_to_mile(double value);
+
+/// Miles per hour to km/h.
+double tw_units_mph_to_km_h(double value);
+
+/// km/h to miles per hour.
+double tw_units_km_h_to_mph(double value);
+
+/// Pounds to kilograms.
+double tw_units_lb_to_kg(double value);
+
+/// Kilograms to pounds.
+double tw_units_kg_to_lb(double value);
+
+/// Pounds-force to newtons.
+double tw_units_lbf_to_n(double value);
+
+/// Newtons to pounds-force.
+double tw_units_n_to_lbf(double value);
+
+/// Pound-force feet to newton-meters.
+double tw_units_lbf_ft_to_nm(double value);
+
+/// Newton-meters to pound-force feet.
+double tw_units_nm_to_lbf_ft(double value);
+
+/// Pounds-force per square inch to kilopascals.
+double tw_units_psi_to_kpa(double value);
+
+/// Kilopascals to pounds-force per square inch.
+double tw_units_kpa_to_psi(double value);
+
+/// US liquid quarts to liters.
+double tw_units_quart_to_l(double value);
+
+/// Liters to US liquid quarts.
+double tw_units_l_to_quart(double value);
+
+/// Mechanical horsepower to kilowatts.
+double tw_units_hp_to_kw(double value);
+
+/// Kilowatts to mechanical horsepower.
+double tw_units_kw_to_hp(double value);
+
+/// Differences in degrees Fahrenheit to kelvin.
+double tw_units_f_to_k_difference(double value);
+
+/// Differences in kelvin to degrees Fahrenheit.
+double tw_units_k_to_f_difference(double value);
+
+/// Degrees Fahrenheit to degrees Celsius.
+double tw_units_f_to_c(double temp_f);
+
+/// Degrees Celsius to degrees Fahrenheit.
+double tw_units_c_to_f(double temp_c);
 
 #ifdef __cplusplus
 }  // extern "C"
