@@ -52,7 +52,7 @@ use self::whole::Whole;
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, FitKind, FitRecord, Friction,
     MachiningRecord, MatchRecord, Meta, OneWayRecord, ParkRecord, ParkRules, Press, Price, PumpRecord, Selective,
-    ShaftRecord, ShaftTorque, Slopes, ThrustRace, VariantRecord,
+    ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace, VariantRecord,
 };
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};

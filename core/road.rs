@@ -35,10 +35,7 @@ pub const CARDS: &[Card] = &[
         id: "road.shift_at_output_speed",
         purpose: "A shift point as road speed and output-shaft speed, before and after a change of tire or axle",
         equation: "v = 0.00006·n·U/(i_A·i_V) before and after; n kept, or v kept",
-        symbols: &[
-            symbol("v", "before_km_h, after_km_h", "km/h"),
-            symbol("n", "before_rpm, after_rpm", "1/min"),
-        ],
+        symbols: &[symbol("v", "before_km_h, after_km_h", "km/h"), symbol("n", "before_rpm, after_rpm", "1/min")],
         range: "n is kept while the unit is not reprogrammed, v once it is",
         source: &card::DEFINITION,
         locator: "speeds of a driveline",

@@ -161,10 +161,10 @@ family.toml:37:29  train.set[2].teeth.planet = \"29\"
 family.toml:37:35  train.set[2].teeth.rign = 94
     unknown key
     did you mean ring?
-family.toml:324:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
+family.toml:354:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
     unknown key
     did you mean parts?
-family.toml:367:19  clutch.C1.return_spring_n = [1280, 1050]
+family.toml:397:19  clutch.C1.return_spring_n = [1280, 1050]
     reversed: lower 1280 is above upper 1050
     exchange them or correct one"
     );

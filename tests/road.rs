@@ -65,8 +65,7 @@ fn speed_vectors() {
 
 #[test]
 fn shift_vectors() {
-    let outputs =
-        |shift: road::ShiftPoint| [shift.before_km_h, shift.before_rpm, shift.after_km_h, shift.after_rpm];
+    let outputs = |shift: road::ShiftPoint| [shift.before_km_h, shift.before_rpm, shift.after_km_h, shift.after_rpm];
     vectors("road_shift_at_output_speed", |row| {
         let (before, after) = (prefixed(row, "before"), prefixed(row, "after"));
         Ok(outputs(road::shift_at_output_speed(before, after, row.number("output_rpm"))?))
@@ -141,9 +140,7 @@ fn load_vectors() {
 fn grade_vectors() {
     vectors("road_grade_pct", |row| Ok([road::grade_pct(row.number("grade_deg"))?]));
     vectors("road_grade_deg", |row| Ok([road::grade_deg(row.number("grade_pct"))?]));
-    vectors("road_mean_grade_pct", |row| {
-        Ok([road::mean_grade_pct(row.number("rise_m"), row.number("distance_m"))?])
-    });
+    vectors("road_mean_grade_pct", |row| Ok([road::mean_grade_pct(row.number("rise_m"), row.number("distance_m"))?]));
 }
 
 #[test]

@@ -6,8 +6,8 @@ use proptest::prelude::*;
 use support::vectors;
 use trainwright::judge::Reading;
 use trainwright::tire::{
-    self, DIAGONAL_FACTOR, DiameterBasis, LoadRange, RADIAL_FACTOR, SpeedSymbol, Tire, TireKind, TirePlies, TireService,
-    parse, parse_lenient,
+    self, DIAGONAL_FACTOR, DiameterBasis, LoadRange, RADIAL_FACTOR, SpeedSymbol, Tire, TireKind, TirePlies,
+    TireService, parse, parse_lenient,
 };
 use trainwright::{Error, practice};
 
@@ -254,8 +254,7 @@ fn any_tire() -> impl Strategy<Value = Tire> {
     let sizes = prop_oneof![
         (100..=600, 15..=100).prop_map(|(w, a)| (TireKind::Metric, f64::from(w), f64::from(a), 0.0, 0.0)),
         (100..=600).prop_map(|w| (TireKind::NoAspect, f64::from(w), 0.0, 0.0, 0.0)),
-        (32..=60, 400..=2500)
-            .prop_map(|(d, w)| (TireKind::Flotation, 0.0, 0.0, f64::from(d), f64::from(w) / 100.0)),
+        (32..=60, 400..=2500).prop_map(|(d, w)| (TireKind::Flotation, 0.0, 0.0, f64::from(d), f64::from(w) / 100.0)),
         (300..=2500).prop_map(|w| (TireKind::Inch, 0.0, 0.0, 0.0, f64::from(w) / 100.0)),
     ];
     let services = prop::sample::select(vec![
@@ -271,7 +270,16 @@ fn any_tire() -> impl Strategy<Value = Tire> {
     let ranges = prop::sample::select(vec![LoadRange::Unmarked, LoadRange::C, LoadRange::E, LoadRange::N]);
     let marks = any::<(bool, bool, bool, bool, bool)>();
     (sizes, rims, services, plies, symbols, ranges, (0_u16..=279, 0_u16..=279), marks).prop_map(
-        |((kind, width_mm, aspect_pct, diameter_in, width_in), rim_in, service, plies, symbol, load_range, loads, marks)| {
+        |(
+            (kind, width_mm, aspect_pct, diameter_in, width_in),
+            rim_in,
+            service,
+            plies,
+            symbol,
+            load_range,
+            loads,
+            marks,
+        )| {
             let radial = plies == TirePlies::Radial;
             let described = loads.0 > 0;
             Tire {

@@ -76,6 +76,9 @@ pub struct Family {
     pub shaft: IndexMap<String, ShaftRecord>,
     /// Pump.
     pub pump: Option<PumpRecord>,
+    /// Shift schedule.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub shift: Vec<ShiftRecord>,
     /// Selective shims and rings.
     pub selective: Option<Selective>,
     /// Slopes for counting damage.
@@ -544,6 +547,21 @@ pub enum ShaftTorque {
     Turbine,
     /// Torque of the output.
     Output,
+}
+
+/// A point of the shift schedule.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ShiftRecord {
+    /// Gear before.
+    #[schemars(extend("x-refers" = "gear"))]
+    pub from: String,
+    /// Gear after.
+    #[schemars(extend("x-refers" = "gear"))]
+    pub to: String,
+    /// Output-shaft speed at which it shifts at full throttle, 1/min.
+    #[schemars(extend("exclusiveMinimum" = 0))]
+    pub output_rpm: f64,
 }
 
 /// Pump.

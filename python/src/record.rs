@@ -150,7 +150,9 @@ fn train<'py>(py: Python<'py>, text: &str, variant: Option<&str>) -> PyResult<Bo
 pub fn schema(kind: &str) -> PyResult<String> {
     let known = Kind::ALL.iter().find(|known| known.name() == kind);
     let names = Kind::ALL.map(Kind::name).join(", ");
-    known.map(|kind| kind.json_schema()).ok_or_else(|| refuse("TEXT", "kind", format!("kind = {kind:?}: give one of {names}")))
+    known
+        .map(|kind| kind.json_schema())
+        .ok_or_else(|| refuse("TEXT", "kind", format!("kind = {kind:?}: give one of {names}")))
 }
 
 /// A class that holds a record and the text that it was read from.
@@ -226,7 +228,11 @@ record! {
 
 impl Summary for core::Family {
     fn summary(&self) -> String {
-        format!("<family: {}; variants {}>", self.meta.title.as_deref().unwrap_or("untitled"), names(&self.meta.variants))
+        format!(
+            "<family: {}; variants {}>",
+            self.meta.title.as_deref().unwrap_or("untitled"),
+            names(&self.meta.variants)
+        )
     }
 }
 
