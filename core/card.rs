@@ -109,6 +109,7 @@ bibliography! {
     HIGHWAYS, "mannering-washburn", Memory, "F. L. Mannering and S. S. Washburn, Principles of Highway Engineering and Traffic Analysis";
     ATMOSPHERE, "iso-2533", Memory, "ISO 2533:1975, Standard atmosphere";
     EPICYCLIC_TRAINS, "mueller", Memory, "H. W. Müller, Epicyclic Drive Trains: Analysis, Synthesis, and Applications (1982)";
+    GEAR_HANDBOOK, "metric-gear-technology", Read, "Elements of Metric Gear Technology, gear handbook";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 

@@ -7,14 +7,22 @@
 //! [`Train::solve`] answers one engagement exactly, in whole numbers: ratio, speeds, slip speeds and torque shares are
 //! [`Fraction`]s. [`Train::resolve`] finds by sign which one-way clutches hold under a load.
 
+mod candidates;
+mod diagnosis;
 mod elimination;
 mod fraction;
+mod losses;
 mod one_way;
 mod parts;
 mod planets;
 mod state;
 
+pub use candidates::{PulseCount, RatioFit, TimedEdges, counted_ratio, fit_ratio, timed_ratio};
+pub use diagnosis::{
+    Commanded, Diagnosis, ElementFault, Failure, MAX_SUSPECTS, Observation, Response, Signature, Suspect, Symptom,
+};
 pub use fraction::Fraction;
+pub use losses::{Losses, MeshEfficiency, PowerFlow};
 pub use one_way::{Load, StateCounts, Swap};
 pub use parts::{Blocks, Element, ElementKind, NO_MEMBER, PlanetarySet, Row, SetJoins, SetKind, SetTeeth};
 pub use planets::PlanetSpeeds;
@@ -65,6 +73,13 @@ pub const CARDS: &[Card] = &[
         source: &card::DEFINITION,
         locator: "rolling at the pitch circles",
     },
+    losses::POWER_FLOW,
+    losses::LOSSES,
+    diagnosis::SYMPTOM,
+    diagnosis::DIAGNOSE,
+    candidates::COUNTED_RATIO,
+    candidates::TIMED_RATIO,
+    candidates::FIT_RATIO,
 ];
 
 /// Most members of a train, the fixed one included.

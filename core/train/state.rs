@@ -93,9 +93,9 @@ const OTHERS: usize = 2;
 const STILL: u8 = u8::MAX;
 
 /// The column of each member once the closed elements have joined members into bodies.
-struct Bodies {
-    column: [u8; MAX_MEMBERS],
-    width: usize,
+pub(super) struct Bodies {
+    pub(super) column: [u8; MAX_MEMBERS],
+    pub(super) width: usize,
     turning: usize,
     joined: usize,
 }
@@ -163,7 +163,7 @@ impl Train {
         (0..u32::BITS).map(|i| 1 << i).zip(self.elements())
     }
 
-    fn bodies(&self, closed: u32) -> Bodies {
+    pub(super) fn bodies(&self, closed: u32) -> Bodies {
         let mut body: [u8; MAX_MEMBERS] = core::array::from_fn(|member| member as u8);
         let of = |body: &[u8], member: u8| body.get(usize::from(member)).copied().unwrap_or(STILL);
         let mut joined = 0;

@@ -1,0 +1,425 @@
+//! Mesh losses: efficiency in drive and coast, self-locking, circulating power.
+
+use super::{Fraction, Load, MAX_MEMBERS, MAX_ROWS, MAX_SETS, PlanetarySet, Row, SetKind, State, StateKind, Train};
+use crate::card::{self, Card, symbol};
+use crate::error::{Error, Result, within};
+use crate::real::abs;
+
+pub(super) const POWER_FLOW: Card = Card {
+    id: "train.power_flow",
+    purpose: "Power that each member carries and that rolls through each set, per unit of input power",
+    equation: "P_i = λ c_i ω_i, P_roll = Σ max(0, −λ c_i (ω_i − ω_C))",
+    symbols: &[
+        symbol("λ", "state.multipliers, torque multiplier of a row", "1"),
+        symbol("c_i", "row.coefficients", "1"),
+        symbol("ω_i, ω_C", "state.speeds, of a gear wheel and of its carrier", "1"),
+        symbol("P_i", "wheel_power", "1"),
+        symbol("P_roll", "rolling_power", "1"),
+    ],
+    range: "a state that is a gear; without losses",
+    source: &card::EPICYCLIC_TRAINS,
+    locator: "rolling power and coupling power",
+};
+
+pub(super) const LOSSES: Card = Card {
+    id: "train.losses",
+    purpose: "Efficiency of a gear with mesh losses, by the direction of the power through each mesh",
+    equation: "Σ φ_i c_i' T_i = 0 at the planet, φ_i = η_i where power flows to it and 1/η_i where it leaves; η = −P_driven/P_driving",
+    symbols: &[
+        symbol("T_i", "torque on a gear wheel of the set", "1"),
+        symbol("c_i'", "speed of the wheel per planet speed, carrier standing", "1"),
+        symbol("η_i", "product of the mesh efficiencies between wheel and planet", "1"),
+        symbol("η", "efficiency", "1"),
+    ],
+    range: "friction in proportion to the power in a mesh; bearings, windage and open elements not counted",
+    source: &card::EPICYCLIC_TRAINS,
+    locator: "rolling-power method",
+};
+
+/// Efficiencies of one mesh each. `practice` holds usual values to be taken by name.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MeshEfficiency {
+    /// Two external gears: sun and planet, planet and planet.
+    pub external: f64,
+    /// Planet and ring.
+    pub internal: f64,
+}
+
+impl MeshEfficiency {
+    /// The efficiency from sun to ring of a simple set with its carrier standing, shared evenly by its two meshes.
+    pub fn of_simple_set(sun_to_ring: f64) -> Result<Self> {
+        let mesh = crate::real::sqrt(efficiency_within("sun_to_ring", sun_to_ring)?);
+        Ok(Self { external: mesh, internal: mesh })
+    }
+}
+
+fn efficiency_within(name: &'static str, value: f64) -> Result<f64> {
+    if within(name, value, 0.0, 1.0)? > 0.0 { Ok(value) } else { Err(Error::NotPositive { name, value }) }
+}
+
+/// Power in a gear without losses, per unit of input power.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PowerFlow {
+    /// Power that each [`Row`] gives to its members (sun, ring or second sun, carrier); negative where it takes.
+    pub wheel_power: [[f64; 3]; MAX_ROWS],
+    /// Power through the meshes of each set, seen from its carrier.
+    pub rolling_power: [f64; MAX_SETS],
+    /// Greatest power of a wheel or carrier. Above 1, power circulates.
+    pub largest: f64,
+    /// Mask of the rows whose torque the state leaves indeterminate; they count as 0.
+    pub indeterminate: u32,
+}
+
+/// A gear with its mesh losses.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Losses {
+    /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself.
+    pub efficiency: f64,
+    /// Torque of the output over torque of the input, with losses. Where the gear locks itself, its sign is wrong way round:
+    /// the driven side would have to help.
+    pub torque_ratio: f64,
+    /// Power lost in each set per unit of driving power.
+    pub set_loss: [f64; MAX_SETS],
+    /// Power through the meshes of each set per unit of driving power, on the side where it enters.
+    pub rolling_power: [f64; MAX_SETS],
+    /// Rounds until the directions of power agreed with the losses they cause.
+    pub rounds: u32,
+    /// Whether they came to agree. If not, the figures are those of the last round and not to be relied on.
+    pub converged: bool,
+    /// Whether the losses exceed the driving power: this side cannot drive the gear.
+    pub self_locking: bool,
+}
+
+/// Direction of power at the gear wheels, seen from the carrier: 1 into the set, −1 out of it, 0 none.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Directions {
+    near: [i8; MAX_ROWS],
+    far: [i8; MAX_SETS],
+}
+
+impl Directions {
+    const NONE: Self = Self { near: [0; MAX_ROWS], far: [0; MAX_SETS] };
+}
+
+/// Rounds after which directions that still change are tried one combination after the other.
+const ROUNDS: u32 = 12;
+/// Most directions that are tried in every combination.
+const TRIED_BITS: u32 = 10;
+/// Less of the driving power than this does not count as power.
+const NO_POWER: f64 = 1e-12;
+
+impl Train {
+    /// Power that each member carries and that rolls through each set, without losses.
+    ///
+    /// P_i = λ c_i ω_i; P_roll = Σ max(0, −λ c_i (ω_i − ω_C))
+    ///
+    /// * `state` — a gear of this train
+    /// * returns the powers per unit of input power
+    /// * errors: [`Error::NoAnswer`] if the state is not a gear
+    ///
+    /// Source: rolling power and coupling power of an epicyclic train (from memory of H. W. Müller, *Epicyclic Drive
+    /// Trains*, 1982). Example in the tests: reverse of a four-set eight-speed rolls 1.19 times the input power in one set.
+    pub fn power_flow(&self, state: &State) -> Result<PowerFlow> {
+        only_gear(state)?;
+        let speed = |member: u8| state.speed(member).value().unwrap_or(0.0);
+        let mesh = MeshEfficiency { external: 1.0, internal: 1.0 };
+        let (driving, driven) = (self.input(), self.output());
+        let lossless = Problem { train: self, state, mesh, driving, driven, torque: 1.0 }.solve(&Directions::NONE)?;
+        let mut flow = PowerFlow {
+            wheel_power: [[0.0; 3]; MAX_ROWS],
+            rolling_power: lossless.rolling_power,
+            largest: 0.0,
+            indeterminate: 0,
+        };
+        let bits = (0..u32::BITS).map(|bit| 1 << bit);
+        for ((row, bit), (multiplier, powers)) in
+            self.rows().iter().zip(bits).zip(state.multipliers.iter().zip(&mut flow.wheel_power))
+        {
+            let Some(multiplier) = multiplier.value() else {
+                flow.indeterminate |= bit;
+                continue;
+            };
+            for ((member, coefficient), power) in row.terms().zip(powers) {
+                *power = multiplier * coefficient as f64 * speed(member);
+                flow.largest = flow.largest.max(abs(*power));
+            }
+        }
+        Ok(flow)
+    }
+
+    /// Efficiency of a gear with mesh losses.
+    ///
+    /// At the planet, Σ φ_i c_i' T_i = 0: a wheel whose power flows to the planet counts with φ = η_i, one that takes power
+    /// from it with 1/η_i, where η_i is the product of the meshes between wheel and planet. A simple set has one mesh at the
+    /// sun and one at the ring; a double-pinion set one and two; a two-sun set one at the large sun, two at the small sun and
+    /// one at the ring; a stepped set one at either wheel. Directions and torques are solved in turn until they agree.
+    ///
+    /// * `state` — a gear of this train; `mesh` — above 0, up to 1; `load` — [`Load::Drive`] or [`Load::Coast`]
+    /// * returns efficiency, torque ratio, loss and rolling power of each set; self-locking and non-convergence are reported
+    /// * errors: [`Error::NoAnswer`] if the state is not a gear or leaves the torque in a rolling set indeterminate,
+    ///   [`Error::OutOfRange`] and [`Error::NotPositive`] for the efficiencies, [`Error::Inconsistent`] for [`Load::None`]
+    ///
+    /// Source: rolling-power method (from memory of H. W. Müller, *Epicyclic Drive Trains*, 1982). Example: sun 23 drives,
+    /// ring 85 held, 0.98 from sun to ring: torque ratio 1 + (85/23) · 0.98 = 4.6217.
+    ///
+    /// ```
+    /// use trainwright::train::*;
+    /// let (case, input, output, ring) = (0, 1, 2, 3);
+    /// let mut train = Train::new(4, input, output, case)?;
+    /// train.add_set(PlanetarySet {
+    ///     kind: SetKind::Simple,
+    ///     planets: 3,
+    ///     teeth: SetTeeth { sun: 23, planet: 31, ring: 85, ..SetTeeth::NONE },
+    ///     joins: SetJoins { sun: input, ring, carrier: output, ..SetJoins::NONE },
+    /// })?;
+    /// train.add_element(Element::brake(ring, case))?;
+    /// let first = train.solve(0b1)?;
+    /// let losses = train.losses(&first, MeshEfficiency::of_simple_set(0.98)?, Load::Drive)?;
+    /// assert!((losses.torque_ratio - 4.6217).abs() < 5e-5);
+    /// # Ok::<(), trainwright::Error>(())
+    /// ```
+    pub fn losses(&self, state: &State, mesh: MeshEfficiency, load: Load) -> Result<Losses> {
+        only_gear(state)?;
+        efficiency_within("mesh.external", mesh.external)?;
+        efficiency_within("mesh.internal", mesh.internal)?;
+        let (driving, driven) = match load {
+            Load::Drive => (self.input(), self.output()),
+            Load::Coast => (self.output(), self.input()),
+            Load::None => {
+                return Err(Error::Inconsistent { name: "load", why: "an unloaded gear has no efficiency; say drive or coast" });
+            }
+        };
+        let speed = |member: u8| state.speed(member).value().unwrap_or(0.0);
+        let problem = Problem { train: self, state, mesh, driving, driven, torque: 1.0 / speed(driving) };
+
+        let mut directions = Directions::NONE;
+        let mut rounds = 0;
+        let mut solution = problem.solve(&directions)?;
+        while solution.directions != directions && rounds < ROUNDS {
+            directions = solution.directions;
+            solution = problem.solve(&directions)?;
+            rounds += 1;
+        }
+        let mut converged = solution.directions == directions;
+        if !converged && let Some(found) = problem.try_all(&solution.directions)? {
+            (solution, converged) = (found, true);
+        }
+        let leaving = -solution.driven_torque * speed(driven);
+        let (into, out) = match load {
+            Load::Coast => (solution.driven_torque, problem.torque),
+            _ => (problem.torque, solution.driven_torque),
+        };
+        Ok(Losses {
+            efficiency: leaving.max(0.0),
+            torque_ratio: -out / into,
+            set_loss: solution.set_loss,
+            rolling_power: solution.rolling_power,
+            rounds,
+            converged,
+            self_locking: leaving <= 0.0,
+        })
+    }
+}
+
+fn only_gear(state: &State) -> Result<()> {
+    if state.kind == StateKind::Gear {
+        Ok(())
+    } else {
+        Err(Error::NoAnswer { name: "state", why: "only a gear passes power; solve an engagement that gives one" })
+    }
+}
+
+/// Mesh efficiencies between the planet and the first and the second wheel of a row.
+fn branches(set: &PlanetarySet, second_row: bool, mesh: MeshEfficiency) -> (f64, f64) {
+    let MeshEfficiency { external, internal } = mesh;
+    match set.kind {
+        SetKind::Simple => (external, internal),
+        SetKind::DoublePinion => (external, external * internal),
+        SetKind::TwoSun if second_row => (external * external, internal),
+        SetKind::TwoSun => (external, internal),
+        SetKind::Stepped if set.teeth.ring > 0 => (external, internal),
+        SetKind::Stepped => (external, external),
+    }
+}
+
+struct Problem<'a> {
+    train: &'a Train,
+    state: &'a State,
+    mesh: MeshEfficiency,
+    driving: u8,
+    driven: u8,
+    /// Torque from outside on the driving member that gives unit power.
+    torque: f64,
+}
+
+struct Solution {
+    driven_torque: f64,
+    set_loss: [f64; MAX_SETS],
+    rolling_power: [f64; MAX_SETS],
+    /// The directions that these torques have.
+    directions: Directions,
+}
+
+/// Unknowns: the torque on the first wheel of each row, and the driven torque.
+const UNKNOWNS: usize = MAX_ROWS + 1;
+/// One equation of equilibrium and its right-hand side.
+type Equation = [f64; UNKNOWNS + 1];
+
+impl Problem<'_> {
+    /// Coefficients of the torques of a row per unit torque on its first wheel, with the losses of these directions.
+    fn torques(&self, index: usize, row: &Row, directions: &Directions) -> [f64; 3] {
+        let [near, far, _] = row.coefficients.map(f64::from);
+        let (first, second_row) = self.set_of(index, row);
+        let (eta_near, eta_far) = branches(first, second_row, self.mesh);
+        let power = |eta: f64, direction: Option<&i8>| match direction {
+            Some(1) => eta,
+            Some(-1) => 1.0 / eta,
+            _ => 1.0,
+        };
+        let far = far / near * power(eta_near, directions.near.get(index))
+            / power(eta_far, directions.far.get(usize::from(row.set)));
+        [1.0, far, -(1.0 + far)]
+    }
+
+    /// The set of a row, and whether it is the second row of that set.
+    fn set_of(&self, index: usize, row: &Row) -> (&PlanetarySet, bool) {
+        let set = self.train.sets().get(usize::from(row.set)).unwrap_or(&PlanetarySet::NONE);
+        let before = index.checked_sub(1).and_then(|before| self.train.rows().get(before));
+        (set, before.is_some_and(|before| before.set == row.set))
+    }
+
+    fn solve(&self, directions: &Directions) -> Result<Solution> {
+        let rows = self.train.rows();
+        let driven_column = rows.len();
+        let bodies = self.train.bodies(self.state.closed);
+        let body = |member: u8| bodies.column.get(usize::from(member)).map_or(MAX_MEMBERS, |&body| body.into());
+        let mut equations = [[0.0; UNKNOWNS + 1]; MAX_MEMBERS];
+        let mut add = |member: u8, column: usize, value: f64| {
+            if let Some(entry) = equations.get_mut(body(member)).and_then(|equation| equation.get_mut(column)) {
+                *entry += value;
+            }
+        };
+        for (column, row) in rows.iter().enumerate() {
+            for (&member, torque) in row.members.iter().zip(self.torques(column, row, directions)) {
+                add(member, column, torque);
+            }
+        }
+        add(self.driven, driven_column, 1.0);
+        add(self.driving, UNKNOWNS, -self.torque);
+        let near_torques = eliminate(&mut equations, driven_column + 1)?;
+        self.evaluate(&near_torques, directions)
+    }
+
+    fn evaluate(&self, near_torques: &[f64; UNKNOWNS], directions: &Directions) -> Result<Solution> {
+        let rows = self.train.rows();
+        let mut solution = Solution {
+            driven_torque: near_torques.get(rows.len()).copied().unwrap_or(0.0),
+            set_loss: [0.0; MAX_SETS],
+            rolling_power: [0.0; MAX_SETS],
+            directions: Directions::NONE,
+        };
+        let mut far_power = [0.0; MAX_SETS];
+        for (index, (row, &near_torque)) in rows.iter().zip(near_torques).enumerate() {
+            let [near, far, carrier] = row.members.map(|member| self.state.speed(member));
+            let rolls = !(near.is_known() && near == carrier);
+            let indeterminate = self.state.multipliers.get(index).is_some_and(|multiplier| !multiplier.is_known());
+            if rolls && indeterminate {
+                return Err(Error::NoAnswer {
+                    name: "losses",
+                    why: "closed elements repeat one another, so the torque in a rolling set is indeterminate; open one",
+                });
+            }
+            let relative = |speed: Fraction| match (speed.value(), carrier.value()) {
+                (Some(speed), Some(carrier)) => speed - carrier,
+                _ => 0.0, // a set that floats carries no torque
+            };
+            let [_, far_torque, _] = self.torques(index, row, directions);
+            // The set gives these torques; what enters it has the other sign.
+            let power = -near_torque * relative(near);
+            let set = usize::from(row.set);
+            if let (Some(direction), Some(sum), Some(loss), Some(rolling)) = (
+                solution.directions.near.get_mut(index),
+                far_power.get_mut(set),
+                solution.set_loss.get_mut(set),
+                solution.rolling_power.get_mut(set),
+            ) {
+                *direction = sign(power);
+                let far = -near_torque * far_torque * relative(far);
+                *sum += far;
+                *loss += power + far;
+                *rolling += power.max(0.0);
+            }
+        }
+        let ends = far_power.iter().zip(&mut solution.directions.far).zip(&mut solution.rolling_power);
+        for ((&power, direction), rolling) in ends {
+            *direction = sign(power);
+            *rolling += power.max(0.0);
+        }
+        Ok(solution)
+    }
+
+    /// The first combination of directions that agrees with the torques it causes.
+    fn try_all(&self, about: &Directions) -> Result<Option<Solution>> {
+        let all = about.near.iter().chain(&about.far);
+        let bits = all.filter(|&&direction| direction != 0).count() as u32;
+        for combination in 0..1_u32.checked_shl(bits.min(TRIED_BITS)).unwrap_or(0) {
+            let mut trial = *about;
+            let used = trial.near.iter_mut().chain(&mut trial.far).filter(|direction| **direction != 0);
+            for (bit, direction) in (0..TRIED_BITS).zip(used) {
+                *direction = if combination & (1 << bit) == 0 { 1 } else { -1 };
+            }
+            let solution = self.solve(&trial)?;
+            if solution.directions == trial {
+                return Ok(Some(solution));
+            }
+        }
+        Ok(None)
+    }
+}
+
+fn sign(power: f64) -> i8 {
+    if power > NO_POWER {
+        1
+    } else if power < -NO_POWER {
+        -1
+    } else {
+        0
+    }
+}
+
+/// Solves the equations by elimination; an unknown that they leave open is 0.
+fn eliminate(equations: &mut [Equation; MAX_MEMBERS], unknowns: usize) -> Result<[f64; UNKNOWNS]> {
+    let at = |equation: &Equation, column: usize| equation.get(column).copied().unwrap_or(0.0);
+    let mut pivot_of = [usize::MAX; UNKNOWNS];
+    let mut rank = 0;
+    for (column, pivot) in pivot_of.iter_mut().enumerate().take(unknowns) {
+        let (_, rest) = equations.split_at_mut_checked(rank).unwrap_or_default();
+        let largest = rest.iter().enumerate().max_by(|a, b| abs(at(a.1, column)).total_cmp(&abs(at(b.1, column))));
+        let Some(place) = largest.filter(|(_, row)| abs(at(row, column)) > 1e-10).map(|(place, _)| place) else { continue };
+        rest.swap(0, place);
+        *pivot = rank;
+        let own = *rest.first().unwrap_or(&[0.0; UNKNOWNS + 1]);
+        for (_, row) in equations.iter_mut().enumerate().filter(|(other, _)| *other != rank) {
+            let factor = at(row, column) / at(&own, column);
+            if factor != 0.0 {
+                for (entry, source) in row.iter_mut().zip(own) {
+                    *entry -= factor * source;
+                }
+            }
+        }
+        rank += 1;
+    }
+    if equations.iter().skip(rank).any(|row| abs(at(row, UNKNOWNS)) > 1e-7) {
+        return Err(Error::NoAnswer { name: "losses", why: "no equilibrium: nothing in this state takes the driving torque" });
+    }
+    let mut values = [0.0; UNKNOWNS];
+    for (column, (value, &pivot)) in values.iter_mut().zip(&pivot_of).enumerate() {
+        if let Some(row) = equations.get(pivot) {
+            *value = at(row, UNKNOWNS) / at(row, column);
+        }
+    }
+    Ok(values)
+}
