@@ -153,6 +153,8 @@ pub struct Suspect {
     pub agreed: u8,
 }
 
+/// Most observations of one diagnosis.
+pub const MAX_OBSERVATIONS: usize = 64;
 /// Most suspects: every element dead, every element stuck.
 pub const MAX_SUSPECTS: usize = 2 * MAX_ELEMENTS;
 
@@ -187,9 +189,12 @@ impl Train {
     /// Source: definition of the faults (derived). Example in the tests: the signature matrix of the demonstration train.
     pub fn symptom(&self, commanded: Commanded, fault: ElementFault) -> Result<Symptom> {
         let (healthy, failed) = (self.engaged(commanded, None)?, self.engaged(commanded, Some(fault))?);
+        // The vehicle keeps its direction of travel: a one-way clutch cannot hold a ratio of the other sign while it coasts.
+        let turned = healthy.drive.ratio.signum() * failed.coast.ratio.signum() < 0;
+        let by_one_way = failed.coast.closed & self.one_way_mask() != 0;
         Ok(Symptom {
             drive: response(&healthy.drive, &failed.drive),
-            coast: response(&healthy.coast, &failed.coast),
+            coast: if turned && by_one_way { Response::NoDrive } else { response(&healthy.coast, &failed.coast) },
             kind: failed.drive.kind,
             ratio: failed.drive.ratio,
         })
@@ -224,15 +229,15 @@ impl Train {
     /// Rank by fewest (missed + contradicted), then most matched. Equal counts share a rank: then
     /// [`Train::gears_that_tell_faults`] names the gear to try next.
     ///
-    /// * `observations` — 1 to 32; a measured ratio further than 3 u from the computed one contradicts
+    /// * `observations` — 1 to [`MAX_OBSERVATIONS`]; a measured ratio further than 3 u from the computed one contradicts
     /// * returns the suspects that explain at least one fault that was seen, best first
     /// * errors: [`Error::Count`], [`Error::Inconsistent`] for an unloaded observation, [`Error::OutOfRange`] for a bad reading
     ///
     /// Source: comparison of the seen with the computed (derived).
     pub fn diagnose(&self, observations: &[Observation]) -> Result<Diagnosis> {
-        bits(observations.len())?;
-        if observations.is_empty() {
-            return Err(Error::Count { name: "observations", count: 0, low: 1, high: u32::BITS });
+        if !(1..=MAX_OBSERVATIONS).contains(&observations.len()) {
+            let count = u32::try_from(observations.len()).unwrap_or(u32::MAX);
+            return Err(Error::Count { name: "observations", count, low: 1, high: MAX_OBSERVATIONS as u32 });
         }
         let none = Suspect {
             fault: ElementFault { element: 0, failure: Failure::Dead },
@@ -350,7 +355,7 @@ fn response(healthy: &State, failed: &State) -> Response {
     }
 }
 
-/// The bits of a list of gears or observations.
+/// The bits of a list of gears.
 pub(super) fn bits(count: usize) -> Result<impl Iterator<Item = u32>> {
     if count > u32::BITS as usize {
         let count = u32::try_from(count).unwrap_or(u32::MAX);
