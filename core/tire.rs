@@ -188,7 +188,7 @@ pub struct Tire {
     pub run_flat: bool,
     /// M+S: mud and snow.
     pub mud_snow: bool,
-    /// The designation did not say how the plies run; radial was assumed by [`parse_lenient`].
+    /// The designation did not say how the plies run; the lenient reader assumed radial.
     pub plies_assumed: bool,
 }
 
@@ -466,7 +466,7 @@ pub fn rolling_by_count(distance_m: Reading, revolutions: Reading) -> Result<Rol
 /// The three radii of one wheel, which must not be mixed.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct TireRadii {
+pub struct WheelRadii {
     /// Free radius: half the outer diameter, no load.
     pub free_mm: f64,
     /// Static loaded radius: hub to ground, standing under load.
@@ -493,7 +493,7 @@ pub struct TireRadii {
 /// assert!(radii.static_loaded_mm < radii.effective_mm && radii.effective_mm < radii.free_mm);
 /// # Ok::<(), trainwright::Error>(())
 /// ```
-pub fn radii(diameter_mm: f64, static_over_diameter: f64, rolling: Rolling) -> Result<TireRadii> {
+pub fn radii(diameter_mm: f64, static_over_diameter: f64, rolling: Rolling) -> Result<WheelRadii> {
     positive("diameter_mm", diameter_mm)?;
     if positive("static_over_diameter", static_over_diameter)? >= 0.5 {
         return Err(Error::Inconsistent {
@@ -501,7 +501,7 @@ pub fn radii(diameter_mm: f64, static_over_diameter: f64, rolling: Rolling) -> R
             why: "a loaded tire stands lower than half its free diameter; give a share below 0.5",
         });
     }
-    Ok(TireRadii {
+    Ok(WheelRadii {
         free_mm: diameter_mm / 2.0,
         static_loaded_mm: diameter_mm * static_over_diameter,
         effective_mm: positive("rolling.radius_mm", rolling.radius_mm.value)?,

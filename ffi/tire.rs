@@ -7,7 +7,7 @@ use crate::status::Status;
 use ::core::ffi::c_char;
 use trainwright::judge::Reading;
 use trainwright::tire::{
-    self, LoadRange, RegulationDiameter, Rolling, SpeedSymbol, Tire, TireRadii, TireService, TireText,
+    self, LoadRange, RegulationDiameter, Rolling, SpeedSymbol, Tire, TireService, TireText, WheelRadii,
 };
 
 /// A size designation, zero-terminated.
@@ -153,7 +153,7 @@ pub unsafe extern "C" fn tw_tire_radii(
     diameter_mm: f64,
     static_over_diameter: f64,
     rolling: *const Rolling,
-    out_radii: *mut TireRadii,
+    out_radii: *mut WheelRadii,
 ) -> Status {
     unsafe { put(out_radii, || core(tire::radii(diameter_mm, static_over_diameter, read(rolling)?))) }
 }
