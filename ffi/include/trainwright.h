@@ -1504,7 +1504,7 @@ typedef struct tw_tire {
   bool run_flat;
   /// M+S: mud and snow.
   bool mud_snow;
-  /// The designation did not say how the plies run; radial was assumed by [`parse_lenient`].
+  /// The designation did not say how the plies run; the lenient reader assumed radial.
   bool plies_assumed;
 } tw_tire;
 
@@ -1539,14 +1539,14 @@ typedef struct tw_rolling {
 } tw_rolling;
 
 /// The three radii of one wheel, which must not be mixed.
-typedef struct tw_tire_radii {
+typedef struct tw_wheel_radii {
   /// Free radius: half the outer diameter, no load.
   double free_mm;
   /// Static loaded radius: hub to ground, standing under load.
   double static_loaded_mm;
   /// Effective rolling radius: the one that speeds follow from.
   double effective_mm;
-} tw_tire_radii;
+} tw_wheel_radii;
 
 /// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
 typedef struct tw_set_teeth {
@@ -2205,7 +2205,7 @@ tw_status tw_tire_rolling_by_count(const struct tw_reading *distance_m,
 tw_status tw_tire_radii(double diameter_mm,
                         double static_over_diameter,
                         const struct tw_rolling *rolling,
-                        struct tw_tire_radii *out_radii);
+                        struct tw_wheel_radii *out_radii);
 
 /// Load, kg, that a load index of 0 to 279 stands for.
 tw_status tw_tire_load_index_kg(uint16_t load_index, double *out_load_kg);
