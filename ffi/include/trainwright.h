@@ -97,6 +97,12 @@
 /// Most elements of a train.
 #define TW_MAX_ELEMENTS 16
 
+/// Most observations of one diagnosis.
+#define TW_MAX_OBSERVATIONS 64
+
+/// Most suspects: every element dead, every element stuck.
+#define TW_MAX_SUSPECTS (2 * TW_MAX_ELEMENTS)
+
 /// Stands where a set has no such member.
 #define TW_NO_MEMBER UINT8_MAX
 
