@@ -1,1 +1,460 @@
-//! The flash image: a record that firmware loads without alloc.
+//! The flash image: what firmware and scan tools need of a record, in about two kilobytes that are read in place.
+//!
+//! [`write()`] makes an image; [`Image::open`] checks one (mark, version, length, checksum, and that every part can be read)
+//! and then hands out its parts. Nothing is copied but the part that is asked for, and names are borrowed from the image.
+//!
+//! | bytes | part |
+//! |---|---|
+//! | 4 | mark `TWFI` |
+//! | 2 | version of the layout |
+//! | 4 | length of the whole image |
+//! | 9 | [`Counts`](Image): members, sets, elements, gears, packs, shifts; input, output, fixed member |
+//! | fixed | friction, ratings, drive line, fluid, fill: a flag and the fields of each, zeros where not given |
+//! | per item | sets, elements, gears, packs (element and pack), shifts |
+//! | per name | one byte of length and the text: title, members, elements, gears |
+//! | 4 | CRC-32 of all before it (ISO-HDLC, as in Ethernet and zip) |
+//!
+//! Numbers are little-endian, without padding; fields come in the order of their structs (`flash/packed.rs`).
+
+mod packed;
+
+use crate::clutch::Pack;
+use crate::error::{Error, Result};
+use crate::fluid::{Fill, Fluid};
+use crate::judge::Reading;
+use crate::road::Driveline;
+use crate::train::{Element, MAX_ELEMENTS, MAX_MEMBERS, MAX_SETS, PlanetarySet, Train};
+use packed::{Packed, Reader, TRUNCATED, Writer};
+
+/// Version of the layout that this library writes and reads.
+pub const IMAGE_VERSION: u16 = 1;
+/// Most gears of an image.
+pub const MAX_GEARS: usize = 32;
+/// Most shifts of an image.
+pub const MAX_SHIFTS: usize = 64;
+/// Longest name, bytes.
+pub const MAX_NAME_BYTES: usize = 64;
+/// A buffer of this size holds every image.
+pub const MAX_IMAGE_BYTES: usize = SETS_AT
+    + MAX_SETS * PlanetarySet::BYTES
+    + MAX_ELEMENTS * (Element::BYTES + PackOf::BYTES)
+    + MAX_GEARS * Gear::BYTES
+    + MAX_SHIFTS * Shift::BYTES
+    + (1 + MAX_MEMBERS + MAX_ELEMENTS + MAX_GEARS) * (1 + MAX_NAME_BYTES)
+    + u32::BYTES;
+
+/// A gear: what closes, and how much of the power it passes on.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gear {
+    /// Mask of the elements that are applied.
+    pub closed: u32,
+    /// Mask of the one-way clutches that hold it under drive.
+    pub one_way: u32,
+    /// Efficiency on the road; 0 where the record states none.
+    pub efficiency: f64,
+}
+
+/// A point of the shift schedule.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shift {
+    /// Gear before.
+    pub from: u8,
+    /// Gear after.
+    pub to: u8,
+    /// Output-shaft speed at which it shifts, 1/min.
+    pub output_rpm: f64,
+}
+
+/// Friction of lining against steel in the unit's fluid.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Friction {
+    /// Static friction: while it holds.
+    pub holding: Reading,
+    /// Dynamic friction: while it slips.
+    pub slipping: Reading,
+    /// Relative standard uncertainty of a capacity from the dimensions of pack and piston.
+    pub geometry_u_rel: f64,
+}
+
+/// What the maker of the unit rates it for.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ratings {
+    /// Torque at the turbine, N·m.
+    pub turbine_nm: f64,
+    /// Torque at the output, N·m.
+    pub output_nm: f64,
+    /// Torque at the turbine in reverse, N·m.
+    pub reverse_turbine_nm: f64,
+    /// Greatest line pressure that the control gives, kPa.
+    pub line_max_kpa: f64,
+}
+
+/// All that an image holds. Numbers of members, elements and gears are places in the lists.
+#[derive(Clone, Copy, Debug)]
+pub struct Contents<'a> {
+    /// What the unit is called.
+    pub title: &'a str,
+    /// The gear train.
+    pub train: &'a Train,
+    /// Names of the members, as many as the train has.
+    pub members: &'a [&'a str],
+    /// Names of the elements, as many as the train has.
+    pub elements: &'a [&'a str],
+    /// Names of the gears.
+    pub gear_names: &'a [&'a str],
+    /// The gears.
+    pub gears: &'a [Gear],
+    /// Elements that are multi-plate packs.
+    pub packs: &'a [(u8, Pack)],
+    /// Shift schedule.
+    pub shifts: &'a [Shift],
+    /// Friction in the unit's fluid.
+    pub friction: Option<Friction>,
+    /// The maker's ratings.
+    pub ratings: Option<Ratings>,
+    /// Axle and tire that the unit is programmed for.
+    pub driveline: Option<Driveline>,
+    /// The fluid in the unit.
+    pub fluid: Option<Fluid>,
+    /// Fill volumes, check window and sump.
+    pub fill: Option<Fill>,
+}
+
+/// An image that [`Image::open`] accepted.
+#[derive(Clone, Copy, Debug)]
+pub struct Image<'a> {
+    bytes: &'a [u8],
+}
+
+struct Counts {
+    members: u8,
+    sets: u8,
+    elements: u8,
+    gears: u8,
+    packs: u8,
+    shifts: u8,
+    input: u8,
+    output: u8,
+    fixed: u8,
+}
+
+const MARK: [u8; 4] = *b"TWFI";
+const LENGTH_AT: usize = MARK.len() + u16::BYTES;
+const COUNTS_AT: usize = LENGTH_AT + u32::BYTES;
+const FRICTION_AT: usize = COUNTS_AT + Counts::BYTES;
+const RATINGS_AT: usize = FRICTION_AT + <Option<Friction>>::BYTES;
+const DRIVELINE_AT: usize = RATINGS_AT + <Option<Ratings>>::BYTES;
+const FLUID_AT: usize = DRIVELINE_AT + <Option<Driveline>>::BYTES;
+const FILL_AT: usize = FLUID_AT + <Option<Fluid>>::BYTES;
+const SETS_AT: usize = FILL_AT + <Option<Fill>>::BYTES;
+type PackOf = (u8, Pack);
+
+fn crc32(bytes: &[u8]) -> u32 {
+    const CRC: crc::Crc<u32, crc::NoTable> = crc::Crc::<u32, crc::NoTable>::new(&crc::CRC_32_ISO_HDLC);
+    CRC.checksum(bytes)
+}
+
+fn refuse<T>(why: &'static str) -> Result<T> {
+    Err(Error::Inconsistent { name: "flash image", why })
+}
+
+/// Writes the image of a unit; returns its length.
+///
+/// * `buffer` — [`MAX_IMAGE_BYTES`] are enough for every unit
+/// * errors: [`Error::Count`] for lists that do not fit one another or the image, [`Error::Inconsistent`] for a buffer that is
+///   too small, and whatever [`Image::open`] would refuse
+pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
+    let train = contents.train;
+    let count = |name, count: usize, low: usize, high: usize| match u8::try_from(count) {
+        Ok(number) if (low..=high).contains(&count) => Ok(number),
+        _ => Err(Error::Count { name, count: count as u32, low: low as u32, high: high as u32 }),
+    };
+    let (members, elements) = (train.members(), train.elements().len());
+    count("member names", contents.members.len(), members.into(), members.into())?;
+    count("element names", contents.elements.len(), elements, elements)?;
+    count("gear names", contents.gear_names.len(), contents.gears.len(), contents.gears.len())?;
+    let counts = Counts {
+        members,
+        sets: count("sets", train.sets().len(), 0, MAX_SETS)?,
+        elements: count("elements", elements, 0, MAX_ELEMENTS)?,
+        gears: count("gears", contents.gears.len(), 0, MAX_GEARS)?,
+        packs: count("packs", contents.packs.len(), 0, elements)?,
+        shifts: count("shifts", contents.shifts.len(), 0, MAX_SHIFTS)?,
+        input: train.input(),
+        output: train.output(),
+        fixed: train.fixed(),
+    };
+
+    let mut writer = Writer::new(buffer);
+    writer.put_bytes(&MARK)?;
+    IMAGE_VERSION.put(&mut writer)?;
+    0_u32.put(&mut writer)?;
+    counts.put(&mut writer)?;
+    contents.friction.put(&mut writer)?;
+    contents.ratings.put(&mut writer)?;
+    contents.driveline.put(&mut writer)?;
+    contents.fluid.put(&mut writer)?;
+    contents.fill.put(&mut writer)?;
+    train.sets().iter().try_for_each(|set| set.put(&mut writer))?;
+    train.elements().iter().try_for_each(|element| element.put(&mut writer))?;
+    contents.gears.iter().try_for_each(|gear| gear.put(&mut writer))?;
+    contents.packs.iter().try_for_each(|pack| pack.put(&mut writer))?;
+    contents.shifts.iter().try_for_each(|shift| shift.put(&mut writer))?;
+    for name in [contents.title].iter().chain(contents.members).chain(contents.elements).chain(contents.gear_names) {
+        count("letters of a name", name.len(), 0, MAX_NAME_BYTES)?.put(&mut writer)?;
+        writer.put_bytes(name.as_bytes())?;
+    }
+    let length = writer.written().len() + u32::BYTES;
+    let length_field = writer.written().get_mut(LENGTH_AT..COUNTS_AT).unwrap_or_default();
+    length_field.copy_from_slice(&(length as u32).to_le_bytes());
+    crc32(writer.written()).put(&mut writer)?;
+    Image::open(writer.written())?;
+    Ok(length)
+}
+
+impl<'a> Image<'a> {
+    /// The image in these bytes, if it is whole, of this version, and every part of it can be read.
+    ///
+    /// * `bytes` — from the mark on; what follows the image (the rest of a flash page) is not looked at
+    /// * errors: [`Error::Inconsistent`] for bytes that are no image, a truncated or a damaged one, [`Error::OutOfRange`] for
+    ///   another version, and whatever is wrong with a part
+    pub fn open(bytes: &'a [u8]) -> Result<Self> {
+        let mut reader = Reader::at(bytes, 0);
+        if reader.take_bytes(MARK.len())? != MARK {
+            return refuse("it does not begin with the mark TWFI; these bytes are something else");
+        }
+        let version = u16::take(&mut reader)?;
+        if version != IMAGE_VERSION {
+            let (value, version) = (version.into(), IMAGE_VERSION.into());
+            return Err(Error::OutOfRange { name: "version of the flash image", value, low: version, high: version });
+        }
+        let length = u32::take(&mut reader)? as usize;
+        let body_length = length.checked_sub(u32::BYTES).ok_or(TRUNCATED)?;
+        let (body, checksum) = bytes.get(..length).and_then(|b| b.split_at_checked(body_length)).ok_or(TRUNCATED)?;
+        if checksum != crc32(body).to_le_bytes() {
+            return refuse("the checksum is wrong: the bytes were damaged; write the image to the flash again");
+        }
+        let image = Self::checked_before(body);
+        image.check_parts()?;
+        Ok(image)
+    }
+
+    /// The image of bytes that [`Image::open`] accepted before, without the checks. Bytes that it would refuse give errors
+    /// or wrong parts, but never a read outside of them.
+    #[must_use]
+    pub fn checked_before(bytes: &'a [u8]) -> Self {
+        Self { bytes }
+    }
+
+    /// The bytes of the image without the checksum.
+    #[must_use]
+    pub fn bytes(&self) -> &'a [u8] {
+        self.bytes
+    }
+
+    fn check_parts(&self) -> Result<()> {
+        let Counts { gears, packs, shifts, .. } = self.counts()?;
+        let elements = self.train()?.elements().len();
+        for index in 0..gears {
+            let gear = self.gear(index)?;
+            if (gear.closed | gear.one_way).checked_shr(elements as u32).unwrap_or(0) != 0 {
+                return refuse("a gear closes an element that the train does not have");
+            }
+        }
+        for index in 0..packs {
+            if usize::from(self.pack_at(index)?.0) >= elements {
+                return refuse("a pack belongs to an element that the train does not have");
+            }
+        }
+        for index in 0..shifts {
+            let shift = self.shift(index)?;
+            if shift.from >= gears || shift.to >= gears {
+                return refuse("a shift names a gear that the unit does not have");
+            }
+        }
+        self.part::<Option<Friction>>(FRICTION_AT)?;
+        self.part::<Option<Ratings>>(RATINGS_AT)?;
+        self.part::<Option<Driveline>>(DRIVELINE_AT)?;
+        self.part::<Option<Fluid>>(FLUID_AT)?;
+        self.part::<Option<Fill>>(FILL_AT)?;
+        let mut reader = Reader::at(self.bytes, self.names_at()?);
+        for _ in 0..self.name_count()? {
+            take_name(&mut reader)?;
+        }
+        match reader.take_bytes(1) {
+            Err(_) => Ok(()),
+            Ok(_) => refuse("there is something after its last name"),
+        }
+    }
+
+    fn part<T: Packed>(&self, offset: usize) -> Result<T> {
+        T::take(&mut Reader::at(self.bytes, offset))
+    }
+
+    /// An item of a list of `count` items that starts at `offset`.
+    fn item<T: Packed>(&self, name: &'static str, offset: usize, index: u8, count: u8) -> Result<T> {
+        self.part(offset + place(name, index, count)? * T::BYTES)
+    }
+
+    fn counts(&self) -> Result<Counts> {
+        self.part(COUNTS_AT)
+    }
+
+    fn elements_at(&self) -> Result<usize> {
+        Ok(SETS_AT + usize::from(self.counts()?.sets) * PlanetarySet::BYTES)
+    }
+
+    fn gears_at(&self) -> Result<usize> {
+        Ok(self.elements_at()? + usize::from(self.counts()?.elements) * Element::BYTES)
+    }
+
+    fn packs_at(&self) -> Result<usize> {
+        Ok(self.gears_at()? + usize::from(self.counts()?.gears) * Gear::BYTES)
+    }
+
+    fn shifts_at(&self) -> Result<usize> {
+        Ok(self.packs_at()? + usize::from(self.counts()?.packs) * PackOf::BYTES)
+    }
+
+    fn names_at(&self) -> Result<usize> {
+        Ok(self.shifts_at()? + usize::from(self.counts()?.shifts) * Shift::BYTES)
+    }
+
+    fn name_count(&self) -> Result<usize> {
+        let Counts { members, elements, gears, .. } = self.counts()?;
+        Ok(1 + usize::from(members) + usize::from(elements) + usize::from(gears))
+    }
+
+    /// The name at this place of a list of `count` names with `before` names ahead of it.
+    fn name(&self, list: &'static str, before: usize, index: u8, count: u8) -> Result<&'a str> {
+        let place = place(list, index, count)?;
+        let mut reader = Reader::at(self.bytes, self.names_at()?);
+        for _ in 0..before + place {
+            take_name(&mut reader)?;
+        }
+        take_name(&mut reader)
+    }
+
+    /// What the unit is called.
+    pub fn title(&self) -> Result<&'a str> {
+        self.name("title", 0, 0, 1)
+    }
+
+    /// Name of a member of the train.
+    pub fn member_name(&self, member: u8) -> Result<&'a str> {
+        self.name("member", 1, member, self.counts()?.members)
+    }
+
+    /// Name of an element of the train.
+    pub fn element_name(&self, element: u8) -> Result<&'a str> {
+        let Counts { members, elements, .. } = self.counts()?;
+        self.name("element", 1 + usize::from(members), element, elements)
+    }
+
+    /// Name of a gear.
+    pub fn gear_name(&self, gear: u8) -> Result<&'a str> {
+        let Counts { members, elements, gears, .. } = self.counts()?;
+        self.name("gear", 1 + usize::from(members) + usize::from(elements), gear, gears)
+    }
+
+    /// The gear train, ready to solve.
+    pub fn train(&self) -> Result<Train> {
+        let Counts { members, sets, elements, input, output, fixed, .. } = self.counts()?;
+        let mut train = Train::new(members, input, output, fixed)?;
+        for index in 0..sets {
+            train.add_set(self.item("set", SETS_AT, index, sets)?)?;
+        }
+        let elements_at = self.elements_at()?;
+        for index in 0..elements {
+            train.add_element(self.item("element", elements_at, index, elements)?)?;
+        }
+        Ok(train)
+    }
+
+    /// Number of gears.
+    pub fn gear_count(&self) -> Result<u8> {
+        Ok(self.counts()?.gears)
+    }
+
+    /// A gear.
+    pub fn gear(&self, gear: u8) -> Result<Gear> {
+        self.item("gear", self.gears_at()?, gear, self.counts()?.gears)
+    }
+
+    fn pack_at(&self, index: u8) -> Result<PackOf> {
+        self.item("pack", self.packs_at()?, index, self.counts()?.packs)
+    }
+
+    /// The pack of an element.
+    ///
+    /// * errors: [`Error::Missing`] where the element is no pack, or the record does not describe it
+    pub fn pack(&self, element: u8) -> Result<Pack> {
+        for index in 0..self.counts()?.packs {
+            let (of, pack) = self.pack_at(index)?;
+            if of == element {
+                return Ok(pack);
+            }
+        }
+        Err(Error::Missing { name: "pack", why: "the image describes no multi-plate pack for this element" })
+    }
+
+    /// Number of points of the shift schedule.
+    pub fn shift_count(&self) -> Result<u8> {
+        Ok(self.counts()?.shifts)
+    }
+
+    /// A point of the shift schedule.
+    pub fn shift(&self, shift: u8) -> Result<Shift> {
+        self.item("shift", self.shifts_at()?, shift, self.counts()?.shifts)
+    }
+
+    /// Friction in the unit's fluid.
+    pub fn friction(&self) -> Result<Friction> {
+        self.given("friction", FRICTION_AT)
+    }
+
+    /// The maker's ratings.
+    pub fn ratings(&self) -> Result<Ratings> {
+        self.given("ratings", RATINGS_AT)
+    }
+
+    /// Axle and tire that the unit is programmed for.
+    pub fn driveline(&self) -> Result<Driveline> {
+        self.given("drive line", DRIVELINE_AT)
+    }
+
+    /// The fluid in the unit.
+    pub fn fluid(&self) -> Result<Fluid> {
+        self.given("fluid", FLUID_AT)
+    }
+
+    /// Fill volumes, check window and sump.
+    pub fn fill(&self) -> Result<Fill> {
+        self.given("fill", FILL_AT)
+    }
+
+    fn given<T: Packed>(&self, name: &'static str, offset: usize) -> Result<T> {
+        self.part::<Option<T>>(offset)?
+            .ok_or(Error::Missing { name, why: "the record that the image was made from did not state it" })
+    }
+}
+
+/// A place in a list of `count` items.
+fn place(list: &'static str, index: u8, count: u8) -> Result<usize> {
+    if index < count {
+        Ok(index.into())
+    } else {
+        let (value, high) = (index.into(), f64::from(count) - 1.0);
+        Err(Error::OutOfRange { name: list, value, low: 0.0, high })
+    }
+}
+
+fn take_name<'a>(reader: &mut Reader<'a>) -> Result<&'a str> {
+    let length = u8::take(reader)?;
+    core::str::from_utf8(reader.take_bytes(length.into())?)
+        .map_err(|_| Error::Inconsistent { name: "flash image", why: "a name is not UTF-8" })
+}
