@@ -87,7 +87,7 @@ pub struct Ratings {
     pub turbine_nm: f64,
     /// Torque at the output, N·m.
     pub output_nm: f64,
-    /// Torque at the turbine in reverse, N·m.
+    /// Torque at the turbine in reverse, N·m; 0 where none is stated.
     pub reverse_turbine_nm: f64,
     /// Greatest line pressure that the control gives, kPa.
     pub line_max_kpa: f64,

@@ -27,6 +27,7 @@ mod family;
 mod fault;
 mod fleet;
 mod fluids;
+mod image;
 mod instruments;
 mod jobs;
 mod kind;
@@ -56,6 +57,7 @@ pub use family::{
 };
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
+pub use image::Installed;
 pub use instruments::{InstrumentRecord, Instruments};
 pub use jobs::{Count, Job, Jobs, Stall};
 pub use kind::Kind;
