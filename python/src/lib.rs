@@ -5,6 +5,7 @@
 mod array;
 mod card;
 mod class;
+mod clutch;
 mod error;
 mod fluid;
 mod hazard;
@@ -46,6 +47,17 @@ mod _native {
         use crate::hazard::{caution, titles};
     }
 
+    /// Clutches and bands: forces, capacity, holding, shifts and their heat.
+    #[pymodule]
+    mod clutch {
+        #[pymodule_export]
+        use crate::clutch::{
+            Annulus, Band, BandTorque, Capacity, CapacityLine, Head, HeldInput, Hold, LiningByRadius, Pack, PlateHeat,
+            PressureNeeded, ReturnSprings, Servo, Slip, SlipEnd, Steel, SteelPlates, SurfaceRise, bulk_rise_k, disc_faces,
+            governing, plate_faces, referred_inertia_kg_m2, surface_drop_mm,
+        };
+    }
+
     /// Readings, limits and the decision between them.
     #[pymodule]
     mod judge {
@@ -69,6 +81,45 @@ mod _native {
     mod train {
         #[pymodule_export]
         use crate::train::{Gear, State, Train};
+    }
+
+    /// Values known only as common practice of the trade, no source.
+    #[pymodule]
+    mod practice {
+        use trainwright::practice as core;
+
+        #[pymodule_export]
+        const ASPECT_NOT_STATED_PCT: f64 = core::ASPECT_NOT_STATED_PCT;
+        #[pymodule_export]
+        const STATIC_LOADED_RADIUS_OVER_DIAMETER: f64 = core::STATIC_LOADED_RADIUS_OVER_DIAMETER;
+        #[pymodule_export]
+        const PAPER_FRICTION_LOW: f64 = core::PAPER_FRICTION_LOW;
+        #[pymodule_export]
+        const PAPER_FRICTION_HIGH: f64 = core::PAPER_FRICTION_HIGH;
+        #[pymodule_export]
+        const LINING_PRESSURE_LOW_MPA: f64 = core::LINING_PRESSURE_LOW_MPA;
+        #[pymodule_export]
+        const LINING_PRESSURE_HIGH_MPA: f64 = core::LINING_PRESSURE_HIGH_MPA;
+        #[pymodule_export]
+        const HOLDING_MARGIN: f64 = core::HOLDING_MARGIN;
+        #[pymodule_export]
+        const CLEARANCE_PER_PLATE_LOW_MM: f64 = core::CLEARANCE_PER_PLATE_LOW_MM;
+        #[pymodule_export]
+        const CLEARANCE_PER_PLATE_HIGH_MM: f64 = core::CLEARANCE_PER_PLATE_HIGH_MM;
+        #[pymodule_export]
+        const SHIFT_ENERGY_HIGH_J_MM2: f64 = core::SHIFT_ENERGY_HIGH_J_MM2;
+        #[pymodule_export]
+        const SHIFT_FLUX_HIGH_W_MM2: f64 = core::SHIFT_FLUX_HIGH_W_MM2;
+        #[pymodule_export]
+        const SHIFT_TIME_LOW_S: f64 = core::SHIFT_TIME_LOW_S;
+        #[pymodule_export]
+        const SHIFT_TIME_HIGH_S: f64 = core::SHIFT_TIME_HIGH_S;
+        #[pymodule_export]
+        const STEEL_SPECIFIC_HEAT_J_KG_K: f64 = core::STEEL_SPECIFIC_HEAT_J_KG_K;
+        #[pymodule_export]
+        const STEEL_CONDUCTIVITY_W_M_K: f64 = core::STEEL_CONDUCTIVITY_W_M_K;
+        #[pymodule_export]
+        const STEEL_DENSITY_KG_M3: f64 = core::STEEL_DENSITY_KG_M3;
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.

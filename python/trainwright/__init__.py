@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import fluid, hazard, judge, record, train, units
+from . import clutch, fluid, hazard, judge, practice, record, train, units
 from ._native import Card, Source, Symbol, card, cards, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -32,9 +32,11 @@ __all__ = [
     "Train",
     "card",
     "cards",
+    "clutch",
     "fluid",
     "hazard",
     "judge",
+    "practice",
     "record",
     "train",
     "units",
