@@ -52,9 +52,10 @@ mod _native {
     mod clutch {
         #[pymodule_export]
         use crate::clutch::{
-            Annulus, Band, BandTorque, Capacity, CapacityLine, Head, HeldInput, Hold, LiningByRadius, Pack, PlateHeat,
-            PressureNeeded, ReturnSprings, Servo, Slip, SlipEnd, Steel, SteelPlates, SurfaceRise, bulk_rise_k, disc_faces,
-            governing, plate_faces, referred_inertia_kg_m2, surface_drop_mm,
+            Annulus, Band, BandTorque, Capacity, CapacityLine, ElementMargin, ElementPack, GearReview, Head, HeldInput,
+            Hold, LiningByRadius, Pack, PlateHeat, PressureNeeded, ReturnSprings, Servo, Slip, SlipEnd, Steel,
+            SteelPlates, SurfaceRise, bulk_rise_k, disc_faces, governing, plate_faces, referred_inertia_kg_m2, review,
+            surface_drop_mm,
         };
     }
 

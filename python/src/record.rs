@@ -6,6 +6,7 @@ use pyo3::prelude::*;
 use pyo3::types::PyDict;
 use trainwright::record::{self as core, Kind, Problems, Record, Weight};
 
+use crate::clutch::{ElementPack, Pack};
 use crate::error::{answer, refuse};
 use crate::judge::Reading;
 use crate::train::Train;
@@ -248,6 +249,16 @@ impl Family {
     fn train(&self, py: Python<'_>, variant: &str) -> PyResult<Py<Train>> {
         self.record.train(variant).map_err(|problems| raise_all(py, problems))?;
         Ok(train(py, &self.text, Some(variant))?.cast_into::<Train>()?.unbind())
+    }
+
+    /// The pack of each clutch and brake in a variant: new linings, no seal drag.
+    fn packs<'py>(&self, py: Python<'py>, variant: &str) -> PyResult<Bound<'py, PyDict>> {
+        let packs = PyDict::new(py);
+        for (element, record) in &self.record.clutch {
+            let pack: Pack = answer(record.pack(variant))?;
+            packs.set_item(element, ElementPack::new(pack, record.turns_with.clone()))?;
+        }
+        Ok(packs)
     }
 
     /// Static friction of lining against steel: a closed element that holds.

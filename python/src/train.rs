@@ -201,6 +201,18 @@ pub struct State {
     state: core::State,
 }
 
+impl State {
+    /// The train that was solved, with its names.
+    pub fn train(&self) -> &NamedTrain {
+        &self.named
+    }
+
+    /// The solution.
+    pub fn solved(&self) -> &core::State {
+        &self.state
+    }
+}
+
 #[pymethods]
 impl State {
     /// `"gear"`, `"neutral"`, `"input held"`, `"output held"` or `"tied up"`.
