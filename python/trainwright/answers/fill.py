@@ -1,0 +1,86 @@
+"""Fluid level and the milliliters to add or drain, at the temperature the fluid has now."""
+
+from __future__ import annotations
+
+from .. import hazard
+from ..edge import number, show
+from ..fluid import Adjustment, Fill, Fluid, LevelCheck
+from ..judge import Reading, Rule, settle
+from ..sheet import Decision, Fact, Sheet
+from . import RULE, rule_in_words
+
+
+def fill(
+    fill: Fill,
+    fluid: Fluid,
+    *,
+    temp_c: Reading,
+    level_mm: Reading,
+    area_scale: Reading | None = None,
+    rule: Rule = RULE,
+    name: str = "fluid",
+) -> Sheet:
+    """What to add or drain now, where the level will stand at the reference temperature, and what margins are left."""
+    exact_area = Reading(value=1.0, u=0.0)
+    check = LevelCheck(temp_c=temp_c, level_mm=level_mm, area_scale=area_scale or exact_area)
+    now = fill.adjust_fill(fluid, check, rule)
+    excess_ml = now.excess_ml.reading.value
+    later = fill.level_at(fluid, temp_c=fill.check_reference_c, excess_ml=excess_ml)
+    off_mm = fill.engine_off_level_mm(running_level_mm=0.0)
+    dips_c = fill.gear_dips_at_c(fluid)
+    spare_ml = fill.loss_to_pickup_ml(level_mm=0.0)
+    pour = fill.pour_volumes(fluid, can_c=20.0)
+    verb, amount_ml = ("Add", now.add_now_ml.value) if now.add_now_ml.value > 0 else ("Drain", -now.add_now_ml.value)
+    left = "too much" if excess_ml > 0 else "too little"
+    answer = (
+        f"{verb} {number(amount_ml, 0)} mL now, at {show(temp_c.value, 'c')}. If nothing is done, the fill is "
+        f"{number(abs(excess_ml), 0)} mL {left} and the level stands {show(later.level_mm, 'mm')} from the edge at "
+        f"{show(fill.check_reference_c, 'c')}."
+    )
+    window = f"{number(fill.check_low_c, 0)} to {show(fill.check_high_c, 'c')}"
+    return Sheet(
+        title=f"Fluid level: {name} at {show(temp_c.value, 'c')}",
+        answer=answer,
+        decisions=[_decision(now, rule)],
+        facts=[
+            Fact(f"{verb} now", f"{number(amount_ml, 0)} mL", f"at the temperature it has; standard uncertainty {number(now.add_now_ml.u, 0)} mL"),
+            Fact("in the unit now", f"{number(now.present_ml / 1000, 2)} L", f"right would be {number(now.right_ml / 1000, 2)} L at this temperature"),
+            Fact("level later", show(later.level_mm, "mm"), f"at {show(fill.check_reference_c, 'c')} if nothing is done; a sump of constant area would say {number(later.constant_area_level_mm, 2)} mm"),
+            Fact("engine off", show(off_mm, "mm"), "level of a right fill when the drain-back has come down: do not judge it by this"),
+            Fact("rotating part dips", show(dips_c, "c"), "fluid temperature with a right fill; foam and heat above it"),
+            Fact("may be lost", f"{number(spare_ml, 0)} mL", "from a right fill, level ground, until the pickup draws air"),
+            Fact("dry fill", f"{number(pour.dry_ml / 1000, 2)} L", "to pour at 20 °C"),
+            Fact("service fill", f"{number(pour.service_ml / 1000, 2)} L", f"to pour at 20 °C; {number(100 * pour.old_share, 0)} % old fluid stays"),
+        ],
+        not_checked=[
+            "Whether the fluid is the right one for these linings, and its condition.",
+            "Growth of case and pan with temperature (3 to 10 % of the fluid's), foam, and a vehicle that is not level.",
+            f"The level check itself belongs into {window}, engine idling, all circuits full.",
+        ],
+        cautions=[hazard.caution("hot fluid"), hazard.caution("roll-away")],
+        cards=["fluid.level_at", "fluid.adjust_fill", "fluid.volume_factor"],
+        data={
+            "check": check.as_dict(),
+            "adjustment": now.as_dict(),
+            "level_at_reference": later.as_dict(),
+            "engine_off_level_mm": off_mm,
+            "gear_dips_at_c": dips_c,
+            "loss_to_pickup_ml": spare_ml,
+            "pour_at_20c": pour.as_dict(),
+        },
+    )
+
+
+def _decision(now: Adjustment, rule: Rule) -> Decision:
+    judged = now.excess_ml
+    accepted = f"{number(judged.limits.lower, 0)} to {number(judged.limits.upper, 0)} mL"
+    basis = (
+        f"{number(judged.reading.value, 0)} mL (standard uncertainty {number(judged.reading.u, 0)}) against the {accepted} "
+        f"that a check inside the window would leave; {rule_in_words(rule)}."
+    )
+    settled = ""
+    if judged.verdict == "NOT PROVEN":
+        wanted = settle(judged, now.budget)
+        named = ("fluid temperature", "level", "free area of the sump")[wanted.input]
+        settled = f"Measure the {named} better to settle it."
+    return Decision("fill as it is now", judged.verdict, judged.chance, basis, settled)

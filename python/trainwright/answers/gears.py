@@ -1,0 +1,207 @@
+"""Gear table of a train, its states, and computed against published ratios."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Any
+
+from .. import hazard
+from ..edge import number
+from ..sheet import Fact, Row, Sheet, Table
+from ..train import Gear, State, Train
+
+
+def main_gears(train: Train) -> list[Gear]:
+    """The gears without those that repeat the ratio of an earlier one (engine braking, a second way to the same gear)."""
+    distinct: dict[Any, Gear] = {}
+    for gear in train.gears():
+        distinct.setdefault(gear.ratio_exact, gear)
+    return list(distinct.values())
+
+
+def gears(train: Train, *, title: str) -> Sheet:
+    """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them."""
+    table = train.gears()
+    main = main_gears(train)
+    forward = [gear for gear in main if gear.ratio > 0]
+    steps = {low.id: low.ratio / high.ratio for low, high in pairwise(forward)}
+    spread = forward[0].ratio / forward[-1].ratio
+    printed = any(gear.published for gear in table)
+    same = {gear.id: agrees(gear) for gear in table if gear.published}
+    answer = f"{len(forward)} forward ratios from {forward[0].ratio:.4f} to {forward[-1].ratio:.4f}, spread {spread:.2f}"
+    reverse = [gear for gear in main if gear.ratio < 0]
+    answer += f", reverse {', '.join(number(gear.ratio, 4) for gear in reverse)}." if reverse else "."
+    if same:
+        answer += f" {sum(same.values())} of {len(same)} published ratios are reproduced to their last printed digit."
+    notes = [f"Gear {gear.id}: {gear.note}" for gear in table if gear.note]
+    return Sheet(
+        title=title,
+        answer=answer,
+        tables=[
+            Table(
+                "Ratios: input speed over output speed",
+                ("gear", "closed", ">ratio", ">exact", ">step to next", *((">published", "agrees") if printed else ())),
+                [_ratio_row(gear, steps, same, printed) for gear in table],
+                "A ratio follows from tooth counts alone, so it is an exact fraction. " + " ".join(notes),
+            ),
+            element_table("Torque shares: torque in each closed element, per N·m of turbine torque", train, "shares"),
+            element_table("Slip speeds of the open elements, per 1/min of the input", train, "slips"),
+        ],
+        not_checked=["Losses: ratios and shares are those of a train without friction.", "Strength of gears, shafts and bearings."],
+        cards=["train.solve"],
+        data={"gears": [_gear_data(gear, steps, same) for gear in table], "spread": spread},
+    )
+
+
+def agrees(gear: Gear) -> bool:
+    """Whether the computed ratio, rounded as the published one is, equals it."""
+    printed = (gear.published or "").replace("−", "-")
+    decimals = len(printed.partition(".")[2])
+    return f"{gear.ratio:.{decimals}f}" == f"{float(printed):.{decimals}f}"
+
+
+def _ratio_row(gear: Gear, steps: dict[str, float], same: dict[str, bool], printed: bool) -> Row:
+    step = number(steps[gear.id], 3) if gear.id in steps else ""
+    cells = (gear.id, " ".join(gear.closed), number(gear.ratio, 4), str(gear.ratio_exact).replace("-", "−"), step)
+    if not printed:
+        return Row(cells)
+    verdict = {True: "yes", False: "NO", None: ""}[same.get(gear.id)]
+    return Row((*cells, (gear.published or "").replace("-", "−"), verdict), "NO-GO" if verdict == "NO" else "")
+
+
+def element_table(title: str, train: Train, what: str) -> Table:
+    """Shares of the closed elements or slips of the open ones, a row for each gear."""
+    note = "Signs: as the torque on, or the speed of, the first member that the element joins."
+    rows = []
+    for gear in train.gears():
+        values = getattr(gear, what)
+        shown = [element for element in train.elements if (element in gear.closed) == (what == "shares")]
+        cells = {element: "?" if values[element] is None else number(values[element], 3) for element in shown}
+        rows.append(Row((gear.id, *(cells.get(element, "·") for element in train.elements))))
+    if any("?" in row.cells for row in rows):
+        note += " ?: the closed elements repeat one another, so statics cannot tell."
+    return Table(title, ("gear", *(f">{element}" for element in train.elements)), rows, note)
+
+
+def _gear_data(gear: Gear, steps: dict[str, float], same: dict[str, bool]) -> dict[str, Any]:
+    return {
+        "id": gear.id,
+        "closed": gear.closed,
+        "ratio": gear.ratio,
+        "ratio_exact": str(gear.ratio_exact),
+        "step_to_next": steps.get(gear.id),
+        "published": gear.published,
+        "published_agrees": same.get(gear.id),
+        "efficiency": gear.efficiency,
+        "shares": gear.shares,
+        "slips": gear.slips,
+        "speeds": gear.speeds,
+    }
+
+
+def states(train: Train, *, title: str, fastest: float | None = None) -> Sheet:
+    """Every engagement of the clutches and brakes: what it does, which gear it is, and which must never be entered.
+
+    `fastest` is the output speed per input speed that no state may exceed; left out, that of the fastest gear.
+    """
+    limit = fastest if fastest is not None else max(1 / gear.ratio for gear in train.gears())
+    by_closed = {frozenset(gear.closed): gear.id for gear in train.gears()}
+    found = train.states(load="none")
+    rows, forbidden = [], []
+    for state in found:
+        gear = by_closed.get(frozenset(state.closed), "")
+        over = state.overspeeds(output_per_input=limit)
+        if over:
+            forbidden.append(state)
+        rows.append(_state_row(state, gear, over))
+    order = {"gear": 0, "tied up": 1, "output held": 2, "input held": 3, "neutral": 4}
+    ranked = sorted(zip(rows, found), key=lambda pair: (order[pair[1].kind], -(pair[1].ratio or 0)))
+    counts = train.state_counts(load="none")
+    answer = f"Of {len(found)} engagements " + ", ".join(f"{n} {_plural(kind, n)}" for kind, n in counts.items() if n) + "."
+    for state in forbidden:
+        answer += f" Forbidden: {' '.join(state.closed)} would drive the output at {1 / state.ratio:.2f} times the input."
+    return Sheet(
+        title=title,
+        answer=answer,
+        tables=[
+            Table("Every engagement of clutches and brakes; one-way clutches free", ("closed", "does", ">ratio", "gear", "remark"),
+                  [row for row, _ in ranked]),
+            _shifts(train),
+        ],
+        facts=[Fact("limit for forbidden", f"{limit:.3f}", "output speed per input speed; the fastest gear unless another is given")],
+        not_checked=[
+            "What a one-way clutch adds under drive: see the gears that list one.",
+            "Overload: only the output speed decides what is called forbidden here.",
+        ],
+        cautions=[hazard.caution("overspeed")] if forbidden else [],
+        cards=["train.solve"],
+        data={
+            "counts": counts,
+            "fastest_output_per_input": limit,
+            "states": [
+                {"closed": state.closed, "kind": state.kind, "ratio": state.ratio, "mobility": state.mobility,
+                 "gear": by_closed.get(frozenset(state.closed)), "forbidden": state.overspeeds(output_per_input=limit)}
+                for state in found
+            ],
+        },
+    )  # fmt: skip
+
+
+def _state_row(state: State, gear: str, forbidden: bool) -> Row:
+    ratio = "" if state.ratio is None else number(state.ratio, 4)
+    remark = f"FORBIDDEN: output at {1 / state.ratio:.2f} times the input" if forbidden and state.ratio else ""
+    mark = "forbidden" if forbidden else "quiet" if state.kind == "neutral" else "governs" if gear else ""
+    return Row((" ".join(state.closed) or "nothing", state.kind, ratio, gear, remark), mark)
+
+
+def _plural(kind: str, count: int) -> str:
+    return {"gear": "ratios", "tied up": "tied up"}.get(kind, kind) if count > 1 else {"gear": "ratio"}.get(kind, kind)
+
+
+def _shifts(train: Train) -> Table:
+    forward = [gear for gear in main_gears(train) if gear.ratio > 0]
+    rows = []
+    for low, high in pairwise(forward):
+        released = [element for element in low.closed if element not in high.closed]
+        applied = [element for element in high.closed if element not in low.closed]
+        single = len(released) == len(applied) == 1
+        rows.append(
+            Row(
+                (f"{low.id} to {high.id}", " ".join(released) or "nothing", " ".join(applied) or "nothing",
+                 number(low.ratio / high.ratio, 3), "one for one" if single else "more than one element changes"),
+                "" if single else "NOT PROVEN",
+            )
+        )  # fmt: skip
+    return Table("Upshifts", ("shift", "releases", "applies", ">step", "remark"), rows)
+
+
+def published(trains: Sequence[tuple[str, str, Train]]) -> Sheet:
+    """Computed beside published ratios for many trains, each given as title, source and train."""
+    rows, data, agreeing, total, exceptions = [], [], 0, 0, []
+    for title, source, train in trains:
+        with_ratio = [gear for gear in train.gears() if gear.published]
+        data.append({"title": title, "source": source, "gears": [_gear_data(gear, {}, {}) for gear in with_ratio]})
+        for place, gear in enumerate(with_ratio):
+            good = agrees(gear)
+            total, agreeing = total + 1, agreeing + good
+            remark = gear.note or ""
+            if not good:
+                exceptions.append(f"{title}, gear {gear.id}: computed {number(gear.ratio, 4)}, published {gear.published}. {remark}")
+            cells = (title if place == 0 else "", gear.id, number(gear.ratio, 4), str(gear.ratio_exact).replace("-", "−"))
+            printed = (gear.published or "").replace("-", "−")
+            rows.append(Row((*cells, printed, "yes" if good else "NO", remark), "" if good else "NOT PROVEN"))
+    answer = f"{agreeing} of {total} published ratios of {len(trains)} gear trains are reproduced to the last printed digit."
+    if exceptions:
+        answer += " The others: " + " ".join(exceptions)
+    columns = ("train", "gear", ">computed", ">exact", ">published", "agrees", "remark")
+    sources = [Fact(title, f"{len(train.gears())} gears", source) for title, source, train in trains]
+    return Sheet(
+        title="Published gear trains",
+        answer=answer,
+        tables=[Table("Computed beside published ratios", columns, rows)],
+        facts=sources,
+        not_checked=["Tooth counts that a source does not print were fitted to some of its ratios: the record of each train says which."],
+        cards=["train.solve"],
+        data={"trains": data, "agreeing": agreeing, "of": total},
+    )
