@@ -1,0 +1,76 @@
+"""Which gear set is fitted: a ratio counted on the bench against the tooth counts that may be inside."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from .. import hazard
+from ..edge import number
+from ..judge import Propagated, Reading, propagate
+from ..sheet import Fact, Row, Sheet, Table
+from ..train import Train
+
+EXCLUDED = 3.0
+"""Distance in standard uncertainties from which a candidate is called excluded: a chance below 0.3 % of being seen by accident."""
+
+
+@dataclass(frozen=True)
+class Count:
+    """Pulses of the input and of the output counted over the same time, in one gear, without slip."""
+
+    gear: str
+    input_pulses: int
+    output_pulses: int
+
+
+def counted_ratio(count: Count, *, input_teeth: int, output_teeth: int) -> Propagated:
+    """The ratio; each count is known to within one pulse, more often near the middle (triangular)."""
+    pulses = [Reading.triangular(float(n), half_width=1.0) for n in (count.input_pulses, count.output_pulses)]
+    return propagate(pulses, lambda values: (values[0] / input_teeth) / (values[1] / output_teeth))
+
+
+def which(
+    candidates: Mapping[str, Train], counts: Sequence[Count], *, input_teeth: int, output_teeth: int, title: str
+) -> Sheet:
+    """How far each candidate lies from each counted ratio, and which gears can tell the candidates apart at all."""
+    ratios = {name: {gear.id: gear for gear in train.gears()} for name, train in candidates.items()}
+    gears = list(next(iter(ratios.values())))
+    can_tell = [gear for gear in gears if len({table[gear].ratio_exact for table in ratios.values()}) > 1]
+    rows: list[Row] = []
+    data: list[dict[str, Any]] = []
+    excluded: dict[str, str] = {}
+    for count in counts:
+        reading = counted_ratio(count, input_teeth=input_teeth, output_teeth=output_teeth).reading
+        away = {name: (table[count.gear].ratio - reading.value) / reading.u for name, table in ratios.items()}
+        data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
+        for name, distance in away.items():
+            out = abs(distance) > EXCLUDED
+            if out:
+                excluded.setdefault(name, f"{number(abs(distance), 0)} standard uncertainties away in gear {count.gear}")
+            remark = "excluded" if out else "fits" if count.gear in can_tell else "fits, as every candidate does in this gear"
+            exact = str(ratios[name][count.gear].ratio_exact)
+            rows.append(
+                Row((count.gear, f"{reading.value:.6f} ± {reading.u:.6f}", name, exact, f"{ratios[name][count.gear].ratio:.6f}",
+                     f"{number(distance, 1)} u", remark), "quiet" if out else "")
+            )  # fmt: skip
+    left = [name for name in candidates if name not in excluded]
+    found = f"Fitted: {left[0]}. " if len(left) == 1 else f"Still possible: {', '.join(left)}. " if left else "None of the candidates fits. "
+    why = " ".join(f"{name} is excluded, {reason}." for name, reason in excluded.items())
+    return Sheet(
+        title=title,
+        answer=f"{found}{why} Only gears {', '.join(can_tell)} can tell these candidates apart.",
+        tables=[
+            Table("Counted ratio against the candidates; ± one standard uncertainty u",
+                  ("gear", ">counted", "candidate", ">exact", ">ratio", ">away", "remark"), rows)
+        ],
+        facts=[
+            Fact("speed wheels", f"{input_teeth} and {output_teeth} teeth", "input and output"),
+            Fact("gears that can tell", ", ".join(can_tell), "in the others the exact fractions are the same"),
+        ],
+        not_checked=["Slip: a slipping element moves the ratio more than another tooth count would. Count with light, steady load."],
+        cautions=[hazard.caution("overspeed")],
+        cards=["train.solve", "judge.propagate"],
+        data={"counts": data, "gears_that_can_tell": can_tell, "excluded": excluded},
+    )  # fmt: skip
