@@ -16,10 +16,12 @@ import click
 from rich.console import Console
 from rich.text import Text
 
-from . import edge, version
+from . import edge, record, version
+from .answers.gears import gear_sheet, state_sheet
 from .error import Error
 from .judge import Reading
 from .sheet import Sheet
+from .train import Train
 
 REFUSED, FAULTY_RECORD = 2, 3
 Command = TypeVar("Command", bound=Callable[..., Any])
@@ -71,6 +73,43 @@ def shop() -> None:
     Quantities may be typed in metric or shop units: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft. Add what you know of
     the uncertainty as 24±1C or 24+-1C.
     """
+
+
+def family_or_train(path: Path, variant: str | None) -> tuple[str, Train]:
+    """The train in a family or train file, and a title for it."""
+    loaded = record.load(path)
+    if isinstance(loaded, Train):
+        return path.stem, loaded
+    if not isinstance(loaded, record.Family):
+        raise click.BadParameter(f"{path} holds no gear train; give a family or a train file", param_hint="FILE")
+    chosen = variant or loaded.variants[0]
+    return f"{loaded.as_dict()['meta']['title'] or path.stem}, {chosen}", loaded.train(chosen)
+
+
+def variant_option(command: Command) -> Command:
+    """Adds ``--variant``."""
+    return click.option("--variant", help="Variant of the family; the first one unless given.")(command)
+
+
+@shop.command()
+@click.argument("file", type=RECORD)
+@variant_option
+@answers_with_sheets
+def gears(file: Path, variant: str | None) -> Sheet:
+    """Gear table: ratio, exact fraction, step, torque shares, slip speeds; published ratios beside computed ones."""
+    title, train = family_or_train(file, variant)
+    return gear_sheet(train, title=f"Gears of {title}")
+
+
+@shop.command()
+@click.argument("file", type=RECORD)
+@variant_option
+@click.option("--fastest", type=float, help="Output speed per input speed that no state may exceed.")
+@answers_with_sheets
+def states(file: Path, variant: str | None, fastest: float | None) -> Sheet:
+    """Every engagement: gear, neutral, held or tied up, and the states that must never be entered."""
+    title, train = family_or_train(file, variant)
+    return state_sheet(train, title=f"States of {title}", fastest=fastest)
 
 
 def main() -> None:

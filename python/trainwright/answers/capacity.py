@@ -73,7 +73,7 @@ def weakest(found: list[Held]) -> Held:
     return found[governing([held.hold.margin for held in found])]
 
 
-def capacity(
+def capacity_sheet(
     train: Train, packs: Mapping[str, tuple[Pack, str]], working: Working, *, title: str, rule: Rule = RULE
 ) -> Sheet:
     """The review of a unit: which gear and element governs, whether it holds, and what would settle it."""

@@ -10,7 +10,7 @@ from ..sheet import Decision, Fact, Sheet
 from . import RULE, rule_in_words
 
 
-def fill(
+def fill_sheet(
     fill: Fill,
     fluid: Fluid,
     *,

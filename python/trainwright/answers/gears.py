@@ -20,7 +20,7 @@ def main_gears(train: Train) -> list[Gear]:
     return list(distinct.values())
 
 
-def gears(train: Train, *, title: str) -> Sheet:
+def gear_sheet(train: Train, *, title: str) -> Sheet:
     """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them."""
     table = train.gears()
     main = main_gears(train)
@@ -100,7 +100,7 @@ def _gear_data(gear: Gear, steps: dict[str, float], same: dict[str, bool]) -> di
     }
 
 
-def states(train: Train, *, title: str, fastest: float | None = None) -> Sheet:
+def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sheet:
     """Every engagement of the clutches and brakes: what it does, which gear it is, and which must never be entered.
 
     `fastest` is the output speed per input speed that no state may exceed; left out, that of the fastest gear.
@@ -176,7 +176,7 @@ def _shifts(train: Train) -> Table:
     return Table("Upshifts", ("shift", "releases", "applies", ">step", "remark"), rows)
 
 
-def published(trains: Sequence[tuple[str, str, Train]]) -> Sheet:
+def published_sheet(trains: Sequence[tuple[str, str, Train]]) -> Sheet:
     """Computed beside published ratios for many trains, each given as title, source and train."""
     rows, data, agreeing, total, exceptions = [], [], 0, 0, []
     for title, source, train in trains:

@@ -22,7 +22,7 @@ def rolling(tire: Tire, factor: Reading = CIRCUMFERENCE_FACTOR) -> Rolling:
     return rolling_by_factor(diameter_mm=tire.regulation_diameter().diameter_mm, factor=factor)
 
 
-def change(
+def change_sheet(
     programmed: Driveline,
     fitted: Driveline,
     *,

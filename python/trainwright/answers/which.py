@@ -8,7 +8,7 @@ from typing import Any
 
 from .. import hazard
 from ..edge import number
-from ..judge import Propagated, Reading, propagate
+from ..judge import Reading, propagate
 from ..sheet import Fact, Row, Sheet, Table
 from ..train import Train
 
@@ -25,13 +25,14 @@ class Count:
     output_pulses: int
 
 
-def counted_ratio(count: Count, *, input_teeth: int, output_teeth: int) -> Propagated:
+def counted_ratio(count: Count, *, input_teeth: int, output_teeth: int) -> Reading:
     """The ratio; each count is known to within one pulse, more often near the middle (triangular)."""
     pulses = [Reading.triangular(float(n), half_width=1.0) for n in (count.input_pulses, count.output_pulses)]
-    return propagate(pulses, lambda values: (values[0] / input_teeth) / (values[1] / output_teeth))
+    ratio, _ = propagate(pulses, lambda inputs, outputs: (inputs / input_teeth) / (outputs / output_teeth))
+    return ratio
 
 
-def which(
+def which_sheet(
     candidates: Mapping[str, Train], counts: Sequence[Count], *, input_teeth: int, output_teeth: int, title: str
 ) -> Sheet:
     """How far each candidate lies from each counted ratio, and which gears can tell the candidates apart at all."""
@@ -42,7 +43,7 @@ def which(
     data: list[dict[str, Any]] = []
     excluded: dict[str, str] = {}
     for count in counts:
-        reading = counted_ratio(count, input_teeth=input_teeth, output_teeth=output_teeth).reading
+        reading = counted_ratio(count, input_teeth=input_teeth, output_teeth=output_teeth)
         away = {name: (table[count.gear].ratio - reading.value) / reading.u for name, table in ratios.items()}
         data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
         for name, distance in away.items():
