@@ -19,7 +19,8 @@ mod state;
 
 pub use candidates::{PulseCount, RatioFit, TimedEdges, counted_ratio, fit_ratio, timed_ratio};
 pub use diagnosis::{
-    Commanded, Diagnosis, ElementFault, Failure, MAX_OBSERVATIONS, MAX_SUSPECTS, Observation, Response, Signature, Suspect, Symptom,
+    Commanded, Diagnosis, ElementFault, Failure, MAX_OBSERVATIONS, MAX_SUSPECTS, Observation, Response, Signature,
+    Suspect, Symptom,
 };
 pub use fraction::Fraction;
 pub use losses::{Losses, MeshEfficiency, PowerFlow};

@@ -25,7 +25,13 @@ fn fault(named: &NamedTrain, element: &str, failure: Failure) -> ElementFault {
 }
 
 fn ids(named: &NamedTrain, mask: u32) -> Vec<&str> {
-    named.gears.iter().enumerate().filter(|(place, _)| mask & (1 << place) != 0).map(|(_, gear)| gear.id.as_str()).collect()
+    named
+        .gears
+        .iter()
+        .enumerate()
+        .filter(|(place, _)| mask & (1 << place) != 0)
+        .map(|(_, gear)| gear.id.as_str())
+        .collect()
 }
 
 /// `dead/*` of the demonstration's expected answers.
@@ -65,7 +71,11 @@ fn a_stuck_element_shows_these_ratios() {
             let text = symptom.ratio.value().map_or(tie.to_string(), |ratio| format!("{ratio:.4}"));
             assert_eq!(text, shown, "{element} stuck, gear {id}: {symptom:?}");
             if shown == tie {
-                assert_eq!((symptom.drive, symptom.kind), (Response::TiedUp, StateKind::TiedUp), "{element}, gear {id}");
+                assert_eq!(
+                    (symptom.drive, symptom.kind),
+                    (Response::TiedUp, StateKind::TiedUp),
+                    "{element}, gear {id}"
+                );
             }
         }
     }
@@ -86,12 +96,7 @@ fn a_stuck_brake_makes_neutral_creep() {
 }
 
 fn seen(named: &NamedTrain, id: &str, seen: Response) -> Observation {
-    Observation {
-        commanded: commanded(named, id),
-        load: Load::Drive,
-        seen,
-        ratio: Reading { value: 0.0, u: 0.0 },
-    }
+    Observation { commanded: commanded(named, id), load: Load::Drive, seen, ratio: Reading { value: 0.0, u: 0.0 } }
 }
 
 #[test]
@@ -109,12 +114,17 @@ fn complaints_lead_back_to_the_element() {
 
     // Fifth without drive does not tell B1 and C2 apart (without C3 it would show first's ratio); the next gear to try does.
     let vague = named.train.diagnose(&no_drive(&["5"])).unwrap();
-    let leading: Vec<_> = vague.ranked().iter().filter(|suspect| suspect.rank == 1).map(|suspect| suspect.fault).collect();
+    let leading: Vec<_> =
+        vague.ranked().iter().filter(|suspect| suspect.rank == 1).map(|suspect| suspect.fault).collect();
     assert_eq!(leading, ["B1", "C2"].map(|name| fault(&named, name, Failure::Dead)));
     let c3 = named.train.symptom(commanded(&named, "5"), fault(&named, "C3", Failure::Dead)).unwrap();
     assert_eq!(format!("{:.4}", c3.ratio.value().unwrap()), "4.2521");
     let tell = named.train.gears_that_tell_faults(&gears(&named), leading[0], leading[1]).unwrap();
-    assert_eq!(ids(&named, tell), ["2", "2B", "3", "4", "5", "6", "7", "R"], "fifth tells by coasting: F1 catches at seventh");
+    assert_eq!(
+        ids(&named, tell),
+        ["2", "2B", "3", "4", "5", "6", "7", "R"],
+        "fifth tells by coasting: F1 catches at seventh"
+    );
 
     // First shows fifth's ratio: only C3 stuck, and the measured ratio speaks against C1 stuck, which shows third's.
     let odd = Observation { ratio: Reading { value: 1.3832, u: 0.0002 }, ..seen(&named, "1", Response::OtherRatio) };

@@ -50,7 +50,10 @@ fn four_set_eight_speed_prints_these_torque_ratios() {
     for (id, computed) in [("3", [2.0785, 2.0659]), ("5", [1.2719, 1.2657])] {
         for (sun_to_ring, computed) in [0.98, 0.97].into_iter().zip(computed) {
             let losses = drive(&train, id, sun_to_ring);
-            assert!((losses.torque_ratio - computed).abs() <= 5.1e-5, "{id}: {losses:?}, an independent script: {computed}");
+            assert!(
+                (losses.torque_ratio - computed).abs() <= 5.1e-5,
+                "{id}: {losses:?}, an independent script: {computed}"
+            );
         }
     }
 }
@@ -64,7 +67,8 @@ fn four_set_eight_speed_prints_these_torque_ratios() {
 #[test]
 fn double_pinion_eight_speed_prints_these_torque_ratios() {
     let named = published("double_pinion_front_eight_speed");
-    let mut train = Train::new(named.train.members(), named.train.input(), named.train.output(), named.train.fixed()).unwrap();
+    let mut train =
+        Train::new(named.train.members(), named.train.input(), named.train.output(), named.train.fixed()).unwrap();
     for &set in named.train.sets() {
         let teeth = if set.kind == SetKind::TwoSun { SetTeeth { sun: 38, ring: 78, ..set.teeth } } else { set.teeth };
         train.add_set(PlanetarySet { teeth, ..set }).unwrap();
@@ -90,7 +94,10 @@ fn double_pinion_eight_speed_prints_these_torque_ratios() {
         [("1", 4.5366, 4.5827), ("2", 2.7199, 2.7229), ("4", 1.4079, 1.4084), ("5", 1.1991, 1.2016)]
     {
         let losses = drive(&sister, id, 0.98);
-        assert!((losses.torque_ratio - computed).abs() <= 5.1e-5, "{id}: {losses:?}, an independent script: {computed}");
+        assert!(
+            (losses.torque_ratio - computed).abs() <= 5.1e-5,
+            "{id}: {losses:?}, an independent script: {computed}"
+        );
         assert!(losses.torque_ratio > printed, "{id}: the print counts one mesh more");
     }
 }

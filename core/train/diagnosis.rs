@@ -295,13 +295,16 @@ impl Train {
                 Load::Drive => symptom.drive,
                 Load::Coast => symptom.coast,
                 Load::None => {
-                    return Err(Error::Inconsistent { name: "observation.load", why: "say whether it was drive or coast" });
+                    return Err(Error::Inconsistent {
+                        name: "observation.load",
+                        why: "say whether it was drive or coast",
+                    });
                 }
             };
             let Reading { value, u } = Reading::new(observation.ratio.value, observation.ratio.u)?;
             let other_ratio = |shown: f64| value != 0.0 && abs(value - shown) > SAME_RATIO_K * u + 1e-9 * abs(shown);
-            let contradicts =
-                expected != observation.seen || (observation.load == Load::Drive && symptom.ratio.value().is_some_and(other_ratio));
+            let contradicts = expected != observation.seen
+                || (observation.load == Load::Drive && symptom.ratio.value().is_some_and(other_ratio));
             *match (observation.seen, expected) {
                 (Response::AsCommanded, Response::AsCommanded) if !contradicts => &mut suspect.agreed,
                 (seen, Response::AsCommanded) if seen != Response::AsCommanded => &mut suspect.missed,

@@ -189,7 +189,10 @@ impl Train {
             Load::Drive => (self.input(), self.output()),
             Load::Coast => (self.output(), self.input()),
             Load::None => {
-                return Err(Error::Inconsistent { name: "load", why: "an unloaded gear has no efficiency; say drive or coast" });
+                return Err(Error::Inconsistent {
+                    name: "load",
+                    why: "an unloaded gear has no efficiency; say drive or coast",
+                });
             }
         };
         let speed = |member: u8| state.speed(member).value().unwrap_or(0.0);
@@ -398,7 +401,9 @@ fn eliminate(equations: &mut [Equation; MAX_MEMBERS], unknowns: usize) -> Result
     for (column, pivot) in pivot_of.iter_mut().enumerate().take(unknowns) {
         let (_, rest) = equations.split_at_mut_checked(rank).unwrap_or_default();
         let largest = rest.iter().enumerate().max_by(|a, b| abs(at(a.1, column)).total_cmp(&abs(at(b.1, column))));
-        let Some(place) = largest.filter(|(_, row)| abs(at(row, column)) > 1e-10).map(|(place, _)| place) else { continue };
+        let Some(place) = largest.filter(|(_, row)| abs(at(row, column)) > 1e-10).map(|(place, _)| place) else {
+            continue;
+        };
         rest.swap(0, place);
         *pivot = rank;
         let own = *rest.first().unwrap_or(&[0.0; UNKNOWNS + 1]);
@@ -413,7 +418,10 @@ fn eliminate(equations: &mut [Equation; MAX_MEMBERS], unknowns: usize) -> Result
         rank += 1;
     }
     if equations.iter().skip(rank).any(|row| abs(at(row, UNKNOWNS)) > 1e-7) {
-        return Err(Error::NoAnswer { name: "losses", why: "no equilibrium: nothing in this state takes the driving torque" });
+        return Err(Error::NoAnswer {
+            name: "losses",
+            why: "no equilibrium: nothing in this state takes the driving torque",
+        });
     }
     let mut values = [0.0; UNKNOWNS];
     for (column, (value, &pivot)) in values.iter_mut().zip(&pivot_of).enumerate() {

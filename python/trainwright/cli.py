@@ -18,6 +18,7 @@ from rich.text import Text
 
 from . import edge, record, version
 from .answers.gears import gear_sheet, state_sheet
+from .answers.which import Count, which_sheet
 from .error import Error
 from .judge import Reading
 from .sheet import Sheet
@@ -110,6 +111,49 @@ def states(file: Path, variant: str | None, fastest: float | None) -> Sheet:
     """Every engagement: gear, neutral, held or tied up, and the states that must never be entered."""
     title, train = family_or_train(file, variant)
     return state_sheet(train, title=f"States of {title}", fastest=fastest)
+
+
+@shop.command()
+@click.argument("candidates", type=RECORD, nargs=-1, required=True)
+@click.option("--variants", help="Variants of a family file to tell apart, with commas: teal,heron.")
+@click.option("--gear", "counts", nargs=3, type=(str, int, int), multiple=True, required=True,
+              metavar="GEAR INPUT OUTPUT", help="Gear, input pulses, output pulses counted over the same time; may be repeated.")
+@click.option("--input-teeth", type=click.IntRange(1), default=1, show_default=True, help="Teeth of the input's speed wheel.")
+@click.option("--output-teeth", type=click.IntRange(1), default=1, show_default=True, help="Teeth of the output's speed wheel.")
+@answers_with_sheets
+def which(
+    candidates: tuple[Path, ...], variants: str | None, counts: tuple[tuple[str, int, int], ...], input_teeth: int, output_teeth: int
+) -> Sheet:
+    """Which gear set is fitted: counted pulses against the trains that may be inside."""
+    named = [variant.strip() for variant in variants.split(",")] if variants else [None]
+    trains = {variant or path.stem: family_or_train(path, variant)[1] for path in candidates for variant in named}
+    counted = [Count(*count) for count in counts]
+    return which_sheet(trains, counted, input_teeth=input_teeth, output_teeth=output_teeth, title="Which gear set is fitted")
+
+
+@shop.command()
+@click.argument("files", type=RECORD, nargs=-1, required=True)
+@click.option("--json", "as_json", is_flag=True, help="Print the problems as JSON.")
+def check(files: tuple[Path, ...], as_json: bool) -> None:
+    """Every problem of records: line, key, value, what is accepted and the mend. Ends with 3 if a record cannot be used."""
+    problems = record.check(*files)
+    errors = [problem for problem in problems if problem.is_error]
+    if as_json:
+        keys = ("file", "line", "column", "key", "value", "message", "mend", "is_error")
+        click.echo(json.dumps([{key: getattr(problem, key) for key in keys} for problem in problems], indent=2, ensure_ascii=False))
+    else:
+        console = Console(highlight=False)
+        for problem in problems:
+            place, _, rest = str(problem).partition("  ")
+            console.print(Text(place, "cyan").append(f"  {rest}", "default"), soft_wrap=True)
+        found = f"{_counted(len(errors), 'error')}, {_counted(len(problems) - len(errors), 'note')}"
+        console.print(Text(f"{_counted(len(files), 'file')} checked: {found}.", "bold magenta" if errors else "bold green"))
+    if errors:
+        sys.exit(FAULTY_RECORD)
+
+
+def _counted(number: int, thing: str) -> str:
+    return f"{number or 'no'} {thing}{'' if number == 1 else 's'}"
 
 
 def main() -> None:

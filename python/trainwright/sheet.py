@@ -116,7 +116,7 @@ class Sheet:
                 line.append(f" {decision.settle}", "italic")
             console.print(line)
         for table in self.tables:
-            console.print()
+            console.print(Text(f"\n{table.title}", "bold"))
             console.print(_rich(table))
             if table.note:
                 console.print(Text(table.note, "dim"))
@@ -135,7 +135,7 @@ class Sheet:
 
 
 def _rich(table: Table) -> RichTable:
-    rich = RichTable(title=table.title, title_justify="left", title_style="bold", box=None, padding=(0, 2, 0, 0), pad_edge=False)
+    rich = RichTable(box=None, padding=(0, 2, 0, 0), pad_edge=False)
     for column in table.columns:
         rich.add_column(column.lstrip(">"), justify="right" if column[0] == ">" else "left", header_style="cyan", overflow="fold")
     for row in table.rows:

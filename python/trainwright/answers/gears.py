@@ -118,7 +118,8 @@ def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sh
     order = {"gear": 0, "tied up": 1, "output held": 2, "input held": 3, "neutral": 4}
     ranked = sorted(zip(rows, found), key=lambda pair: (order[pair[1].kind], -(pair[1].ratio or 0)))
     counts = train.state_counts(load="none")
-    answer = f"Of {len(found)} engagements " + ", ".join(f"{n} {_plural(kind, n)}" for kind, n in counts.items() if n) + "."
+    said = [f"{n} {_said(kind, n)}" for kind, n in counts.items() if n]
+    answer = f"Of {len(found)} engagements {', '.join(said)}."
     for state in forbidden:
         answer += f" Forbidden: {' '.join(state.closed)} would drive the output at {1 / state.ratio:.2f} times the input."
     return Sheet(
@@ -126,7 +127,8 @@ def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sh
         answer=answer,
         tables=[
             Table("Every engagement of clutches and brakes; one-way clutches free", ("closed", "does", ">ratio", "gear", "remark"),
-                  [row for row, _ in ranked]),
+                  [row for row, state in ranked if state.kind != "neutral"],
+                  f"The other {counts['neutral']} are neutral."),
             _shifts(train),
         ],
         facts=[Fact("limit for forbidden", f"{limit:.3f}", "output speed per input speed; the fastest gear unless another is given")],
@@ -151,12 +153,15 @@ def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sh
 def _state_row(state: State, gear: str, forbidden: bool) -> Row:
     ratio = "" if state.ratio is None else number(state.ratio, 4)
     remark = f"FORBIDDEN: output at {1 / state.ratio:.2f} times the input" if forbidden and state.ratio else ""
-    mark = "forbidden" if forbidden else "quiet" if state.kind == "neutral" else "governs" if gear else ""
+    mark = "forbidden" if forbidden else "governs" if gear else ""
     return Row((" ".join(state.closed) or "nothing", state.kind, ratio, gear, remark), mark)
 
 
-def _plural(kind: str, count: int) -> str:
-    return {"gear": "ratios", "tied up": "tied up"}.get(kind, kind) if count > 1 else {"gear": "ratio"}.get(kind, kind)
+def _said(kind: str, count: int) -> str:
+    verb = "is" if count == 1 else "are"
+    return {"gear": "gives a ratio" if count == 1 else "give a ratio", "input held": "hold the input", "output held": "hold the output"}.get(
+        kind, f"{verb} {kind}"
+    )
 
 
 def _shifts(train: Train) -> Table:
