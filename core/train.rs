@@ -7,6 +7,7 @@
 //! [`Train::solve`] answers one engagement exactly, in whole numbers: ratio, speeds, slip speeds and torque shares are
 //! [`Fraction`]s. [`Train::resolve`] finds by sign which one-way clutches hold under a load.
 
+mod assembly;
 mod candidates;
 mod diagnosis;
 mod elimination;
@@ -17,6 +18,7 @@ mod parts;
 mod planets;
 mod state;
 
+pub use assembly::{Assembly, Finding, MAX_PLANETS};
 pub use candidates::{PulseCount, RatioFit, TimedEdges, counted_ratio, fit_ratio, timed_ratio};
 pub use diagnosis::{
     Commanded, Diagnosis, ElementFault, Failure, MAX_OBSERVATIONS, MAX_SUSPECTS, Observation, Response, Signature,
@@ -74,6 +76,7 @@ pub const CARDS: &[Card] = &[
         source: &card::DEFINITION,
         locator: "rolling at the pitch circles",
     },
+    assembly::ASSEMBLY,
     losses::POWER_FLOW,
     losses::LOSSES,
     diagnosis::SYMPTOM,
