@@ -9,8 +9,8 @@
 //! | 2 | version of the layout |
 //! | 4 | length of the whole image |
 //! | 9 | [`Counts`](Image): members, sets, elements, gears, packs, shifts; input, output, fixed member |
-//! | fixed | friction, ratings, drive line, fluid, fill: a flag and the fields of each, zeros where not given |
-//! | per item | sets, elements, gears, packs (element and pack), shifts |
+//! | fixed | linings, ratings, drive line, fluid, fill: a flag and the fields of each, zeros where not given |
+//! | per item | sets, elements, gears, packs, shifts |
 //! | per name | one byte of length and the text: title, members, elements, gears |
 //! | 4 | CRC-32 of all before it (ISO-HDLC, as in Ethernet and zip) |
 //!
@@ -18,7 +18,7 @@
 
 mod packed;
 
-use crate::clutch::Pack;
+use crate::clutch::ElementPack;
 use crate::error::{Error, Result};
 use crate::fluid::{Fill, Fluid};
 use crate::judge::Reading;
@@ -37,7 +37,7 @@ pub const MAX_NAME_BYTES: usize = 64;
 /// A buffer of this size holds every image.
 pub const MAX_IMAGE_BYTES: usize = SETS_AT
     + MAX_SETS * PlanetarySet::BYTES
-    + MAX_ELEMENTS * (Element::BYTES + PackOf::BYTES)
+    + MAX_ELEMENTS * (Element::BYTES + ElementPack::BYTES)
     + MAX_GEARS * Gear::BYTES
     + MAX_SHIFTS * Shift::BYTES
     + (1 + MAX_MEMBERS + MAX_ELEMENTS + MAX_GEARS) * (1 + MAX_NAME_BYTES)
@@ -67,10 +67,10 @@ pub struct Shift {
     pub output_rpm: f64,
 }
 
-/// Friction of lining against steel in the unit's fluid.
+/// Friction of the linings against steel in the unit's fluid.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Friction {
+pub struct Linings {
     /// Static friction: while it holds.
     pub holding: Reading,
     /// Dynamic friction: while it slips.
@@ -109,11 +109,11 @@ pub struct Contents<'a> {
     /// The gears.
     pub gears: &'a [Gear],
     /// Elements that are multi-plate packs.
-    pub packs: &'a [(u8, Pack)],
+    pub packs: &'a [ElementPack],
     /// Shift schedule.
     pub shifts: &'a [Shift],
-    /// Friction in the unit's fluid.
-    pub friction: Option<Friction>,
+    /// Linings in the unit's fluid.
+    pub linings: Option<Linings>,
     /// The maker's ratings.
     pub ratings: Option<Ratings>,
     /// Axle and tire that the unit is programmed for.
@@ -145,13 +145,12 @@ struct Counts {
 const MARK: [u8; 4] = *b"TWFI";
 const LENGTH_AT: usize = MARK.len() + u16::BYTES;
 const COUNTS_AT: usize = LENGTH_AT + u32::BYTES;
-const FRICTION_AT: usize = COUNTS_AT + Counts::BYTES;
-const RATINGS_AT: usize = FRICTION_AT + <Option<Friction>>::BYTES;
+const LININGS_AT: usize = COUNTS_AT + Counts::BYTES;
+const RATINGS_AT: usize = LININGS_AT + <Option<Linings>>::BYTES;
 const DRIVELINE_AT: usize = RATINGS_AT + <Option<Ratings>>::BYTES;
 const FLUID_AT: usize = DRIVELINE_AT + <Option<Driveline>>::BYTES;
 const FILL_AT: usize = FLUID_AT + <Option<Fluid>>::BYTES;
 const SETS_AT: usize = FILL_AT + <Option<Fill>>::BYTES;
-type PackOf = (u8, Pack);
 
 fn crc32(bytes: &[u8]) -> u32 {
     const CRC: crc::Crc<u32, crc::NoTable> = crc::Crc::<u32, crc::NoTable>::new(&crc::CRC_32_ISO_HDLC);
@@ -194,7 +193,7 @@ pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
     IMAGE_VERSION.put(&mut writer)?;
     0_u32.put(&mut writer)?;
     counts.put(&mut writer)?;
-    contents.friction.put(&mut writer)?;
+    contents.linings.put(&mut writer)?;
     contents.ratings.put(&mut writer)?;
     contents.driveline.put(&mut writer)?;
     contents.fluid.put(&mut writer)?;
@@ -257,7 +256,7 @@ impl<'a> Image<'a> {
     }
 
     fn check_parts(&self) -> Result<()> {
-        let Counts { gears, packs, shifts, .. } = self.counts()?;
+        let Counts { members, gears, packs, shifts, .. } = self.counts()?;
         let elements = self.train()?.elements().len();
         for index in 0..gears {
             let gear = self.gear(index)?;
@@ -266,8 +265,9 @@ impl<'a> Image<'a> {
             }
         }
         for index in 0..packs {
-            if usize::from(self.pack_at(index)?.0) >= elements {
-                return refuse("a pack belongs to an element that the train does not have");
+            let ElementPack { element, turns_with, .. } = self.pack(index)?;
+            if usize::from(element) >= elements || turns_with >= members {
+                return refuse("a pack belongs to an element or member that the train does not have");
             }
         }
         for index in 0..shifts {
@@ -276,7 +276,7 @@ impl<'a> Image<'a> {
                 return refuse("a shift names a gear that the unit does not have");
             }
         }
-        self.part::<Option<Friction>>(FRICTION_AT)?;
+        self.part::<Option<Linings>>(LININGS_AT)?;
         self.part::<Option<Ratings>>(RATINGS_AT)?;
         self.part::<Option<Driveline>>(DRIVELINE_AT)?;
         self.part::<Option<Fluid>>(FLUID_AT)?;
@@ -317,7 +317,7 @@ impl<'a> Image<'a> {
     }
 
     fn shifts_at(&self) -> Result<usize> {
-        Ok(self.packs_at()? + usize::from(self.counts()?.packs) * PackOf::BYTES)
+        Ok(self.packs_at()? + usize::from(self.counts()?.packs) * ElementPack::BYTES)
     }
 
     fn names_at(&self) -> Result<usize> {
@@ -385,21 +385,14 @@ impl<'a> Image<'a> {
         self.item("gear", self.gears_at()?, gear, self.counts()?.gears)
     }
 
-    fn pack_at(&self, index: u8) -> Result<PackOf> {
-        self.item("pack", self.packs_at()?, index, self.counts()?.packs)
+    /// Number of packs.
+    pub fn pack_count(&self) -> Result<u8> {
+        Ok(self.counts()?.packs)
     }
 
-    /// The pack of an element.
-    ///
-    /// * errors: [`Error::Missing`] where the element is no pack, or the record does not describe it
-    pub fn pack(&self, element: u8) -> Result<Pack> {
-        for index in 0..self.counts()?.packs {
-            let (of, pack) = self.pack_at(index)?;
-            if of == element {
-                return Ok(pack);
-            }
-        }
-        Err(Error::Missing { name: "pack", why: "the image describes no multi-plate pack for this element" })
+    /// A pack, with the element of the train that it is.
+    pub fn pack(&self, pack: u8) -> Result<ElementPack> {
+        self.item("pack", self.packs_at()?, pack, self.counts()?.packs)
     }
 
     /// Number of points of the shift schedule.
@@ -412,9 +405,9 @@ impl<'a> Image<'a> {
         self.item("shift", self.shifts_at()?, shift, self.counts()?.shifts)
     }
 
-    /// Friction in the unit's fluid.
-    pub fn friction(&self) -> Result<Friction> {
-        self.given("friction", FRICTION_AT)
+    /// Linings in the unit's fluid.
+    pub fn linings(&self) -> Result<Linings> {
+        self.given("linings", LININGS_AT)
     }
 
     /// The maker's ratings.

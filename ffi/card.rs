@@ -5,7 +5,7 @@ use crate::status::Status;
 use trainwright::card::{self, Card, Symbol};
 use trainwright::{Error, Result};
 
-/// A static UTF-8 text without a terminating zero: print it with `printf("%.*s", (int)text.length, text.start)`.
+/// A UTF-8 text without a terminating zero, static or inside a flash image: print it with `printf("%.*s", (int)text.length, text.start)`.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct Text {
@@ -15,8 +15,8 @@ pub struct Text {
     pub length: usize,
 }
 
-impl From<&'static str> for Text {
-    fn from(text: &'static str) -> Self {
+impl From<&str> for Text {
+    fn from(text: &str) -> Self {
         Self { start: text.as_ptr().cast(), length: text.len() }
     }
 }

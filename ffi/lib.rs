@@ -11,6 +11,7 @@ mod status;
 
 pub mod card;
 pub mod clutch;
+pub mod flash;
 pub mod fluid;
 pub mod hazard;
 pub mod judge;

@@ -42,10 +42,13 @@ fn every_part_comes_back_as_the_record_gives_it() {
         }
         for (place, name) in (0..).zip(&named.elements) {
             assert_eq!(image.element_name(place).unwrap(), name);
-            match family.clutch.get(name) {
-                Some(clutch) => assert_eq!(image.pack(place).unwrap(), clutch.pack(variant).unwrap()),
-                None => assert_eq!(image.pack(place).unwrap_err().kind(), "MISSING"),
-            }
+        }
+        assert_eq!(usize::from(image.pack_count().unwrap()), family.clutch.len());
+        for place in 0..image.pack_count().unwrap() {
+            let read = image.pack(place).unwrap();
+            let clutch = &family.clutch[image.element_name(read.element).unwrap()];
+            assert_eq!(read.pack, clutch.pack(variant).unwrap());
+            assert_eq!(image.member_name(read.turns_with).unwrap(), clutch.turns_with);
         }
         assert_eq!(usize::from(image.gear_count().unwrap()), named.gears.len());
         for (place, gear) in (0..).zip(&named.gears) {
@@ -57,8 +60,8 @@ fn every_part_comes_back_as_the_record_gives_it() {
         assert_eq!(usize::from(image.shift_count().unwrap()), family.shift.len());
         let last = image.shift(6).unwrap();
         assert_eq!((image.gear_name(last.from).unwrap(), image.gear_name(last.to).unwrap()), ("7", "8"));
-        let friction = image.friction().unwrap();
-        assert_eq!((friction.holding.value, friction.slipping.u, friction.geometry_u_rel), (0.112, 0.007, 0.02));
+        let linings = image.linings().unwrap();
+        assert_eq!((linings.holding.value, linings.slipping.u, linings.geometry_u_rel), (0.112, 0.007, 0.02));
         assert_eq!(
             image.ratings().unwrap().line_max_kpa,
             family.variant.as_ref().unwrap()[variant].line_control_max_kpa
@@ -147,7 +150,7 @@ fn bare<'a>(train: &'a Train, members: &'a [&'a str]) -> Contents<'a> {
         gears: &[],
         packs: &[],
         shifts: &[],
-        friction: None,
+        linings: None,
         ratings: None,
         driveline: None,
         fluid: None,

@@ -1,13 +1,13 @@
 //! The layout of the plain structs in an image: their fields in order, little-endian, no padding.
 
-use crate::clutch::{Annulus, Head, Pack};
+use crate::clutch::{Annulus, ElementPack, Head, Pack};
 use crate::error::{Error, Result};
 use crate::fluid::{Fill, Fluid, SUMP_ROWS, Sump};
 use crate::judge::{Limits, Reading};
 use crate::road::Driveline;
 use crate::train::{Blocks, Element, ElementKind, PlanetarySet, SetJoins, SetKind, SetTeeth};
 
-use super::{Counts, Friction, Gear, Ratings, Shift};
+use super::{Counts, Gear, Linings, Ratings, Shift};
 
 /// Fills a buffer from its start.
 pub(super) struct Writer<'b> {
@@ -141,7 +141,8 @@ packed_structs! {
     Pack {
         lining: Annulus, piston: Annulus, faces: u32, worn: bool, return_spring_n: Limits, seal_drag_n: f64, head: Head, dam: Head,
     }
-    Friction { holding: Reading, slipping: Reading, geometry_u_rel: f64 }
+    ElementPack { pack: Pack, element: u8, turns_with: u8 }
+    Linings { holding: Reading, slipping: Reading, geometry_u_rel: f64 }
     Ratings { turbine_nm: f64, output_nm: f64, reverse_turbine_nm: f64, line_max_kpa: f64 }
     Driveline { axle_ratio: f64, transfer_ratio: f64, circumference_mm: Reading }
     Fluid { density_15c_kg_m3: f64, expansion_per_k: f64, viscosity_40c_mm2_s: f64, viscosity_100c_mm2_s: f64 }
@@ -194,16 +195,5 @@ impl<T: Packed> Packed for Option<T> {
         let given = bool::take(reader)?;
         let mut value = Reader { rest: reader.take_bytes(T::BYTES)? };
         if given { T::take(&mut value).map(Some) } else { Ok(None) }
-    }
-}
-
-impl<A: Packed, B: Packed> Packed for (A, B) {
-    const BYTES: usize = A::BYTES + B::BYTES;
-    fn put(&self, writer: &mut Writer<'_>) -> Result<()> {
-        self.0.put(writer)?;
-        self.1.put(writer)
-    }
-    fn take(reader: &mut Reader<'_>) -> Result<Self> {
-        Ok((A::take(reader)?, B::take(reader)?))
     }
 }

@@ -8,8 +8,9 @@ use super::document::Path;
 use super::family::Family;
 use super::fault::Fault;
 use super::problem::Problems;
+use crate::clutch::ElementPack;
 use crate::error::Error;
-use crate::flash::{self, Contents, Friction, Gear, MAX_IMAGE_BYTES, Ratings, Shift};
+use crate::flash::{self, Contents, Gear, Linings, MAX_IMAGE_BYTES, Ratings, Shift};
 use crate::fluid::{Fill, Fluid};
 use crate::road::Driveline;
 
@@ -42,18 +43,16 @@ impl Family {
         let mut packs = Vec::new();
         for (element, name) in (0..).zip(&named.elements) {
             if let Some(clutch) = self.clutch.get(name) {
-                packs.push((element, clutch.pack(variant).map_err(|error| refused("clutch", error))?));
+                let pack = clutch.pack(variant).map_err(|error| refused("clutch", error))?;
+                let turns_with = place(named.members.iter().position(|member| *member == clutch.turns_with));
+                packs.push(ElementPack { pack, element, turns_with });
             }
         }
-        let gear_at = |id: &str| named.gears.iter().position(|gear| gear.id == id).unwrap_or(usize::MAX);
+        let gear_at = |id: &str| place(named.gears.iter().position(|gear| gear.id == id));
         let shifts: Vec<_> = self
             .shift
             .iter()
-            .map(|shift| Shift {
-                from: gear_at(&shift.from) as u8,
-                to: gear_at(&shift.to) as u8,
-                output_rpm: shift.output_rpm,
-            })
+            .map(|shift| Shift { from: gear_at(&shift.from), to: gear_at(&shift.to), output_rpm: shift.output_rpm })
             .collect();
         let contents = Contents {
             title: &title,
@@ -64,7 +63,7 @@ impl Family {
             gears: &gears,
             packs: &packs,
             shifts: &shifts,
-            friction: self.friction.as_ref().map(|friction| Friction {
+            linings: self.friction.as_ref().map(|friction| Linings {
                 holding: friction.r#static.reading(),
                 slipping: friction.dynamic.reading(),
                 geometry_u_rel: friction.geometry_u_rel,
@@ -84,4 +83,9 @@ impl Family {
         image.truncate(length);
         Ok(image)
     }
+}
+
+/// The place of a name that the record was checked to have; one that it does not have is refused by the image.
+fn place(found: Option<usize>) -> u8 {
+    found.and_then(|place| u8::try_from(place).ok()).unwrap_or(u8::MAX)
 }

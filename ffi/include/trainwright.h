@@ -23,6 +23,18 @@
 /// Version of this header.
 #define TW_VERSION_PATCH 0
 
+/// Version of the layout that this library writes and reads.
+#define TW_IMAGE_VERSION 1
+
+/// Most gears of an image.
+#define TW_MAX_GEARS 32
+
+/// Most shifts of an image.
+#define TW_MAX_SHIFTS 64
+
+/// Longest name, bytes.
+#define TW_MAX_NAME_BYTES 64
+
 /// Most rows of a sump's table.
 #define TW_SUMP_ROWS 16
 
@@ -222,6 +234,74 @@ enum tw_state_kind
 typedef enum tw_state_kind tw_state_kind;
 #else
 typedef uint8_t tw_state_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How the gears of a planetary set mesh.
+enum tw_set_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Sun and ring mesh the same planets.
+  TW_SET_KIND_SIMPLE,
+  /// The sun meshes the inner planets, the ring the outer ones, and the planets mesh in pairs.
+  TW_SET_KIND_DOUBLE_PINION,
+  /// Two suns on one carrier and ring: `sun` (the large sun) and the ring mesh the long planets, `sun_2` (the small sun)
+  /// meshes the short planets, which mesh the long ones. The roles follow the mesh, not the size.
+  TW_SET_KIND_TWO_SUN,
+  /// Stepped planets: `sun` meshes the first step, and either `ring` or `sun_2` the second.
+  TW_SET_KIND_STEPPED,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_set_kind tw_set_kind;
+#else
+typedef uint8_t tw_set_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What an element is.
+enum tw_element_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Friction clutch between two members.
+  TW_ELEMENT_KIND_CLUTCH,
+  /// Friction brake or band that holds a member to the fixed one.
+  TW_ELEMENT_KIND_BRAKE,
+  /// One-way clutch: it closes by itself against one sense of rotation.
+  TW_ELEMENT_KIND_ONE_WAY,
+  /// Toothed clutch: closed or open, it cannot slip.
+  TW_ELEMENT_KIND_DOG,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_element_kind tw_element_kind;
+#else
+typedef uint8_t tw_element_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// The sense in which the first member of a one-way clutch cannot turn relative to the second.
+enum tw_blocks
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Not a one-way clutch.
+  TW_BLOCKS_NEITHER,
+  /// The first member may turn forward, not backward: it can be pushed forward only.
+  TW_BLOCKS_REVERSE,
+  /// The first member may turn backward, not forward.
+  TW_BLOCKS_FORWARD,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_blocks tw_blocks;
+#else
+typedef uint8_t tw_blocks;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -434,74 +514,6 @@ typedef uint8_t tw_diameter_basis;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-/// How the gears of a planetary set mesh.
-enum tw_set_kind
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// Sun and ring mesh the same planets.
-  TW_SET_KIND_SIMPLE,
-  /// The sun meshes the inner planets, the ring the outer ones, and the planets mesh in pairs.
-  TW_SET_KIND_DOUBLE_PINION,
-  /// Two suns on one carrier and ring: `sun` (the large sun) and the ring mesh the long planets, `sun_2` (the small sun)
-  /// meshes the short planets, which mesh the long ones. The roles follow the mesh, not the size.
-  TW_SET_KIND_TWO_SUN,
-  /// Stepped planets: `sun` meshes the first step, and either `ring` or `sun_2` the second.
-  TW_SET_KIND_STEPPED,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_set_kind tw_set_kind;
-#else
-typedef uint8_t tw_set_kind;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-/// What an element is.
-enum tw_element_kind
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// Friction clutch between two members.
-  TW_ELEMENT_KIND_CLUTCH,
-  /// Friction brake or band that holds a member to the fixed one.
-  TW_ELEMENT_KIND_BRAKE,
-  /// One-way clutch: it closes by itself against one sense of rotation.
-  TW_ELEMENT_KIND_ONE_WAY,
-  /// Toothed clutch: closed or open, it cannot slip.
-  TW_ELEMENT_KIND_DOG,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_element_kind tw_element_kind;
-#else
-typedef uint8_t tw_element_kind;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-/// The sense in which the first member of a one-way clutch cannot turn relative to the second.
-enum tw_blocks
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// Not a one-way clutch.
-  TW_BLOCKS_NEITHER,
-  /// The first member may turn forward, not backward: it can be pushed forward only.
-  TW_BLOCKS_REVERSE,
-  /// The first member may turn backward, not forward.
-  TW_BLOCKS_FORWARD,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_blocks tw_blocks;
-#else
-typedef uint8_t tw_blocks;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 /// The direction of the torque at the input.
 enum tw_load
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -552,7 +564,7 @@ typedef int32_t tw_hazard;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-/// A static UTF-8 text without a terminating zero: print it with `printf("%.*s", (int)text.length, text.start)`.
+/// A UTF-8 text without a terminating zero, static or inside a flash image: print it with `printf("%.*s", (int)text.length, text.start)`.
 typedef struct tw_text {
   /// First byte, never null.
   const char *start;
@@ -1071,6 +1083,191 @@ typedef struct tw_plate_heat {
   struct tw_surface_rise surface;
 } tw_plate_heat;
 
+/// A flash image that `tw_flash_open` accepted. It points into the caller's memory, which must stay as it is.
+typedef struct tw_flash_image {
+  /// First byte.
+  const uint8_t *bytes;
+  /// Number of bytes, without the checksum.
+  size_t length;
+} tw_flash_image;
+
+/// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
+typedef struct tw_set_teeth {
+  /// Sun; the large sun of a two-sun set.
+  uint16_t sun;
+  /// Second sun of a stepped set; the small sun of a two-sun set.
+  uint16_t sun_2;
+  /// Planet; the inner planet of a double-pinion set, the long one of a two-sun set, the first step of a stepped set.
+  uint16_t planet;
+  /// The outer planet of a double-pinion set, the short one of a two-sun set, the second step of a stepped set.
+  uint16_t planet_2;
+  /// Ring.
+  uint16_t ring;
+} tw_set_teeth;
+
+/// The members that the gears of a set belong to; `TW_NO_MEMBER` where there is no such gear.
+typedef struct tw_set_joins {
+  /// Member of the sun; of the large sun of a two-sun set.
+  uint8_t sun;
+  /// Member of the second or small sun.
+  uint8_t sun_2;
+  /// Member of the ring.
+  uint8_t ring;
+  /// Member of the planet carrier.
+  uint8_t carrier;
+} tw_set_joins;
+
+/// A planetary set: kind, teeth, and the members it joins.
+typedef struct tw_planetary_set {
+  /// How the gears mesh.
+  tw_set_kind kind;
+  /// Planets, or pairs of planets, around the sun; 0 where not known. Speeds and torques do not need it.
+  uint8_t planets;
+  /// Tooth counts.
+  struct tw_set_teeth teeth;
+  /// Members.
+  struct tw_set_joins joins;
+} tw_planetary_set;
+
+/// One speed equation: Σ coefficient · speed of member = 0.
+///
+/// The same coefficients, times one multiplier, are the torques that the set puts on its members.
+typedef struct tw_row {
+  /// The set it belongs to.
+  uint8_t set;
+  /// Sun, then ring or second sun, then carrier.
+  uint8_t members[3];
+  /// Whole numbers in lowest terms; their sum is 0.
+  int32_t coefficients[3];
+} tw_row;
+
+/// Whatever can join two members: clutch, brake, one-way or dog clutch.
+typedef struct tw_element {
+  /// What it is.
+  tw_element_kind kind;
+  /// The sense that a one-way clutch blocks.
+  tw_blocks blocks;
+  /// The member whose slip speed and torque share are reported.
+  uint8_t first;
+  /// The other member; the fixed one for a brake.
+  uint8_t second;
+} tw_element;
+
+/// A gear train: what turns, what gears it together, what can be closed.
+typedef struct tw_train {
+  uint8_t members;
+  uint8_t input;
+  uint8_t output;
+  uint8_t fixed;
+  uint8_t set_count;
+  uint8_t row_count;
+  uint8_t element_count;
+  struct tw_planetary_set sets[TW_MAX_SETS];
+  struct tw_row rows[TW_MAX_ROWS];
+  struct tw_element elements[TW_MAX_ELEMENTS];
+} tw_train;
+
+/// A gear: what closes, and how much of the power it passes on.
+typedef struct tw_gear {
+  /// Mask of the elements that are applied.
+  uint32_t closed;
+  /// Mask of the one-way clutches that hold it under drive.
+  uint32_t one_way;
+  /// Efficiency on the road; 0 where the record states none.
+  double efficiency;
+} tw_gear;
+
+/// A point of the shift schedule.
+typedef struct tw_shift {
+  /// Gear before.
+  uint8_t from;
+  /// Gear after.
+  uint8_t to;
+  /// Output-shaft speed at which it shifts, 1/min.
+  double output_rpm;
+} tw_shift;
+
+/// Friction of the linings against steel in the unit's fluid.
+typedef struct tw_linings {
+  /// Static friction: while it holds.
+  struct tw_reading holding;
+  /// Dynamic friction: while it slips.
+  struct tw_reading slipping;
+  /// Relative standard uncertainty of a capacity from the dimensions of pack and piston.
+  double geometry_u_rel;
+} tw_linings;
+
+/// What the maker of the unit rates it for.
+typedef struct tw_ratings {
+  /// Torque at the turbine, N·m.
+  double turbine_nm;
+  /// Torque at the output, N·m.
+  double output_nm;
+  /// Torque at the turbine in reverse, N·m; 0 where none is stated.
+  double reverse_turbine_nm;
+  /// Greatest line pressure that the control gives, kPa.
+  double line_max_kpa;
+} tw_ratings;
+
+/// What lies between the transmission output and the road.
+typedef struct tw_driveline {
+  /// Axle ratio: output shaft (after the transfer case) over wheel.
+  double axle_ratio;
+  /// Transfer case ratio: transmission output over axle input; 1 without a transfer case and in its high range.
+  double transfer_ratio;
+  /// Rolling circumference of the driven tires, with its standard uncertainty.
+  struct tw_reading circumference_mm;
+} tw_driveline;
+
+/// What a record states of a fluid.
+typedef struct tw_fluid {
+  /// Density at 15 °C.
+  double density_15c_kg_m3;
+  /// Stated mean coefficient of volume from 15 °C; 0 where none is stated: the lubricating-oil group then gives it.
+  double expansion_per_k;
+  /// Kinematic viscosity at 40 °C.
+  double viscosity_40c_mm2_s;
+  /// Kinematic viscosity at 100 °C.
+  double viscosity_100c_mm2_s;
+} tw_fluid;
+
+/// Free area of the sump against height above the overflow edge, linear between rows.
+typedef struct tw_sump {
+  /// Rows in use, 2 to 16.
+  uint32_t rows;
+  /// Heights, ascending, from below the edge (0) to above it.
+  double height_mm[TW_SUMP_ROWS];
+  /// Free area at each height, above 0.
+  double free_area_cm2[TW_SUMP_ROWS];
+} tw_sump;
+
+/// What a record states of the fill of a unit.
+///
+/// `dry_l` is every liter in sump, converter, cooler and passages with the level at the overflow edge, engine idling, at
+/// the reference temperature. All of it grows with temperature, and all of the growth goes into the sump's free area.
+typedef struct tw_fill {
+  /// Free area of the sump.
+  struct tw_sump sump;
+  /// Whole fill, filled to the edge at the reference temperature; cooler and lines included.
+  double dry_l;
+  /// Part that a drain takes.
+  double service_l;
+  /// Part that stands in cooler and lines.
+  double cooler_and_lines_l;
+  /// Part that runs back into the sump when the engine stops.
+  double drainback_off_l;
+  /// Least temperature of the level check.
+  double check_low_c;
+  /// Greatest temperature of the level check.
+  double check_high_c;
+  /// Temperature at which a right fill stands at the edge.
+  double check_reference_c;
+  /// Level below which the pickup draws air.
+  double pickup_uncovers_mm;
+  /// Level above which a rotating part dips.
+  double gear_dips_mm;
+} tw_fill;
+
 /// Answer of the volume correction, with what it was computed from.
 typedef struct tw_volume_correction {
   /// Coefficient of volume at base.
@@ -1094,18 +1291,6 @@ typedef struct tw_growth {
   /// Rise of temperature; negative when it cools.
   double rise_k;
 } tw_growth;
-
-/// What a record states of a fluid.
-typedef struct tw_fluid {
-  /// Density at 15 °C.
-  double density_15c_kg_m3;
-  /// Stated mean coefficient of volume from 15 °C; 0 where none is stated: the lubricating-oil group then gives it.
-  double expansion_per_k;
-  /// Kinematic viscosity at 40 °C.
-  double viscosity_40c_mm2_s;
-  /// Kinematic viscosity at 100 °C.
-  double viscosity_100c_mm2_s;
-} tw_fluid;
 
 /// Kinematic viscosity against temperature: lg lg(ν + added) = A − B lg T.
 typedef struct tw_viscosity_line {
@@ -1172,43 +1357,6 @@ typedef struct tw_friction_portion {
   /// Its volume.
   double volume_ml;
 } tw_friction_portion;
-
-/// Free area of the sump against height above the overflow edge, linear between rows.
-typedef struct tw_sump {
-  /// Rows in use, 2 to 16.
-  uint32_t rows;
-  /// Heights, ascending, from below the edge (0) to above it.
-  double height_mm[TW_SUMP_ROWS];
-  /// Free area at each height, above 0.
-  double free_area_cm2[TW_SUMP_ROWS];
-} tw_sump;
-
-/// What a record states of the fill of a unit.
-///
-/// `dry_l` is every liter in sump, converter, cooler and passages with the level at the overflow edge, engine idling, at
-/// the reference temperature. All of it grows with temperature, and all of the growth goes into the sump's free area.
-typedef struct tw_fill {
-  /// Free area of the sump.
-  struct tw_sump sump;
-  /// Whole fill, filled to the edge at the reference temperature; cooler and lines included.
-  double dry_l;
-  /// Part that a drain takes.
-  double service_l;
-  /// Part that stands in cooler and lines.
-  double cooler_and_lines_l;
-  /// Part that runs back into the sump when the engine stops.
-  double drainback_off_l;
-  /// Least temperature of the level check.
-  double check_low_c;
-  /// Greatest temperature of the level check.
-  double check_high_c;
-  /// Temperature at which a right fill stands at the edge.
-  double check_reference_c;
-  /// Level below which the pickup draws air.
-  double pickup_uncovers_mm;
-  /// Level above which a rotating part dips.
-  double gear_dips_mm;
-} tw_fill;
 
 /// Level at a temperature, with what it was computed from.
 typedef struct tw_level_at {
@@ -1320,16 +1468,6 @@ typedef struct tw_settlement {
   /// Standard uncertainty that would do, in its own unit; 0 when even a perfect measurement would not.
   double u_needed;
 } tw_settlement;
-
-/// What lies between the transmission output and the road.
-typedef struct tw_driveline {
-  /// Axle ratio: output shaft (after the transfer case) over wheel.
-  double axle_ratio;
-  /// Transfer case ratio: transmission output over axle input; 1 without a transfer case and in its high range.
-  double transfer_ratio;
-  /// Rolling circumference of the driven tires, with its standard uncertainty.
-  struct tw_reading circumference_mm;
-} tw_driveline;
 
 /// A gear, and the slip between engine and input shaft.
 typedef struct tw_engaged {
@@ -1554,82 +1692,6 @@ typedef struct tw_wheel_radii {
   double effective_mm;
 } tw_wheel_radii;
 
-/// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
-typedef struct tw_set_teeth {
-  /// Sun; the large sun of a two-sun set.
-  uint16_t sun;
-  /// Second sun of a stepped set; the small sun of a two-sun set.
-  uint16_t sun_2;
-  /// Planet; the inner planet of a double-pinion set, the long one of a two-sun set, the first step of a stepped set.
-  uint16_t planet;
-  /// The outer planet of a double-pinion set, the short one of a two-sun set, the second step of a stepped set.
-  uint16_t planet_2;
-  /// Ring.
-  uint16_t ring;
-} tw_set_teeth;
-
-/// The members that the gears of a set belong to; `TW_NO_MEMBER` where there is no such gear.
-typedef struct tw_set_joins {
-  /// Member of the sun; of the large sun of a two-sun set.
-  uint8_t sun;
-  /// Member of the second or small sun.
-  uint8_t sun_2;
-  /// Member of the ring.
-  uint8_t ring;
-  /// Member of the planet carrier.
-  uint8_t carrier;
-} tw_set_joins;
-
-/// A planetary set: kind, teeth, and the members it joins.
-typedef struct tw_planetary_set {
-  /// How the gears mesh.
-  tw_set_kind kind;
-  /// Planets, or pairs of planets, around the sun; 0 where not known. Speeds and torques do not need it.
-  uint8_t planets;
-  /// Tooth counts.
-  struct tw_set_teeth teeth;
-  /// Members.
-  struct tw_set_joins joins;
-} tw_planetary_set;
-
-/// One speed equation: Σ coefficient · speed of member = 0.
-///
-/// The same coefficients, times one multiplier, are the torques that the set puts on its members.
-typedef struct tw_row {
-  /// The set it belongs to.
-  uint8_t set;
-  /// Sun, then ring or second sun, then carrier.
-  uint8_t members[3];
-  /// Whole numbers in lowest terms; their sum is 0.
-  int32_t coefficients[3];
-} tw_row;
-
-/// Whatever can join two members: clutch, brake, one-way or dog clutch.
-typedef struct tw_element {
-  /// What it is.
-  tw_element_kind kind;
-  /// The sense that a one-way clutch blocks.
-  tw_blocks blocks;
-  /// The member whose slip speed and torque share are reported.
-  uint8_t first;
-  /// The other member; the fixed one for a brake.
-  uint8_t second;
-} tw_element;
-
-/// A gear train: what turns, what gears it together, what can be closed.
-typedef struct tw_train {
-  uint8_t members;
-  uint8_t input;
-  uint8_t output;
-  uint8_t fixed;
-  uint8_t set_count;
-  uint8_t row_count;
-  uint8_t element_count;
-  struct tw_planetary_set sets[TW_MAX_SETS];
-  struct tw_row rows[TW_MAX_ROWS];
-  struct tw_element elements[TW_MAX_ELEMENTS];
-} tw_train;
-
 /// Speeds of the planets of one set per unit input speed; open where the tooth count or a member speed is not known.
 typedef struct tw_planet_speeds {
   /// First planet on its pin: relative to the carrier.
@@ -1822,6 +1884,60 @@ tw_status tw_clutch_surface_rise_falling(const struct tw_steel *steel,
 tw_status tw_clutch_plate_heat(const struct tw_steel_plates *plates,
                                const struct tw_slip_end *slip,
                                struct tw_plate_heat *out_heat);
+
+/// Checks an image: mark, version, length, checksum, and that every part can be read. `length` may reach beyond its end, to
+/// the end of the flash page.
+tw_status tw_flash_open(const uint8_t *bytes,
+                        size_t length,
+                        struct tw_flash_image *out_image);
+
+/// What the unit is called.
+tw_status tw_flash_title(const struct tw_flash_image *image, struct tw_text *out_title);
+
+/// Name of a member of the train.
+tw_status tw_flash_member_name(const struct tw_flash_image *image, uint8_t member, struct tw_text *out_name);
+
+/// Name of an element of the train.
+tw_status tw_flash_element_name(const struct tw_flash_image *image, uint8_t element, struct tw_text *out_name);
+
+/// Name of a gear.
+tw_status tw_flash_gear_name(const struct tw_flash_image *image, uint8_t gear, struct tw_text *out_name);
+
+/// The gear train, ready for `tw_train_resolve`.
+tw_status tw_flash_train(const struct tw_flash_image *image, struct tw_train *out_train);
+
+/// Number of gears.
+tw_status tw_flash_gear_count(const struct tw_flash_image *image, uint8_t *out_count);
+
+/// A gear: what closes in it, and its efficiency.
+tw_status tw_flash_gear(const struct tw_flash_image *image, uint8_t gear, struct tw_gear *out_gear);
+
+/// Number of packs.
+tw_status tw_flash_pack_count(const struct tw_flash_image *image, uint8_t *out_count);
+
+/// A pack, with the element of the train that it is: collect them for `tw_clutch_review`.
+tw_status tw_flash_pack(const struct tw_flash_image *image, uint8_t pack, struct tw_element_pack *out_pack);
+
+/// Number of points of the shift schedule.
+tw_status tw_flash_shift_count(const struct tw_flash_image *image, uint8_t *out_count);
+
+/// A point of the shift schedule.
+tw_status tw_flash_shift(const struct tw_flash_image *image, uint8_t shift, struct tw_shift *out_shift);
+
+/// Friction of the linings in the unit's fluid.
+tw_status tw_flash_linings(const struct tw_flash_image *image, struct tw_linings *out_linings);
+
+/// The maker's ratings.
+tw_status tw_flash_ratings(const struct tw_flash_image *image, struct tw_ratings *out_ratings);
+
+/// Axle and tire that the unit is programmed for.
+tw_status tw_flash_driveline(const struct tw_flash_image *image, struct tw_driveline *out_driveline);
+
+/// The fluid in the unit.
+tw_status tw_flash_fluid(const struct tw_flash_image *image, struct tw_fluid *out_fluid);
+
+/// Fill volumes, check window and sump.
+tw_status tw_flash_fill(const struct tw_flash_image *image, struct tw_fill *out_fill);
 
 /// Volume correction factor and density of a lubricating oil from its density at 15 degC (API MPMS 11.1).
 tw_status tw_fluid_volume_correction(double density_15c_kg_m3,
