@@ -109,6 +109,9 @@
 /// Most elements of a train.
 #define TW_MAX_ELEMENTS 16
 
+/// Most planets, or pairs of planets, of a set.
+#define TW_MAX_PLANETS 12
+
 /// Most observations of one diagnosis.
 #define TW_MAX_OBSERVATIONS 64
 
