@@ -151,9 +151,7 @@ def band(row):
 
 
 def band_torque(answer):
-    return fields(
-        answer, "tension_ratio", "tight_n", "slack_n", "lining_peak_mpa", "torque_nm", "nm_per_friction"
-    )
+    return fields(answer, "tension_ratio", "tight_n", "slack_n", "lining_peak_mpa", "torque_nm", "nm_per_friction")
 
 
 def energized(row):
