@@ -41,7 +41,7 @@ link_program() {
     local name=$1
     shift
     arm-none-eabi-gcc $cpu $cflags --specs=rdimon.specs -Wl,--gc-sections -Wl,-z,noexecstack -Wl,--no-warn-rwx-segments -T ffi/firmware/cortex_m4f.ld \
-        ffi/firmware/startup.c "$@" "$library" -o $out/$name.elf
+        ffi/firmware/startup.c "$@" "$library" -lm -o $out/$name.elf
 }
 
 emulate() {
@@ -67,12 +67,23 @@ fi
 read -r text data bss _ < <(arm-none-eabi-size $out/interface.elf | tail -n 1)
 soft_double=$(arm-none-eabi-nm $out/interface.elf | grep -cE ' [TtWw] (__aeabi_d[a-z0-9]+|__(add|sub|mul|div)df3)$' || true)
 
-link_program measure ffi/firmware/measure.c
+cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
+link_program scan_tool ffi/examples/scan_tool.c $out/unit_image.c
+link_program measure ffi/firmware/measure.c $out/unit_image.c
+
+echo "scan_tool.c on the emulated Cortex-M4F:"
+emulate scan_tool | tee $out/scan_tool.txt
+tests/c/check.sh
+target/c/scan_tool.c99.static | diff - $out/scan_tool.txt
+echo "the same output on this machine, to the last digit shown"
 measured=$(emulate measure)
 
 echo "flash_bytes: $text"
 echo "ram_bytes: $((data + bss))"
 echo "$measured"
-echo "instructions_per_sample: -"
+echo "instructions_per_sample: - (no function runs per sample yet)"
 echo "soft_double_symbols: $soft_double"
 echo "panic_paths: $panic_paths"
+
+if [ $((data + bss)) -ne 0 ]; then echo "the library keeps something in RAM"; exit 1; fi
+if [ "${measured#stack_bytes: }" -gt 8192 ]; then echo "the gear table takes more than 8 KiB of stack"; exit 1; fi

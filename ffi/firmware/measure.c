@@ -1,29 +1,44 @@
-/* Measures the stack of library calls on the target: paints the free stack, makes the call, looks how far the paint is gone. */
+/* Measures, on the target, the stack that the gear table of the unit takes, from opening its flash image to the last gear:
+ * paints the free stack, solves the table, looks how far the paint is gone. */
 #include "trainwright.h"
-#include <stdint.h>
 #include <stdio.h>
+#include <stdlib.h>
 
-enum { PAINTED_BYTES = 64 * 1024, PAINT = 0xA5 };
+extern const unsigned char unit_image[];
+extern const size_t unit_image_bytes;
 
-static void call(void) {
-    const tw_reading reading = {-5.47, 0.05};
-    const tw_limits limits = {-6.0, -5.40};
-    double chance = 0.0;
-    if (tw_judge_chance_inside(&reading, &limits, &chance) != TW_STATUS_OK) printf("failed\n");
+enum { PAINTED_BYTES = 64 * 1024, OWN_FRAME_BYTES = 128, PAINT = 0xA5 };
+
+static void solve_gear_table(void) {
+    tw_flash_image image;
+    tw_train train;
+    tw_state state;
+    uint8_t gears = 0;
+    tw_status status = tw_flash_open(unit_image, unit_image_bytes, &image);
+    if (status >= 0) status = tw_flash_train(&image, &train);
+    if (status >= 0) status = tw_flash_gear_count(&image, &gears);
+    for (uint8_t i = 0; i < gears && status >= 0; i++) {
+        tw_gear gear;
+        status = tw_flash_gear(&image, i, &gear);
+        if (status >= 0) status = tw_train_resolve(&train, gear.closed, TW_LOAD_DRIVE, &state);
+    }
+    if (status < 0 || gears == 0) {
+        printf("gear table: %s\n", tw_status_text(status));
+        exit(1);
+    }
 }
 
-__attribute__((noinline)) static size_t stack_bytes(void (*measured)(void)) {
+__attribute__((noinline)) static unsigned stack_bytes(void (*measured)(void)) {
     uint8_t *const here = __builtin_frame_address(0);
     volatile uint8_t *const bottom = here - PAINTED_BYTES;
-    const size_t margin = 128; /* the frame of this function itself */
-    for (size_t i = 0; i < PAINTED_BYTES - margin; i++) bottom[i] = PAINT;
+    unsigned untouched = 0;
+    for (unsigned i = 0; i < PAINTED_BYTES - OWN_FRAME_BYTES; i++) bottom[i] = PAINT;
     measured();
-    size_t untouched = 0;
-    while (untouched < PAINTED_BYTES - margin && bottom[untouched] == PAINT) untouched++;
-    return PAINTED_BYTES - margin - untouched;
+    while (untouched < PAINTED_BYTES - OWN_FRAME_BYTES && bottom[untouched] == PAINT) untouched++;
+    return PAINTED_BYTES - OWN_FRAME_BYTES - untouched;
 }
 
 int main(void) {
-    printf("stack_bytes: %u\n", (unsigned)stack_bytes(call));
+    printf("stack_bytes: %u\n", stack_bytes(solve_gear_table));
     return 0;
 }

@@ -9,11 +9,12 @@ strict="-Wall -Wextra -Wpedantic -Wconversion -Werror -Iffi/include"
 shopt -s nullglob
 mkdir -p $out
 cargo build --quiet -p trainwright-ffi
+cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
 
-# compile PROGRAM SOURCE COMPILER... with the libraries last
+# compile PROGRAM SOURCE COMPILER...
 compile() {
-    "${@:3}" $strict "$2" -x none -o "$out/$1.static" target/debug/libtrainwright_c.a -lpthread -ldl -lm
-    "${@:3}" $strict "$2" -x none -o "$out/$1.shared" -Ltarget/debug -ltrainwright_c -Wl,-rpath,"$PWD/target/debug"
+    "${@:3}" $strict "$2" $out/unit_image.c -x none -o "$out/$1.static" target/debug/libtrainwright_c.a -lpthread -ldl -lm
+    "${@:3}" $strict "$2" $out/unit_image.c -x none -o "$out/$1.shared" -Ltarget/debug -ltrainwright_c -Wl,-rpath,"$PWD/target/debug"
 }
 
 for source in ffi/examples/*.c tests/c/version.c; do
@@ -22,4 +23,7 @@ for source in ffi/examples/*.c tests/c/version.c; do
     compile "$name.c11" "$source" cc -std=c11
     compile "$name.c99" "$source" cc -std=c99
 done
-for kind in static shared; do "$out/version.c99.$kind"; done
+for program in "$out"/version.*.{static,shared}; do "$program"; done
+for program in "$out"/scan_tool.*.{static,shared}; do
+    "$program" | diff - <("$out/scan_tool.c99.static")
+done
