@@ -17,6 +17,7 @@ from rich.console import Console
 from rich.text import Text
 
 from . import edge, record, version
+from .answers.capacity import capacity_sheet, truck_load, working_point
 from .answers.gears import gear_sheet, state_sheet
 from .answers.which import Count, which_sheet
 from .error import Error
@@ -87,6 +88,17 @@ def family_or_train(path: Path, variant: str | None) -> tuple[str, Train]:
     return f"{loaded.as_dict()['meta']['title'] or path.stem}, {chosen}", loaded.train(chosen)
 
 
+Kind = TypeVar("Kind")
+
+
+def loaded(path: Path, kind: type[Kind]) -> Kind:
+    """The record in a file, of the kind that the command needs."""
+    found = record.load(path)
+    if not isinstance(found, kind):
+        raise click.BadParameter(f"{path} is {type(found).__name__.lower()} record; give a {kind.__name__.lower()} record")
+    return found
+
+
 def variant_option(command: Command) -> Command:
     """Adds ``--variant``."""
     return click.option("--variant", help="Variant of the family; the first one unless given.")(command)
@@ -111,6 +123,42 @@ def states(file: Path, variant: str | None, fastest: float | None) -> Sheet:
     """Every engagement: gear, neutral, held or tied up, and the states that must never be entered."""
     title, train = family_or_train(file, variant)
     return state_sheet(train, title=f"States of {title}", fastest=fastest)
+
+
+@shop.command()
+@click.argument("file", type=RECORD)
+@variant_option
+@click.option("--gauge", required=True, type=Quantity("kpa"), help="Gauge pressure read in that range.")
+@click.option("--gauge-full-scale", type=Quantity("kpa"), help="Full scale of the gauge, for its class.")
+@click.option("--gauge-class", type=float, default=1.6, show_default=True, help="Class of the gauge, percent of full scale.")
+@click.option("--turbine", type=Quantity("nm"), help="Turbine torque; or name a truck.")
+@click.option("--truck", help="Truck of the fleet: gives the variant, and the greatest torque of its engine as the turbine's.")
+@click.option("--fleet", type=RECORD, help="Fleet file of the truck.")
+@click.option("--reverse", is_flag=True, help="Reverse instead of the forward gears, at the pressure read in reverse.")
+@click.option("--turbine-speed", type=float, default=0.0, show_default=True, help="Turbine speed, 1/min; 0 at stall.")
+@click.option("--oil-density", type=float, default=0.0, help="Density of the hot oil, kg/m3; needed when drums turn.")
+@answers_with_sheets
+def capacity(
+    file: Path, variant: str | None, gauge: Reading, gauge_full_scale: Reading | None, gauge_class: float,
+    turbine: Reading | None, truck: str | None, fleet: Path | None, reverse: bool,
+    turbine_speed: float, oil_density: float,
+) -> Sheet:  # fmt: skip
+    """What every clutch and brake can hold at a gauge pressure, against what each gear asks of it."""
+    family = loaded(file, record.Family)
+    if truck:
+        if fleet is None:
+            raise click.UsageError("--truck needs --fleet, the file that holds the truck")
+        variant, turbine = truck_load(family, loaded(fleet, record.Fleet), truck, reverse=reverse)
+    if turbine is None:
+        raise click.UsageError("give --turbine, or --truck with --fleet")
+    if turbine_speed and not oil_density:
+        raise click.UsageError("--turbine-speed needs --oil-density: turning oil presses on the piston")
+    if gauge_full_scale:
+        gauge = Reading.of_class(gauge.value, full_scale=gauge_full_scale.value, class_pct=gauge_class)
+    variant = variant or family.variants[0]
+    working = working_point(family, variant, gauge, turbine, turbine_speed, oil_density)
+    title = f"Capacity of {variant} at {edge.show(gauge.value, 'kpa')}" + (f", truck {truck}" if truck else "")
+    return capacity_sheet(family.train(variant), family.packs(variant), working, title=title, reverse=reverse)
 
 
 @shop.command()

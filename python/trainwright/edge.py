@@ -10,7 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from . import units
-from .error import Error
+from .error import refusal
 from .judge import Reading
 
 Convert = Callable[[float], float]
@@ -69,14 +69,14 @@ def read(text: str, suffix: str, name: str) -> Reading:
     example = f"for example {_plain(unit)}"
     typed = _TYPED.fullmatch(text)
     if typed is None:
-        raise _refusal(name, text, f"give {accepted}, {example}")
+        raise refusal(name, f"{text!r} cannot be read; give {accepted}, {example}", "TEXT")
     value, u = (float((typed[part] or "0").replace("−", "-")) for part in ("value", "u"))
     word = re.sub(r"[\s·*.\-]", "", typed["unit"] or "").lower()
     if word in ("", *unit.words):
         return Reading(value=value, u=u)
     if word in unit.shop_words and unit.from_shop:
         return Reading(value=unit.from_shop(value), u=unit.from_shop(value + u) - unit.from_shop(value))
-    raise _refusal(name, text, f"unit {typed['unit']!r} is not accepted here; give {accepted}, {example}")
+    raise refusal(name, f"unit {typed['unit']!r} is not accepted here; give {accepted}, {example}", "TEXT")
 
 
 def show(value: float, suffix: str, decimals: int | None = None) -> str:
@@ -90,6 +90,16 @@ def show(value: float, suffix: str, decimals: int | None = None) -> str:
     if unit.to_shop is None:
         return text
     return f"{text} ({number(unit.to_shop(value), unit.shop_decimals)} {unit.shop_sign})"
+
+
+def shown_apart(value: float, suffix: str) -> tuple[str, str]:
+    """The value and its shop counterpart without their units, for two columns of a table.
+
+    >>> shown_apart(1470, "kpa")
+    ('1470', '213')
+    """
+    unit = UNITS[suffix]
+    return number(value, unit.decimals), number(unit.to_shop(value), unit.shop_decimals) if unit.to_shop else ""
 
 
 def number(value: float, decimals: int) -> str:
@@ -106,9 +116,3 @@ def number(value: float, decimals: int) -> str:
 
 def _plain(unit: Unit) -> str:
     return f"20{unit.words[0]}" + (f" or 20{unit.shop_words[0]}" if unit.shop_words else "")
-
-
-def _refusal(name: str, text: str, mend: str) -> Error:
-    error = Error(f"{name} = {text!r}: {mend}")
-    error.kind, error.parameter = "TEXT", name
-    return error

@@ -10,5 +10,12 @@ class Error(ValueError):
     """The parameter, or group of parameters, that it is about."""
 
 
+def refusal(parameter: str, message: str, kind: str = "MISSING") -> Error:
+    """An error of the package itself, with its mend in the message."""
+    error = Error(f"{parameter}: {message}")
+    error.kind, error.parameter = kind, parameter
+    return error
+
+
 class RangeWarning(UserWarning):
     """Some rows of an array were refused; their results are NaN. The message counts them and explains the first."""

@@ -67,11 +67,11 @@ class Decision:
         """The chance in percent, never rounded up to certainty.
 
         >>> Decision("", "GO", 0.99996, "").percent, Decision("", "NO-GO", 0.0056, "").percent
-        ('more than 99.9 %', '0.6 %')
+        ('> 99.9 %', '0.6 %')
         """
         if self.chance > 0.999:
-            return "more than 99.9 %"
-        return "less than 0.1 %" if self.chance < 0.001 else f"{number(100 * self.chance, 1)} %"
+            return "> 99.9 %"
+        return "< 0.1 %" if self.chance < 0.001 else f"{number(100 * self.chance, 1)} %"
 
 
 @dataclass(frozen=True)

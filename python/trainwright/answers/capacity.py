@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from math import isinf
 
 from .. import hazard
-from ..clutch import Hold, Pack, governing
-from ..edge import number, show
+from ..clutch import ElementMargin, ElementPack, GearReview, Hold, governing, review
+from ..edge import number, show, shown_apart
+from ..error import refusal
 from ..judge import Reading, Rule, settle
+from ..record import Family, Fleet
 from ..sheet import Decision, Fact, Row, Sheet, Table
-from ..train import Gear, Train
+from ..train import Train
 from . import RULE, rule_in_words
 
 INPUTS = ("gauge pressure", "friction coefficient", "geometry of pack and piston", "turbine torque")
@@ -31,60 +33,98 @@ class Working:
     control_max_kpa: float | None = None
 
 
+def working_point(
+    family: Family, variant: str, pressure_kpa: Reading, turbine_nm: Reading, turbine_speed_rpm: float = 0.0, oil_density_kg_m3: float = 0.0
+) -> Working:
+    """The working point with friction, geometry and pressure limit of the family's record."""
+    written = family.as_dict()
+    return Working(
+        pressure_kpa=pressure_kpa,
+        turbine_nm=turbine_nm,
+        friction=family.static_friction,
+        geometry_u_rel=written["friction"]["geometry_u_rel"],
+        turbine_speed_rpm=turbine_speed_rpm,
+        oil_density_kg_m3=oil_density_kg_m3,
+        control_max_kpa=written["variant"][variant]["line_control_max_kpa"],
+    )
+
+
+def truck_load(family: Family, fleet: Fleet, truck: str, *, reverse: bool = False) -> tuple[str, Reading]:
+    """Variant of a truck, and its turbine torque at a managed stall: the greatest of its engine, in reverse no more than the
+    variant allows there."""
+    written = fleet.as_dict()
+    trucks = {entry["id"]: entry for entry in written["truck"]}
+    if truck not in trucks:
+        raise refusal("truck", f"the fleet has no truck {truck!r}; it has {', '.join(trucks)}")
+    engine = written["engine"][trucks[truck]["engine"]]
+    variant = trucks[truck]["variant"]
+    most_nm = family.as_dict()["variant"][variant]["reverse_turbine_nm"] if reverse else float("inf")
+    return variant, Reading.exact(min(most_nm, max(engine["torque_nm"])))
+
+
 @dataclass(frozen=True)
-class Held:
+class Place:
     """One clutch or brake in one gear."""
 
     gear: str
     element: str
-    share: float
-    hold: Hold
-
-    @property
-    def capacity_nm(self) -> float:
-        return self.hold.capacity.torque_nm
+    margin: ElementMargin
 
 
-def holds(train: Train, packs: Mapping[str, tuple[Pack, str]], working: Working, rule: Rule = RULE) -> list[Held]:
-    """Every closed element that has a pack, gear by gear. `packs` gives each pack and the member its drum turns with."""
-    found = []
-    for gear in train.gears():
-        for element in gear.closed:
-            share = gear.shares[element]
-            if element not in packs or not share:
-                continue
-            pack, drum = packs[element]
-            need_nm = Reading(value=abs(share) * working.turbine_nm.value, u=abs(share) * working.turbine_nm.u)
-            hold = pack.hold(
-                need_nm,
-                pressure_kpa=working.pressure_kpa,
-                friction=working.friction,
-                geometry_u_rel=working.geometry_u_rel,
-                drum_speed_rpm=(gear.speeds[drum] or 0.0) * working.turbine_speed_rpm,
-                oil_density_kg_m3=working.oil_density_kg_m3,
-                rule=rule,
-            )
-            found.append(Held(gear.id, element, abs(share), hold))
-    return found
+def review_gears(
+    train: Train, packs: Mapping[str, ElementPack], working: Working, rule: Rule = RULE, *, reverse: bool = False
+) -> dict[str, GearReview]:
+    """The review of the forward gears, or of reverse: each has its own pressure and torque."""
+    return {
+        gear.id: review(
+            gear,
+            packs,
+            pressure_kpa=working.pressure_kpa,
+            friction=working.friction,
+            geometry_u_rel=working.geometry_u_rel,
+            oil_density_kg_m3=working.oil_density_kg_m3,
+            turbine_torque_nm=working.turbine_nm,
+            turbine_speed_rpm=working.turbine_speed_rpm,
+            rule=rule,
+        )
+        for gear in train.gears()
+        if gear.ratio and (gear.ratio < 0) == reverse
+    }
 
 
-def weakest(found: list[Held]) -> Held:
+def weakest(reviews: Mapping[str, GearReview]) -> Place:
     """The element and gear with the least margin."""
-    return found[governing([held.hold.margin for held in found])]
+    gears = list(reviews)
+    gear = gears[governing([reviews[gear].weakest.margin for gear in gears])]
+    return Place(gear, reviews[gear].governing, reviews[gear].weakest)
+
+
+def hold_of(place: Place, packs: Mapping[str, ElementPack], working: Working, rule: Rule = RULE) -> Hold:
+    """The governing element again, with its judgment and budget."""
+    share = place.margin.share
+    return packs[place.element].pack.hold(
+        Reading(value=place.margin.need_nm, u=share * working.turbine_nm.u),
+        pressure_kpa=working.pressure_kpa,
+        friction=working.friction,
+        geometry_u_rel=working.geometry_u_rel,
+        drum_speed_rpm=place.margin.drum_speed_rpm,
+        oil_density_kg_m3=working.oil_density_kg_m3,
+        rule=rule,
+    )
 
 
 def capacity_sheet(
-    train: Train, packs: Mapping[str, tuple[Pack, str]], working: Working, *, title: str, rule: Rule = RULE
+    train: Train, packs: Mapping[str, ElementPack], working: Working, *, title: str, rule: Rule = RULE, reverse: bool = False
 ) -> Sheet:
     """The review of a unit: which gear and element governs, whether it holds, and what would settle it."""
-    found = holds(train, packs, working, rule)
-    worst = weakest(found)
-    hold = worst.hold
+    reviews = review_gears(train, packs, working, rule, reverse=reverse)
+    worst = weakest(reviews)
+    hold = hold_of(worst, packs, working, rule)
     needed = hold.pressure_needed
     limit = working.control_max_kpa
     answer = (
         f"Gear {worst.gear} governs, at {worst.element}: it must hold {show(hold.need_nm.value, 'nm')} and can hold "
-        f"{show(worst.capacity_nm, 'nm')} at {show(working.pressure_kpa.value, 'kpa')}, margin {hold.margin:.3f}. "
+        f"{show(worst.margin.capacity_nm, 'nm')} at {show(working.pressure_kpa.value, 'kpa')}, margin {hold.margin:.3f}. "
         f"It needs {show(needed.strong_spring_kpa, 'kpa')}"
     )
     if limit is None:
@@ -100,18 +140,19 @@ def capacity_sheet(
     return Sheet(
         title=title,
         answer=answer,
-        decisions=[_decision(worst, rule)],
-        tables=[_governing_table(train, found), _margin_table(train, found)],
+        decisions=[_decision(worst, hold, rule)],
+        tables=[_governing_table(reviews), _margin_table(train, reviews)],
         facts=[
             Fact("gauge", show(working.pressure_kpa.value, "kpa"), f"standard uncertainty {show(working.pressure_kpa.u, 'kpa', 1)}"),
             Fact("turbine torque", show(working.turbine_nm.value, "nm"), "what the converter gives, not the engine alone"),
-            Fact("must hold", show(hold.need_nm.value, "nm"), f"{worst.element} in gear {worst.gear}: {worst.share:.4f} of the turbine torque"),
-            Fact("can hold", show(worst.capacity_nm, "nm"), f"{hold.capacity.faces} faces × friction {working.friction.value:g} × radius {number(hold.capacity.mean_radius_mm, 1)} mm × clamp {show(hold.capacity.net_force_n, 'n')}; not a rating"),
+            Fact("must hold", show(hold.need_nm.value, "nm"), f"{worst.element} in gear {worst.gear}: {worst.margin.share:.4f} of the turbine torque"),
+            Fact("can hold", show(worst.margin.capacity_nm, "nm"), f"{hold.capacity.faces} faces × friction {working.friction.value:g} × radius {number(hold.capacity.mean_radius_mm, 1)} mm × clamp {show(hold.capacity.net_force_n, 'n')}; not a rating"),
             Fact("margin", number(hold.margin, 3), "can hold over must hold; 1 is the edge"),
             Fact("needs", show(needed.strong_spring_kpa, "kpa"), f"with the strongest return spring; {show(needed.weak_spring_kpa, 'kpa')} with the weakest"),
             Fact("holds from friction", number(hold.friction_needed, 3), f"static friction is taken as {working.friction.value:g}, standard uncertainty {working.friction.u:g}"),
         ],
         not_checked=[
+            "The forward gears." if reverse else "Reverse: it has its own pressure and torque.",
             drums,
             "Condition of the linings and of the fluid: friction is taken from the record.",
             "Inertia torque of a shift, losses in the train, strength of drums, shafts and retaining rings.",
@@ -122,68 +163,55 @@ def capacity_sheet(
         data={
             "governing": {"gear": worst.gear, "element": worst.element, **hold.as_dict()},
             "control_max_kpa": limit,
-            "elements": [{"gear": held.gear, "element": held.element, "share": held.share, **_brief(held.hold)} for held in found],
+            "gears": {
+                gear: {element: margin.as_dict() for element, margin in reviewed.elements.items()}
+                for gear, reviewed in reviews.items()
+            },
         },
     )  # fmt: skip
 
 
-def _decision(worst: Held, rule: Rule) -> Decision:
-    hold = worst.hold
+def _decision(worst: Place, hold: Hold, rule: Rule) -> Decision:
     judged = hold.judgment
     spare = f"{show(abs(judged.reading.value), 'nm')} {'to spare' if judged.reading.value >= 0 else 'short'}"
     basis = f"{spare}, standard uncertainty {show(judged.reading.u, 'nm')}; {rule_in_words(rule)}."
     settled = ""
     if judged.verdict == "NOT PROVEN":
         wanted = settle(judged, hold.budget)
-        better = f"to {wanted.u_needed:.2g} (now {wanted.u_now:.2g})" if wanted.enough else f"(now {wanted.u_now:.2g}), though it alone cannot decide"
+        needed = f"to {wanted.u_needed:.2g}; now {wanted.u_now:.2g}" if wanted.enough else f"now {wanted.u_now:.2g}, and it alone cannot decide"
         settled = (
-            f"To settle it, know the {INPUTS[wanted.input]} better, {better}; or see it hold: it does if static friction "
-            f"is at least {hold.friction_needed:.3f}."
+            f"To settle it, know the {INPUTS[wanted.input]} better (standard uncertainty {needed}). It holds if static "
+            f"friction is at least {hold.friction_needed:.3f}."
         )
     return Decision(f"{worst.element} in gear {worst.gear} holds", judged.verdict, judged.chance, basis, settled)
 
 
-def _governing_table(train: Train, found: list[Held]) -> Table:
+def _governing_table(reviews: Mapping[str, GearReview]) -> Table:
     rows = []
-    for gear in train.gears():
-        mine = [held for held in found if held.gear == gear.id]
-        if mine:
-            worst = weakest(mine)
-            hold = worst.hold
-            rows.append(
-                Row(
-                    (gear.id, worst.element, number(hold.need_nm.value, 0), number(worst.capacity_nm, 0), number(hold.margin, 3),
-                     show(hold.pressure_needed.strong_spring_kpa, "kpa"), Decision("", "GO", hold.judgment.chance, "").percent,
-                     hold.judgment.verdict),
-                    "" if hold.judgment.verdict == "GO" else hold.judgment.verdict,
-                )
-            )  # fmt: skip
-    columns = ("gear", "governs", ">must hold N·m", ">can hold N·m", ">margin", ">needs", ">chance", "verdict")
+    for gear, reviewed in reviews.items():
+        margin = reviewed.weakest
+        percent = Decision("", margin.verdict, margin.chance, "").percent
+        cells = (
+            gear, reviewed.governing, number(margin.need_nm, 0), number(margin.capacity_nm, 0), number(margin.margin, 3),
+            *shown_apart(margin.pressure_needed.strong_spring_kpa, "kpa"), percent, margin.verdict,
+        )  # fmt: skip
+        rows.append(Row(cells, "" if margin.verdict == "GO" else margin.verdict))
+    columns = ("gear", "governs", ">must hold N·m", ">can hold N·m", ">margin", ">needs kPa", ">psi", ">chance", "verdict")
     return Table("The element that governs each gear", columns, rows)
 
 
-def _margin_table(train: Train, found: list[Held]) -> Table:
-    elements = [element for element in train.elements if any(held.element == element for held in found)]
-    margins = {(held.gear, held.element): number(held.hold.margin, 2) for held in found}
+def _margin_table(train: Train, reviews: Mapping[str, GearReview]) -> Table:
+    reviewed = {gear: review.elements for gear, review in reviews.items()}
+    elements = [element for element in train.elements if any(element in margins for margins in reviewed.values())]
     rows = [
-        Row((gear.id, *(margins.get((gear.id, element), _why_not(gear, element)) for element in elements)))
-        for gear in train.gears()
+        Row((gear, *(_margin(margins[element]) if element in margins else "·" for element in elements)))
+        for gear, margins in reviewed.items()
     ]
     note = "·: open. ?: closed elements repeat one another, so statics cannot tell what each carries."
     return Table("Margin of every element: can hold over must hold", ("gear", *(f">{element}" for element in elements)), rows, note)
 
 
-def _why_not(gear: Gear, element: str) -> str:
-    return "·" if element not in gear.closed else "?" if gear.shares[element] is None else "unloaded"
-
-
-def _brief(hold: Hold) -> dict[str, Any]:
-    return {
-        "need_nm": hold.need_nm.value,
-        "capacity_nm": hold.capacity.torque_nm,
-        "margin": hold.margin,
-        "pressure_needed": hold.pressure_needed.as_dict(),
-        "friction_needed": hold.friction_needed,
-        "chance": hold.judgment.chance,
-        "verdict": hold.judgment.verdict,
-    }
+def _margin(margin: ElementMargin) -> str:
+    if not margin.share_known:
+        return "?"
+    return "unloaded" if isinf(margin.margin) else number(margin.margin, 2)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .. import hazard
-from ..edge import number, show
+from ..edge import number, show, shown_apart
 from ..judge import Reading, Rule, judge
 from ..road import Driveline, limits_un_r39, numbers_to_program, shift_at_output_speed, speedometer
 from ..sheet import Decision, Fact, Row, Sheet, Table
@@ -66,7 +66,7 @@ def change_sheet(
                 "Shift points while the unit is not programmed: the output-shaft speed is kept, the road speed moves",
                 (">output shaft rpm", ">programmed for km/h", ">comes at km/h", ">comes at mph"),
                 [
-                    Row((number(p.before_rpm, 0), number(p.before_km_h, 1), number(p.after_km_h, 1), show(p.after_km_h, "km_h").split("(")[1].removesuffix(" mph)")))
+                    Row((number(p.before_rpm, 0), number(p.before_km_h, 1), *shown_apart(p.after_km_h, "km_h")))
                     for p in points
                 ],
             )
