@@ -27,7 +27,16 @@ fn assembly_vectors() {
         let [coaxial, equal_spacing, neighbors] = findings.map(f64::from);
         let counts = [assembly.places, assembly.places_left, assembly.equal_planets & 0b111_1000].map(f64::from);
         let [places, left, equal] = counts;
-        Ok([places, left, equal, f64::from(assembly.coaxial_excess), assembly.neighbor_gap_modules, coaxial, equal_spacing, neighbors])
+        Ok([
+            places,
+            left,
+            equal,
+            f64::from(assembly.coaxial_excess),
+            assembly.neighbor_gap_modules,
+            coaxial,
+            equal_spacing,
+            neighbors,
+        ])
     });
 }
 
@@ -71,7 +80,13 @@ fn meshes(kind: SetKind, teeth: SetTeeth, turns: f64) -> bool {
         SetKind::TwoSun => whole(turns * ring + turns * sun) && whole(turns * ring - turns * sun_2),
         SetKind::Stepped => {
             // The planet may be turned by any whole tooth of its first step; one of these must fit the second step.
-            let second = |turned: f64| if ring > 0.0 { turns * (1.0 - ring / planet_2) - turned } else { turns * (1.0 + sun_2 / planet_2) - turned };
+            let second = |turned: f64| {
+                if ring > 0.0 {
+                    turns * (1.0 - ring / planet_2) - turned
+                } else {
+                    turns * (1.0 + sun_2 / planet_2) - turned
+                }
+            };
             (0..planet as u32).any(|tooth| {
                 let turned = turns * (1.0 + sun / planet) + f64::from(tooth) / planet;
                 whole(second(turned) * planet_2)

@@ -8,6 +8,7 @@ use trainwright::record::{self as core, Kind, Problems, Record, Weight};
 
 use crate::clutch::{ElementPack, Pack};
 use crate::error::{answer, refuse};
+use crate::fluid::{Fill, Fluid};
 use crate::judge::Reading;
 use crate::train::Train;
 
@@ -289,6 +290,21 @@ record! {
 impl Summary for core::Fluids {
     fn summary(&self) -> String {
         format!("<fluids: {}>", names(self.fluid.keys()))
+    }
+}
+
+#[pymethods]
+impl Fluids {
+    /// A fluid by its name in the record.
+    fn fluid(&self, name: &str) -> PyResult<Fluid> {
+        let record = self.record.fluid.get(name).ok_or_else(|| no_such("fluid", name, self.record.fluid.keys()))?;
+        Ok(record.fluid().into())
+    }
+
+    /// Volumes and levels of the unit, and its sump.
+    fn fill(&self) -> PyResult<Fill> {
+        let missing = trainwright::Error::Missing { name: "fill", why: "the record has no [fill] table" };
+        answer(self.record.fill.as_ref().ok_or(missing).and_then(|fill| fill.fill()))
     }
 }
 

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyDict, PyType};
-use trainwright::record::{Family, NamedGear, NamedTrain, Problems, Record, TrainFile};
+use trainwright::record::{Family, NamedGear, NamedTrain, Problems, Record, TrainFile, TrainRecord};
 use trainwright::train as core;
 
 use crate::class::words;
@@ -71,6 +71,9 @@ fn fractions<'py>(py: Python<'py>, names: &[String], values: &[core::Fraction]) 
 #[pyclass(frozen, module = "trainwright.train")]
 pub struct Train {
     named: Arc<NamedTrain>,
+    title: Option<String>,
+    source: Option<String>,
+    note: Option<String>,
     text: String,
     variant: Option<String>,
 }
@@ -98,13 +101,36 @@ impl Train {
     fn from_toml(text: &str, variant: Option<&str>) -> PyResult<Self> {
         let faults = |problems: Problems| refuse("TEXT", "text", problems.to_string());
         let is_family = text.lines().any(|line| line.trim() == "[meta]");
-        let named = match (is_family, variant) {
-            (true, Some(variant)) => Family::from_toml("", text).and_then(|family| family.train(variant)),
-            (true, None) => Family::from_toml("", text).and_then(|family| family.train.named(None)),
-            (false, _) => TrainFile::from_toml("", text).and_then(|file| file.train.named(variant)),
+        let (record, named) = if is_family {
+            let family = Family::from_toml("", text).map_err(faults)?;
+            let named = variant.map_or_else(|| family.train.named(None), |variant| family.train(variant));
+            (family.train, named)
+        } else {
+            let train = TrainFile::from_toml("", text).map_err(faults)?.train;
+            let named = train.named(variant);
+            (train, named)
         };
         let named = Arc::new(named.map_err(faults)?);
-        Ok(Self { named, text: text.into(), variant: variant.map(Into::into) })
+        let TrainRecord { title, source, note, .. } = record;
+        Ok(Self { named, title, source, note, text: text.into(), variant: variant.map(Into::into) })
+    }
+
+    /// What the train is, in a line, where the record says it.
+    #[getter]
+    fn title(&self) -> Option<&str> {
+        self.title.as_deref()
+    }
+
+    /// Where tooth counts, layout and ratios come from, and how each is known.
+    #[getter]
+    fn source(&self) -> Option<&str> {
+        self.source.as_deref()
+    }
+
+    /// What a reader should know: fitted tooth counts, misprints, doubts.
+    #[getter]
+    fn note(&self) -> Option<&str> {
+        self.note.as_deref()
     }
 
     /// Names of the members; speeds come in this order.

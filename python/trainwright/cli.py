@@ -18,6 +18,7 @@ from rich.text import Text
 
 from . import edge, record, version
 from .answers.capacity import capacity_sheet, truck_load, working_point
+from .answers.fill import fill_sheet
 from .answers.gears import gear_sheet, state_sheet
 from .answers.which import Count, which_sheet
 from .error import Error
@@ -81,7 +82,7 @@ def family_or_train(path: Path, variant: str | None) -> tuple[str, Train]:
     """The train in a family or train file, and a title for it."""
     loaded = record.load(path)
     if isinstance(loaded, Train):
-        return path.stem, loaded
+        return loaded.title or path.stem, loaded
     if not isinstance(loaded, record.Family):
         raise click.BadParameter(f"{path} holds no gear train; give a family or a train file", param_hint="FILE")
     chosen = variant or loaded.variants[0]
@@ -159,6 +160,18 @@ def capacity(
     working = working_point(family, variant, gauge, turbine, turbine_speed, oil_density)
     title = f"Capacity of {variant} at {edge.show(gauge.value, 'kpa')}" + (f", truck {truck}" if truck else "")
     return capacity_sheet(family.train(variant), family.packs(variant), working, title=title, reverse=reverse)
+
+
+@shop.command()
+@click.argument("file", type=RECORD)
+@click.option("--fluid", required=True, help="Fluid of the record.")
+@click.option("--at", "at", required=True, type=Quantity("c"), help="Fluid temperature now.")
+@click.option("--level", type=Quantity("mm"), default="0mm", show_default=True, help="Level above the overflow edge, engine idling.")
+@answers_with_sheets
+def fill(file: Path, fluid: str, at: Reading, level: Reading) -> Sheet:
+    """What to add or drain now, at the temperature the fluid has, and where the level will stand."""
+    fluids = loaded(file, record.Fluids)
+    return fill_sheet(fluids.fill(), fluids.fluid(fluid), temp_c=at, level_mm=level, name=fluid)
 
 
 @shop.command()
