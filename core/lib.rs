@@ -42,3 +42,8 @@ pub mod train;
 pub mod units;
 
 pub use error::{Error, Result};
+
+/// The Rust example of the front page, run as a test.
+#[cfg(all(doctest, feature = "record"))]
+#[doc = include_str!("../README.md")]
+pub struct Readme;
