@@ -6,7 +6,7 @@
 //! | suffix | quantity | unit |
 //! |---|---|---|
 //! | `_mm`, `_m` | length of a part; distance on the road | millimeter; meter |
-//! | `_mm2`, `_mm3`, `_cm2` | area; volume of metal; free area of a sump | mm², mm³, cm² |
+//! | `_mm2`, `_mm3`, `_cm2`, `_m2` | area; volume of metal; free area of a sump; drag area | mm², mm³, cm², m² |
 //! | `_ml`, `_l` | volume of fluid | milliliter, liter |
 //! | `_kg`, `_kg_m2` | mass; moment of inertia | kg, kg·m² |
 //! | `_nm` | torque | N·m |
@@ -21,7 +21,7 @@
 //! | `_w_mm2`, `_j_mm2` | heat flux; energy over friction area | W/mm², J/mm² |
 //! | `_w_m_k`, `_j_kg_k` | thermal conductivity; specific heat | W/(m·K), J/(kg·K) |
 //! | `_deg` | angle | degree |
-//! | `_s`, `_ms` | time | s, ms |
+//! | `_s`, `_ms`, `_us` | time; tick of a counter | s, ms, µs |
 //! | `_pct` | hundredths, where the trade says percent (grade, aspect, humidity) | % |
 //! | `_in` | inch, only where the trade name of the size is in inches (rim, flotation tire) | inch |
 //! | `_per_x` | one over the unit x, e.g. `_per_k`, `_per_km`, `_per_mile` | 1/x |

@@ -28,9 +28,10 @@ fn main() -> Result<(), Box<dyn Error>> {
             fill: fluids.fill.as_ref().map(|fill| fill.fill()).transpose()?,
         },
     )?;
-    let mut text = "#include <stddef.h>\nextern const unsigned char unit_image[];\nextern const size_t unit_image_bytes;\n\
+    let mut text =
+        "#include <stddef.h>\nextern const unsigned char unit_image[];\nextern const size_t unit_image_bytes;\n\
                     const unsigned char unit_image[] = {"
-        .to_owned();
+            .to_owned();
     for (place, byte) in image.iter().enumerate() {
         write!(text, "{}{byte},", if place % 24 == 0 { "\n    " } else { "" })?;
     }
