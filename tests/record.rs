@@ -456,3 +456,20 @@ fn line_is_in(file: &str, line: usize, headers: &[&str]) -> bool {
     let above: Vec<_> = text.lines().take(line).filter(|line| line.starts_with('[')).collect();
     above.last().is_some_and(|header| headers.contains(header))
 }
+
+#[test]
+fn a_set_that_does_not_go_together_is_a_note() {
+    let text = |planets: u32, planet: u32| {
+        format!(
+            "[train]\ninput = 's'\noutput = 'c'\n[[train.set]]\nid = 'P1'\n\
+             teeth = {{ sun = 15, planet = {planet}, ring = 47 }}\nplanets = {planets}\n\
+             joins = {{ sun = 's', carrier = 'c', ring = 'case' }}\n"
+        )
+    };
+    assert!(check(&[("x.toml", &text(2, 16))]).0.is_empty());
+    let spacing = check(&[("x.toml", &text(3, 16))]);
+    assert_eq!((spacing.errors().count(), spacing.0[0].key.as_str()), (0, "train.set[0].planets"));
+    assert!(spacing.0[0].message.contains("62 places / 3 planets leaves 2"), "{spacing}");
+    let axis = check(&[("x.toml", &text(2, 14))]);
+    assert_eq!((axis.errors().count(), axis.0[0].key.as_str()), (0, "train.set[0].teeth"));
+}

@@ -3,7 +3,7 @@
 use std::borrow::ToOwned;
 use std::collections::BTreeSet;
 use std::format;
-use std::string::String;
+use std::string::{String, ToString};
 use std::vec::Vec;
 
 use super::document::Path;
@@ -13,7 +13,9 @@ use super::train::{
     ElementKind, ElementRecord, GearRecord, Joins, Sense, SetKind, SetRecord, Teeth, TrainFile, TrainRecord,
 };
 use super::{Family, Kind, Record, kind_of};
-use crate::train::{self, Blocks, Element, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, State, StateKind, Train};
+use crate::train::{
+    self, Blocks, Element, Finding, Load, NO_MEMBER, PlanetarySet, SetJoins, SetTeeth, State, StateKind, Train,
+};
 
 /// A gear train ready to solve, with the names of its record. Numbers of members, sets and elements are places in the lists.
 #[derive(Clone, Debug, PartialEq)]
@@ -190,9 +192,13 @@ impl TrainRecord {
             Ok(named) => named,
             Err(faults) => return faults,
         };
-        let here = Path::default().key("train").key("gear");
+        let here = Path::default().key("train");
+        let sets = self.sets_of(variant).into_iter().zip(named.train.sets());
+        let assembly = sets.filter_map(|((index, _), set)| cannot_assemble(set, &here.key("set").index(index)));
         let solved = named.gears.iter().zip(&self.gear).enumerate();
-        solved.flat_map(|(index, (gear, record))| named.gear_faults(gear, record, &here.index(index))).collect()
+        let gears =
+            solved.flat_map(|(index, (gear, record))| named.gear_faults(gear, record, &here.key("gear").index(index)));
+        assembly.chain(gears).collect()
     }
 }
 
@@ -252,6 +258,13 @@ impl NamedTrain {
             },
         )
     }
+}
+
+/// A note where the planets do not go in as written: profile shift or unequal spacing may still make it.
+fn cannot_assemble(set: &PlanetarySet, path: &Path) -> Option<Fault> {
+    let assembly = set.assembly().ok()?;
+    let key = if assembly.coaxial == Finding::Fails { "teeth" } else { "planets" };
+    (assembly.finding() == Finding::Fails).then(|| Fault::note(path.key(key), assembly.to_string(), ""))
 }
 
 /// A note where the printed ratio is not the computed one rounded.
