@@ -1,95 +1,113 @@
-//! Exact elimination of small systems of whole-number equations.
+//! Exact elimination of the speed equations, with the multipliers that combine them carried along.
+//!
+//! A combination of set rows that leaves only input and output is the speed equation of the gear; by virtual work its
+//! multipliers are the torques. A combination that leaves nothing is a torque that the state leaves open. So one elimination
+//! of [rows | identity] answers both.
 
 use super::fraction::{Fraction, gcd, wide_gcd};
 use super::{MAX_MEMBERS, MAX_ROWS};
 use crate::error::{Error, Result};
 use heapless::Vec;
 
-/// Most columns: one for each turning body.
-pub(super) const COLUMNS: usize = MAX_MEMBERS;
-/// Most rows: the set rows, and one for the output torque.
-const ROWS: usize = MAX_ROWS + 1;
+/// Column of the input.
+pub(super) const INPUT: usize = 0;
+/// Column of the output.
+pub(super) const OUTPUT: usize = 1;
+/// First column of the other bodies; the multipliers follow the last body.
+pub(super) const OTHERS: usize = 2;
+
+/// One equation: coefficients of the bodies' speeds, then the multipliers that made it out of the rows of the sets.
+pub(super) type Equation = [i64; MAX_MEMBERS + MAX_ROWS];
+/// Most equations: the rows of the sets, and one each for an input and an output that are no bodies of their own.
+const EQUATIONS: usize = MAX_ROWS + 2;
+
+const OVERFLOW: Error = Error::Overflow { name: "elimination" };
 /// Entries below this many bits can be combined without overflow.
 const SMALL_BITS: u32 = 31;
-const NO_ROW: u8 = u8::MAX;
+/// Pivot of an equation without speeds.
+const NO_PIVOT: u8 = u8::MAX;
 
-/// One equation, Σ entry · unknown = 0. Column 0 is the given quantity.
-pub(super) type Equation = [i64; COLUMNS];
-
-/// Equations in fully reduced echelon form. Each holds the pivot of one column, its highest, and no other pivot.
-///
-/// An unknown is determined if its equation holds nothing but its pivot and column 0.
+/// Equations in fully reduced echelon form: each holds the pivot of one body, its last, and no other pivot.
 pub(super) struct Echelon {
+    bodies: usize,
     width: usize,
-    rows: Vec<Equation, ROWS>,
-    row_of: [u8; COLUMNS],
+    equations: Vec<Equation, EQUATIONS>,
+    pivots: Vec<u8, EQUATIONS>,
 }
 
 impl Echelon {
-    /// No equations yet, `width` columns in use.
-    pub(super) fn new(width: usize) -> Self {
-        Self { width, rows: Vec::new(), row_of: [NO_ROW; COLUMNS] }
+    /// No equations yet.
+    pub(super) fn new(bodies: usize, rows: usize) -> Self {
+        Self { bodies, width: bodies + rows, equations: Vec::new(), pivots: Vec::new() }
     }
 
+    /// Adds the equation that `write` enters.
+    pub(super) fn insert(&mut self, write: impl FnOnce(&mut Equation)) -> Result<()> {
+        self.equations.push([0; MAX_MEMBERS + MAX_ROWS]).map_err(|_| OVERFLOW)?;
+        let Some((new, known)) = self.equations.split_last_mut() else { return Err(OVERFLOW) };
+        write(new);
+        for (known, &pivot) in known.iter().zip(&self.pivots) {
+            clear(new, known, pivot.into(), self.width)?;
+        }
+        let pivot = new.iter().take(self.bodies).rposition(|&entry| entry != 0).map_or(NO_PIVOT, |pivot| pivot as u8);
+        for known in known {
+            clear(known, new, pivot.into(), self.width)?;
+        }
+        self.pivots.push(pivot).map_err(|_| OVERFLOW)
+    }
+
+    /// Number of equations that say something about a speed.
     pub(super) fn rank(&self) -> usize {
-        self.rows.len()
+        self.pivots.iter().filter(|&&pivot| pivot != NO_PIVOT).count()
     }
 
-    /// The equation that has its pivot in this column.
-    pub(super) fn row(&self, column: usize) -> Option<&Equation> {
-        self.rows.get(usize::from(*self.row_of.get(column)?))
+    /// The equation that has its pivot at this body.
+    pub(super) fn of(&self, body: usize) -> Option<&Equation> {
+        self.pivots.iter().zip(&self.equations).find(|&(&pivot, _)| usize::from(pivot) == body).map(|(_, row)| row)
     }
 
-    /// Adds an equation; one that follows from the others changes nothing.
-    pub(super) fn insert(&mut self, mut new: Equation) -> Result<()> {
-        self.reduce(&mut new)?;
-        let Some(pivot) = new.iter().take(self.width).rposition(|&entry| entry != 0) else {
-            return Ok(());
-        };
-        for row in &mut self.rows {
-            if row.get(pivot).is_some_and(|&entry| entry != 0) {
-                clear(row, &new, pivot, self.width)?;
-            }
+    /// The combinations of rows that cancel.
+    pub(super) fn idle(&self) -> impl Iterator<Item = &Equation> {
+        self.pivots.iter().zip(&self.equations).filter(|&(&pivot, _)| pivot == NO_PIVOT).map(|(_, row)| row)
+    }
+
+    /// Speed of one body less that of another, per unit input speed; open if it is not determined. A body past the last
+    /// stands still.
+    pub(super) fn relative(&self, first: usize, second: usize) -> Result<Fraction> {
+        let (first, second) = (self.speed(first), self.speed(second));
+        let difference = |body| wide(second.part(body), first.over) - wide(first.part(body), second.over);
+        if (OUTPUT..self.bodies).any(|body| difference(body) != 0) {
+            return Ok(Fraction::OPEN);
         }
-        if let Some(row_of) = self.row_of.get_mut(pivot) {
-            *row_of = self.rows.len() as u8;
-        }
-        self.rows.push(new).map_err(|_| Error::Overflow { name: "elimination" })
+        Fraction::reduced(difference(INPUT), wide(first.over, second.over))
     }
 
-    /// Replaces every unknown that has a pivot.
-    fn reduce(&self, equation: &mut Equation) -> Result<()> {
-        for (column, &row) in self.row_of.iter().enumerate().take(self.width) {
-            if row != NO_ROW && equation.get(column).is_some_and(|&entry| entry != 0) {
-                let Some(row) = self.rows.get(usize::from(row)) else { continue };
-                clear(equation, row, column, self.width)?;
-            }
-        }
-        Ok(())
-    }
-
-    /// The unknown of this column per unit of column 0; open if it is not determined.
-    pub(super) fn value(&self, column: usize) -> Result<Fraction> {
-        self.row(column).map_or(Ok(Fraction::OPEN), |row| quotient(row, column))
-    }
-
-    /// The unknown that a further equation defines by its `column`, which no equation in here uses.
-    pub(super) fn value_by(&self, mut equation: Equation, column: usize) -> Result<Fraction> {
-        self.reduce(&mut equation)?;
-        quotient(&equation, column)
+    fn speed(&self, body: usize) -> Speed<'_> {
+        let equation = self.of(body);
+        let over = equation.and_then(|equation| equation.get(body)).copied().unwrap_or(1);
+        Speed { body, equation, over }
     }
 }
 
-/// −(entry of column 0) / (entry of `column`), or open where a further entry is not zero.
-fn quotient(row: &Equation, column: usize) -> Result<Fraction> {
-    let (Some(&given), Some(&own)) = (row.first(), row.get(column)) else { return Ok(Fraction::OPEN) };
-    if row.iter().enumerate().skip(1).any(|(i, &entry)| entry != 0 && i != column) {
-        return Ok(Fraction::OPEN);
+/// The speed of a body, −Σ part · speed of a free body / over.
+struct Speed<'e> {
+    body: usize,
+    equation: Option<&'e Equation>,
+    over: i64,
+}
+
+impl Speed<'_> {
+    fn part(&self, of: usize) -> i64 {
+        match self.equation {
+            Some(_) if of == self.body => 0,
+            Some(equation) => equation.get(of).copied().unwrap_or(0),
+            None => -i64::from(of == self.body),
+        }
     }
-    match given.checked_neg() {
-        Some(num) => Fraction::new(num, own),
-        None => Err(Error::Overflow { name: "fraction" }),
-    }
+}
+
+fn wide(a: i64, b: i64) -> i128 {
+    i128::from(a) * i128::from(b)
 }
 
 /// Clears the entry of `target` in `column` with a multiple of `source`.
@@ -97,6 +115,9 @@ fn quotient(row: &Equation, column: usize) -> Result<Fraction> {
 /// Entries stay exact: common factors are divided out only once a row has grown, which is rare for tooth counts.
 fn clear(target: &mut Equation, source: &Equation, column: usize, width: usize) -> Result<()> {
     let (Some(&t), Some(&s)) = (target.get(column), source.get(column)) else { return Ok(()) };
+    if t == 0 {
+        return Ok(());
+    }
     let (Some(target), Some(source)) = (target.get_mut(..width), source.get(..width)) else { return Ok(()) };
     if bits(target) > SMALL_BITS || bits(source) > SMALL_BITS {
         return clear_wide(target, t, source, s);
@@ -125,17 +146,15 @@ fn lower(row: &mut [i64]) {
 #[cold]
 #[inline(never)]
 fn clear_wide(target: &mut [i64], t: i64, source: &[i64], s: i64) -> Result<()> {
-    let overflow = Error::Overflow { name: "elimination" };
-    let mut wide = [0_i128; COLUMNS];
+    let mut products = [0; MAX_MEMBERS + MAX_ROWS];
     let mut divisor = 0;
-    for ((w, &x), &y) in wide.iter_mut().zip(&*target).zip(source) {
-        let (kept, removed) = (i128::from(x) * i128::from(s), i128::from(y) * i128::from(t));
-        *w = kept.checked_sub(removed).ok_or(overflow)?;
-        divisor = wide_gcd(divisor, w.unsigned_abs());
+    for ((product, &x), &y) in products.iter_mut().zip(&*target).zip(source) {
+        *product = wide(x, s).checked_sub(wide(y, t)).ok_or(OVERFLOW)?;
+        divisor = wide_gcd(divisor, product.unsigned_abs());
     }
-    let divisor = i128::try_from(divisor).map_err(|_| overflow)?;
-    for (x, w) in target.iter_mut().zip(wide) {
-        *x = i64::try_from(w.checked_div(divisor).unwrap_or(w)).map_err(|_| overflow)?;
+    let divisor = i128::try_from(divisor).map_err(|_| OVERFLOW)?;
+    for (x, product) in target.iter_mut().zip(products) {
+        *x = i64::try_from(product.checked_div(divisor).unwrap_or(product)).map_err(|_| OVERFLOW)?;
     }
     Ok(())
 }

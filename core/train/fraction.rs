@@ -60,7 +60,7 @@ impl Fraction {
     /// Sum.
     pub fn plus(self, other: Self) -> Result<Self> {
         let (a, b) = (i128::from(self.num) * i128::from(other.den), i128::from(other.num) * i128::from(self.den));
-        Self::narrow(a + b, i128::from(self.den) * i128::from(other.den))
+        Self::reduced(a + b, i128::from(self.den) * i128::from(other.den))
     }
 
     /// Difference.
@@ -70,7 +70,7 @@ impl Fraction {
 
     /// Product.
     pub fn times(self, other: Self) -> Result<Self> {
-        Self::narrow(i128::from(self.num) * i128::from(other.num), i128::from(self.den) * i128::from(other.den))
+        Self::reduced(i128::from(self.num) * i128::from(other.num), i128::from(self.den) * i128::from(other.den))
     }
 
     /// Quotient; open if the divisor is zero.
@@ -94,17 +94,15 @@ impl Fraction {
         }
     }
 
-    /// Reduces a wide fraction whose denominator is not negative.
-    fn narrow(num: i128, den: i128) -> Result<Self> {
+    /// The fraction in lowest terms; open if the denominator is 0.
+    pub(super) fn reduced(num: i128, den: i128) -> Result<Self> {
         if let (Ok(num), Ok(den)) = (i64::try_from(num), i64::try_from(den)) {
             return Self::new(num, den);
         }
-        let divisor = wide_gcd(num.unsigned_abs(), den.unsigned_abs()) as i128;
-        match (num.checked_div(divisor), den.checked_div(divisor)) {
-            (Some(n), Some(d)) => match (i64::try_from(n), i64::try_from(d)) {
-                (Ok(num), Ok(den)) => Ok(Self { num, den }),
-                _ => Err(Error::Overflow { name: "fraction" }),
-            },
+        let divisor = i128::try_from(wide_gcd(num.unsigned_abs(), den.unsigned_abs())).unwrap_or(1);
+        let lowest = |part: i128| part.checked_div(divisor).and_then(|part| i64::try_from(part).ok());
+        match (lowest(num), lowest(den)) {
+            (Some(num), Some(den)) => Self::new(num, den),
             _ => Err(Error::Overflow { name: "fraction" }),
         }
     }

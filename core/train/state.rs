@@ -1,6 +1,6 @@
 //! One engagement solved: kind of state, speeds and torques.
 
-use super::elimination::{COLUMNS, Echelon, Equation};
+use super::elimination::{Echelon, Equation, INPUT, OTHERS, OUTPUT};
 use super::{Element, Fraction, MAX_ELEMENTS, MAX_MEMBERS, MAX_ROWS, Train};
 use crate::error::{Error, Result};
 
@@ -83,20 +83,13 @@ impl State {
     }
 }
 
-/// Column of the input in the speed equations, of the unit input torque in the torque equations.
-const INPUT: usize = 0;
-/// Column of the output in both.
-const OUTPUT: usize = 1;
-/// First column of the other bodies, or of the multipliers.
-const OTHERS: usize = 2;
-/// The fixed member has no column.
+/// The column of the fixed body: past every other.
 const STILL: u8 = u8::MAX;
 
 /// The column of each member once the closed elements have joined members into bodies.
 pub(super) struct Bodies {
     pub(super) column: [u8; MAX_MEMBERS],
     pub(super) width: usize,
-    turning: usize,
     joined: usize,
 }
 
@@ -137,8 +130,7 @@ impl Train {
                 why: "the mask closes an element that the train does not have; clear the bits above the last element",
             });
         }
-        let bodies = self.bodies(closed);
-        let mut state = State {
+        let mut solved = Ok(State {
             kind: StateKind::Neutral,
             mobility: 0,
             redundant: 0,
@@ -150,12 +142,20 @@ impl Train {
             slips: [Fraction::OPEN; MAX_ELEMENTS],
             shares: [Fraction::OPEN; MAX_ELEMENTS],
             multipliers: [Fraction::OPEN; MAX_ROWS],
-        };
-        self.solve_speeds(&bodies, &mut state)?;
-        if state.carries_torque() {
-            self.solve_torques(&bodies, &mut state)?;
+        });
+        if let Ok(state) = &mut solved {
+            self.fill(state)?; // in place: a state is large for a small stack
         }
-        Ok(state)
+        solved
+    }
+
+    #[inline(never)]
+    fn fill(&self, state: &mut State) -> Result<()> {
+        let bodies = self.bodies(state.closed);
+        let mut echelon = Echelon::new(bodies.width, self.rows().len());
+        self.enter(&bodies, &mut echelon)?;
+        self.fill_speeds(state, &bodies, &echelon)?;
+        if state.carries_torque() { self.fill_torques(state, &bodies, &echelon) } else { Ok(()) }
     }
 
     /// Elements with their bits.
@@ -178,14 +178,12 @@ impl Train {
         let mut column_of = [STILL; MAX_MEMBERS];
         let mut column = [STILL; MAX_MEMBERS];
         let mut width = OTHERS;
-        let mut turning = 0;
         for (&body, column) in body.iter().zip(&mut column).take(self.members.into()) {
             if body == fixed {
                 continue;
             }
             let Some(seen) = column_of.get_mut(usize::from(body)) else { continue };
             if *seen == STILL {
-                turning += 1;
                 *seen = if body == input {
                     INPUT as u8
                 } else if body == output {
@@ -197,117 +195,108 @@ impl Train {
             }
             *column = *seen;
         }
-        Bodies { column, width, turning, joined }
+        Bodies { column, width, joined }
     }
 
-    #[inline(never)]
-    fn solve_speeds(&self, bodies: &Bodies, state: &mut State) -> Result<()> {
-        let column = |member: u8| bodies.column.get(usize::from(member)).map_or(COLUMNS, |&c| c.into());
-        let slip_column = bodies.width;
-        let mut speeds = Echelon::new(slip_column + 1);
-        for row in self.rows() {
-            let mut equation = [0; COLUMNS];
-            for (member, coefficient) in row.terms() {
-                if let Some(entry) = equation.get_mut(column(member)) {
-                    *entry += coefficient;
+    /// Enters the speed equations of the sets. An input or output that is no body of its own has one that says so.
+    fn enter(&self, bodies: &Bodies, echelon: &mut Echelon) -> Result<()> {
+        for (row, number) in self.rows().iter().zip(bodies.width..) {
+            echelon.insert(|equation| {
+                for (member, coefficient) in row.terms() {
+                    add(equation, bodies.of(member), coefficient);
                 }
-            }
-            speeds.insert(equation)?;
+                add(equation, number, 1);
+            })?;
         }
-        let closures = state.closed.count_ones() as usize - bodies.joined;
-        state.mobility = (bodies.turning - speeds.rank()) as u8;
-        state.redundant = (closures + usize::from(self.row_count) - speeds.rank()) as u8;
+        for (end, column) in [(self.input, INPUT), (self.output, OUTPUT)] {
+            if bodies.of(end) != column {
+                echelon.insert(|equation| {
+                    add(equation, column, 1);
+                    add(equation, bodies.of(end), -1);
+                })?;
+            }
+        }
+        Ok(())
+    }
 
-        let input_held = column(self.input) != INPUT || speeds.row(INPUT).is_some();
-        let value = |column: usize| match column {
-            INPUT if input_held => Ok(Fraction::ZERO),
-            INPUT => Ok(Fraction::ONE),
-            _ if column < COLUMNS => speeds.value(column),
-            _ => Ok(Fraction::ZERO),
-        };
-        let output = value(column(self.output))?;
-        state.kind = match (input_held, output.is_known(), output.signum()) {
+    fn fill_speeds(&self, state: &mut State, bodies: &Bodies, echelon: &Echelon) -> Result<()> {
+        let ends = [(self.input, INPUT), (self.output, OUTPUT)];
+        let own = ends.into_iter().filter(|&(end, column)| bodies.of(end) != column).count();
+        let closures = state.closed.count_ones() as usize + self.rows().len() + own;
+        state.mobility = (bodies.width - echelon.rank()) as u8;
+        state.redundant = (closures - bodies.joined - echelon.rank()) as u8;
+
+        let mut known = [Fraction::OPEN; MAX_MEMBERS];
+        for (body, speed) in known.iter_mut().enumerate().take(bodies.width) {
+            *speed = echelon.relative(body, STILL.into())?;
+        }
+        let [input, output, ..] = known;
+        state.kind = match (input.signum() == 0, output.is_known(), output.signum()) {
             (true, true, _) => StateKind::TiedUp,
             (true, false, _) => StateKind::InputHeld,
             (false, true, 0) => StateKind::OutputHeld,
             (false, true, _) => StateKind::Gear,
             (false, false, _) => StateKind::Neutral,
         };
-        state.ratio = if state.kind == StateKind::Gear { output.inverted() } else { Fraction::OPEN };
-
-        let mut known = [Fraction::OPEN; COLUMNS];
-        for (column, known) in known.iter_mut().enumerate().take(bodies.width) {
-            *known = value(column)?;
+        if state.kind == StateKind::Gear {
+            state.ratio = output.inverted();
         }
-        for (speed, &column) in state.speeds.iter_mut().zip(&bodies.column).take(self.members.into()) {
-            *speed = known.get(usize::from(column)).copied().unwrap_or(Fraction::ZERO);
+        for (member, speed) in (0..self.members).zip(&mut state.speeds) {
+            *speed = known.get(bodies.of(member)).copied().unwrap_or(Fraction::ZERO);
         }
         for (slip, element) in state.slips.iter_mut().zip(self.elements()) {
-            let (first, second) = (column(element.first), column(element.second));
-            *slip = if first == second {
-                Fraction::ZERO
-            } else if second >= COLUMNS {
-                known.get(first).copied().unwrap_or(Fraction::OPEN)
-            } else {
-                // slip − ω_first + ω_second = 0, with the slip in the column past the bodies
-                let mut equation = [0; COLUMNS];
-                for (at, coefficient) in [(slip_column, 1), (first, -1), (second, 1)] {
-                    if let Some(entry) = equation.get_mut(at) {
-                        *entry = coefficient;
-                    }
-                }
-                speeds.value_by(equation, slip_column)?
-            };
+            let (first, second) = (bodies.of(element.first), bodies.of(element.second));
+            *slip = if first == second { Fraction::ZERO } else { echelon.relative(first, second)? };
         }
         Ok(())
     }
 
-    #[inline(never)]
-    fn solve_torques(&self, bodies: &Bodies, state: &mut State) -> Result<()> {
-        let share_column = OTHERS + usize::from(self.row_count);
-        let mut torques = Echelon::new(share_column + 1);
-        for body in 0..bodies.width {
-            torques.insert(self.torque_on(|member| bodies.holds(member, body)))?;
-        }
-        state.output_torque = torques.value(OUTPUT)?;
+    fn fill_torques(&self, state: &mut State, bodies: &Bodies, echelon: &Echelon) -> Result<()> {
+        let tied_up = state.kind == StateKind::TiedUp;
+        let Some(carrying) = echelon.of(if state.kind == StateKind::Gear { OUTPUT } else { INPUT }) else {
+            return Ok(());
+        };
+        let per_input = carrying.get(INPUT).copied().unwrap_or(0);
+        let loose = || echelon.idle().chain(echelon.of(OUTPUT).filter(|_| tied_up));
+        let at = |equation: &Equation, column: usize| equation.get(column).copied().unwrap_or(0);
+        let multiplier = |column: usize| {
+            if loose().any(|equation| at(equation, column) != 0) {
+                Ok(Fraction::OPEN)
+            } else {
+                Fraction::new(-at(carrying, column), per_input)
+            }
+        };
+        state.output_torque = multiplier(OUTPUT)?.negated();
         state.case_torque = Fraction::ONE.plus(state.output_torque)?.negated();
-        for (multiplier, column) in state.multipliers.iter_mut().zip(OTHERS..share_column) {
-            *multiplier = torques.value(column)?;
+        for (multiplied, column) in state.multipliers.iter_mut().zip(bodies.width..).take(self.rows().len()) {
+            *multiplied = multiplier(column)?;
         }
         for ((bit, element), share) in self.numbered().zip(&mut state.shares) {
-            *share = if state.closed & bit == 0 {
-                Fraction::ZERO
-            } else {
-                self.share_of(element, state.closed & !bit, &torques, share_column)?
-            };
+            if state.closed & bit == 0 {
+                *share = Fraction::ZERO;
+                continue;
+            }
+            let others = state.closed & !bit;
+            let (first, second) = (self.side(element.first, others), self.side(element.second, others));
+            let (side, sign) = if first & member_bit(self.fixed) == 0 { (first, 1) } else { (second, -1) };
+            let load = |equation: &Equation| self.load_on(side, equation, bodies.width);
+            if first != second && loose().all(|equation| load(equation) == 0) {
+                *share = Fraction::reduced(sign * load(carrying), per_input.into())?;
+            }
         }
         Ok(())
     }
 
-    /// Torque of a closed element on its first member, from the equilibrium of what it joins to the rest of its body.
-    fn share_of(&self, element: &Element, others: u32, torques: &Echelon, share_column: usize) -> Result<Fraction> {
-        let (first, second) = (self.side(element.first, others), self.side(element.second, others));
-        if first == second {
-            return Ok(Fraction::OPEN); // a loop of closed elements
-        }
-        let (side, sign) = if first & member_bit(self.fixed) == 0 { (first, 1) } else { (second, -1) };
-        let mut equation = self.torque_on(|member| side & member_bit(member) != 0);
-        if let Some(entry) = equation.get_mut(share_column) {
-            *entry = sign;
-        }
-        torques.value_by(equation, share_column)
-    }
-
-    /// Equilibrium of a group of members: multipliers of the sets, output torque and unit input torque.
-    fn torque_on(&self, holds: impl Fn(u8) -> bool) -> Equation {
-        let mut equation = [0; COLUMNS];
-        for (row, entry) in self.rows().iter().zip(equation.iter_mut().skip(OTHERS)) {
-            *entry = row.terms().filter(|&(member, _)| holds(member)).map(|(_, coefficient)| coefficient).sum();
-        }
-        let [input, output, ..] = &mut equation;
-        *input = holds(self.input).into();
-        *output = holds(self.output).into();
-        equation
+    /// Torque that must act on these members to balance input, output and sets, in parts of the equation's entry at the input.
+    fn load_on(&self, side: u32, equation: &Equation, multipliers: usize) -> i128 {
+        let within = |member: u8| side & member_bit(member) != 0;
+        let ends = [self.input, self.output].into_iter().zip(equation).filter(|&(end, _)| within(end));
+        let outside: i128 = ends.map(|(_, &entry)| i128::from(entry)).sum();
+        let sets = self.rows().iter().zip(equation.iter().skip(multipliers)).map(|(row, &entry)| {
+            let on_side: i64 = row.terms().filter(|&(member, _)| within(member)).map(|(_, c)| c).sum();
+            i128::from(on_side) * i128::from(entry)
+        });
+        sets.sum::<i128>() - outside
     }
 
     /// The members that closed elements join to this one, as a bit mask.
@@ -329,8 +318,14 @@ impl Train {
 }
 
 impl Bodies {
-    fn holds(&self, member: u8, column: usize) -> bool {
-        self.column.get(usize::from(member)).is_some_and(|&c| usize::from(c) == column)
+    fn of(&self, member: u8) -> usize {
+        self.column.get(usize::from(member)).copied().unwrap_or(STILL).into()
+    }
+}
+
+fn add(equation: &mut Equation, column: usize, value: i64) {
+    if let Some(entry) = equation.get_mut(column) {
+        *entry += value;
     }
 }
 
