@@ -75,7 +75,10 @@ impl Echelon {
     /// stands still.
     pub(super) fn relative(&self, first: usize, second: usize) -> Result<Fraction> {
         let (first, second) = (self.speed(first), self.speed(second));
-        let difference = |body| wide(second.part(body), first.over) - wide(first.part(body), second.over);
+        let difference = |body| match (first.part(body), second.part(body)) {
+            (0, 0) => 0,
+            (a, b) => wide(b, first.over) - wide(a, second.over),
+        };
         if (OUTPUT..self.bodies).any(|body| difference(body) != 0) {
             return Ok(Fraction::OPEN);
         }
