@@ -26,7 +26,7 @@ pub enum Hazard {
 }
 
 /// Every hazard.
-pub const ALL: [Hazard; 7] = [
+pub static ALL: [Hazard; 7] = [
     Hazard::RollAway,
     Hazard::HotFluid,
     Hazard::CompressedAir,

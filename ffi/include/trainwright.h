@@ -1721,9 +1721,6 @@ typedef struct tw_state_counts {
   uint32_t tied_up;
 } tw_state_counts;
 
-/// Every hazard.
-#define TW_ALL { tw_hazard_RollAway, tw_hazard_HotFluid, tw_hazard_CompressedAir, tw_hazard_StallHeat, tw_hazard_Overspeed, tw_hazard_HotParts, tw_hazard_RaisedPressure, }
-
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus

@@ -1,11 +1,10 @@
 //! `trainwright.fluid`: density, viscosity, mixing, level and fill.
 
-use pyo3::PyTypeInfo;
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyFloat};
 use trainwright::fluid as core;
 
-use crate::array::{Input, Out, Record, map, map_all};
+use crate::array::{Input, Out, map, map_class};
 use crate::class::{Field, class, columns};
 use crate::error::raise;
 use crate::judge::{Budget, Judgment, Reading, Rule};
@@ -97,7 +96,7 @@ pub fn volume_correction<'py>(
     temp_c: Input<'py>,
 ) -> PyResult<Bound<'py, PyAny>> {
     let columns = [("density_15c_kg_m3", density_15c_kg_m3), ("temp_c", temp_c)];
-    record::<VolumeCorrection, _, 2, 4>(py, columns, |[density, temp_c]| core::volume_correction(density, temp_c))
+    map_class::<VolumeCorrection, _, 2, 4>(py, columns, |[density, temp_c]| core::volume_correction(density, temp_c))
 }
 
 /// The same from the density at 60 °F; the temperature is still in °C.
@@ -109,7 +108,9 @@ pub fn volume_correction_60f<'py>(
     temp_c: Input<'py>,
 ) -> PyResult<Bound<'py, PyAny>> {
     let columns = [("density_60f_kg_m3", density_60f_kg_m3), ("temp_c", temp_c)];
-    record::<VolumeCorrection, _, 2, 4>(py, columns, |[density, temp_c]| core::volume_correction_60f(density, temp_c))
+    map_class::<VolumeCorrection, _, 2, 4>(py, columns, |[density, temp_c]| {
+        core::volume_correction_60f(density, temp_c)
+    })
 }
 
 columns! { VolumeCorrection[4]: alpha_per_k, rise_k, factor, density_kg_m3 }
@@ -316,7 +317,7 @@ pub fn viscosity_index<'py>(
     viscosity_100c_mm2_s: Input<'py>,
 ) -> PyResult<Bound<'py, PyAny>> {
     let columns = [("viscosity_40c_mm2_s", viscosity_40c_mm2_s), ("viscosity_100c_mm2_s", viscosity_100c_mm2_s)];
-    record::<ViscosityIndex, _, 2, 4>(py, columns, |[viscosity_40c_mm2_s, viscosity_100c_mm2_s]| {
+    map_class::<ViscosityIndex, _, 2, 4>(py, columns, |[viscosity_40c_mm2_s, viscosity_100c_mm2_s]| {
         core::viscosity_index(core::ViscosityPair { viscosity_40c_mm2_s, viscosity_100c_mm2_s })
     })
 }
@@ -564,7 +565,7 @@ impl Fill {
         excess_ml: Option<Input<'py>>,
     ) -> PyResult<Bound<'py, PyAny>> {
         let columns = [("excess_ml", excess_or_none(py, excess_ml)?), ("temp_c", temp_c)];
-        record::<LevelAt, _, 2, 6>(py, columns, |[excess_ml, temp_c]| self.0.level_at(&fluid.0, excess_ml, temp_c))
+        map_class::<LevelAt, _, 2, 6>(py, columns, |[excess_ml, temp_c]| self.0.level_at(&fluid.0, excess_ml, temp_c))
     }
 
     /// Volume to add or drain now, with its uncertainty, and the fill judged against the check window. Hot fluid burns.
@@ -710,24 +711,6 @@ pub fn tilt_shift_mm<'py>(
     out: Option<Out<'py>>,
 ) -> PyResult<Bound<'py, PyAny>> {
     map(py, [("offset_mm", offset_mm), ("tilt_deg", tilt_deg)], out, |[offset, tilt]| core::tilt_shift_mm(offset, tilt))
-}
-
-/// A formula whose result is a class of numbers: the class for scalars, a dictionary of arrays for arrays.
-fn record<'py, C, T, const N: usize, const M: usize>(
-    py: Python<'py>,
-    columns: [(&'static str, Input<'py>); N],
-    formula: impl Fn([f64; N]) -> trainwright::Result<T> + Sync,
-) -> PyResult<Bound<'py, PyAny>>
-where
-    C: PyTypeInfo + Record<M> + From<T>,
-{
-    let values = map_all(py, columns, None, |input| Ok(C::from(formula(input)?).row()))?;
-    let scalar = values.iter().all(|value| value.is_instance_of::<PyFloat>());
-    let fields = PyDict::new(py);
-    for (name, value) in C::NAMES.into_iter().zip(values) {
-        fields.set_item(name, value)?;
-    }
-    if scalar { py.get_type::<C>().call((), Some(&fields)) } else { Ok(fields.into_any()) }
 }
 
 /// The excess that was given, or that of a right fill.
