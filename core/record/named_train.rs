@@ -22,6 +22,12 @@ use crate::train::{
 pub struct NamedTrain {
     /// The train.
     pub train: Train,
+    /// What the train is, in a line.
+    pub title: Option<String>,
+    /// Where tooth counts, layout and ratios come from.
+    pub source: Option<String>,
+    /// What a reader should know about the record.
+    pub note: Option<String>,
     /// Members.
     pub members: Vec<String>,
     /// Sets as they were written, one for each set of the train.
@@ -162,7 +168,16 @@ impl TrainRecord {
             return Err(faults);
         }
         let elements = self.element.keys().cloned().collect();
-        let mut named = NamedTrain { train, members, sets, elements, gears: Vec::new() };
+        let mut named = NamedTrain {
+            train,
+            title: self.title.clone(),
+            source: self.source.clone(),
+            note: self.note.clone(),
+            members,
+            sets,
+            elements,
+            gears: Vec::new(),
+        };
         for (index, gear) in self.gear.iter().enumerate() {
             let path = here.key("gear").index(index);
             let masks = (named.mask(gear.closed.iter().map(String::as_str)), named.mask(gear.one_way.names()));

@@ -135,16 +135,12 @@ pub fn load(py: Python<'_>, path: PathBuf) -> PyResult<Py<PyAny>> {
         Some(Kind::Instruments) => Instruments::read(py, &file, text)?.into_py(py),
         Some(Kind::Fleet) => Fleet::read(py, &file, text)?.into_py(py),
         Some(Kind::Jobs) => Jobs::read(py, &file, text)?.into_py(py),
-        Some(Kind::Train) => match core::TrainFile::from_toml(&file, &text) {
-            Ok(_) => train(py, &text, None).map(|train| train.unbind()),
+        Some(Kind::Train) => match core::NamedTrain::from_toml(&file, &text, None) {
+            Ok(named) => Ok(Bound::new(py, Train::new(named, &text, None))?.into_any().unbind()),
             Err(problems) => Err(raise_all(py, problems)),
         },
         None => Err(raise_all(py, core::check(&[(&file, &text)]))),
     }
-}
-
-fn train<'py>(py: Python<'py>, text: &str, variant: Option<&str>) -> PyResult<Bound<'py, PyAny>> {
-    py.get_type::<Train>().call_method1("from_toml", (text, variant))
 }
 
 /// JSON Schema (draft 2020-12) of a kind of record: `"train"`, `"family"`, `"fluids"`, `"instruments"`, `"fleet"`, `"jobs"`.
@@ -247,9 +243,9 @@ impl Family {
     }
 
     /// The gear train of a variant.
-    fn train(&self, py: Python<'_>, variant: &str) -> PyResult<Py<Train>> {
-        self.record.train(variant).map_err(|problems| raise_all(py, problems))?;
-        Ok(train(py, &self.text, Some(variant))?.cast_into::<Train>()?.unbind())
+    fn train(&self, py: Python<'_>, variant: &str) -> PyResult<Train> {
+        let named = self.record.train(variant).map_err(|problems| raise_all(py, problems))?;
+        Ok(Train::new(named, &self.text, Some(variant)))
     }
 
     /// The pack of each clutch and brake in a variant: new linings, no seal drag.

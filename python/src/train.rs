@@ -5,11 +5,12 @@ use std::sync::Arc;
 use pyo3::prelude::*;
 use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyDict, PyType};
-use trainwright::record::{Family, NamedGear, NamedTrain, Problems, Record, TrainFile, TrainRecord};
+use trainwright::record::{NamedGear, NamedTrain};
 use trainwright::train as core;
 
 use crate::class::words;
 use crate::error::{raise, refuse};
+use crate::record::raise_all;
 
 words! {
     "kind" StateKind = core::StateKind {
@@ -71,14 +72,16 @@ fn fractions<'py>(py: Python<'py>, names: &[String], values: &[core::Fraction]) 
 #[pyclass(frozen, module = "trainwright.train")]
 pub struct Train {
     named: Arc<NamedTrain>,
-    title: Option<String>,
-    source: Option<String>,
-    note: Option<String>,
     text: String,
     variant: Option<String>,
 }
 
 impl Train {
+    /// A train with the text that it was read from.
+    pub fn new(named: NamedTrain, text: &str, variant: Option<&str>) -> Self {
+        Self { named: Arc::new(named), text: text.into(), variant: variant.map(Into::into) }
+    }
+
     fn state(&self, solved: trainwright::Result<core::State>) -> PyResult<State> {
         Ok(State { named: self.named.clone(), state: solved.map_err(raise)? })
     }
@@ -98,39 +101,29 @@ impl Train {
     /// A set that is written `only` for a variant takes part where that variant is asked for.
     #[staticmethod]
     #[pyo3(signature = (text, variant = None))]
-    fn from_toml(text: &str, variant: Option<&str>) -> PyResult<Self> {
-        let faults = |problems: Problems| refuse("TEXT", "text", problems.to_string());
-        let is_family = text.lines().any(|line| line.trim() == "[meta]");
-        let (record, named) = if is_family {
-            let family = Family::from_toml("", text).map_err(faults)?;
-            let named = variant.map_or_else(|| family.train.named(None), |variant| family.train(variant));
-            (family.train, named)
-        } else {
-            let train = TrainFile::from_toml("", text).map_err(faults)?.train;
-            let named = train.named(variant);
-            (train, named)
-        };
-        let named = Arc::new(named.map_err(faults)?);
-        let TrainRecord { title, source, note, .. } = record;
-        Ok(Self { named, title, source, note, text: text.into(), variant: variant.map(Into::into) })
+    fn from_toml(py: Python<'_>, text: &str, variant: Option<&str>) -> PyResult<Self> {
+        match NamedTrain::from_toml("", text, variant) {
+            Ok(named) => Ok(Self::new(named, text, variant)),
+            Err(problems) => Err(raise_all(py, problems)),
+        }
     }
 
     /// What the train is, in a line, where the record says it.
     #[getter]
     fn title(&self) -> Option<&str> {
-        self.title.as_deref()
+        self.named.title.as_deref()
     }
 
     /// Where tooth counts, layout and ratios come from, and how each is known.
     #[getter]
     fn source(&self) -> Option<&str> {
-        self.source.as_deref()
+        self.named.source.as_deref()
     }
 
     /// What a reader should know: fitted tooth counts, misprints, doubts.
     #[getter]
     fn note(&self) -> Option<&str> {
-        self.note.as_deref()
+        self.named.note.as_deref()
     }
 
     /// Names of the members; speeds come in this order.

@@ -119,6 +119,12 @@ def test_a_family_gives_its_parts() -> None:
     assert family.dynamic_friction == trainwright.Reading(value=0.124, u=0.007)
     with pytest.raises(Error, match="known: teal, wren, heron"):
         family.train("plover")
+    assert set(family.packs("wren")) == {"B1", "B2", "C1", "C2", "C3"}
+    fluids = record.load(DEMO / "fluids.toml")
+    dips = fluids.fill().level_at(fluids.fluid("alder"), temp_c=134.53713990103483)
+    assert dips.gear_margin_mm == pytest.approx(0, abs=0.03)
+    with pytest.raises(Error, match="known: alder, hazel"):
+        fluids.fluid("birch")
     instruments = record.load(DEMO / "instruments.toml")
     assert instruments.reading("bore_gauge", 44.407) == trainwright.Reading(value=44.407, u=0.0042)
     with pytest.raises(Error, match="known: outside_micrometer"):
