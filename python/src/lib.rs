@@ -12,6 +12,8 @@ mod hazard;
 mod judge;
 mod quantity;
 mod record;
+mod road;
+mod tire;
 mod train;
 mod units;
 
@@ -75,6 +77,32 @@ mod _native {
     mod record {
         #[pymodule_export]
         use crate::record::{Family, Fleet, Fluids, Instruments, Jobs, Problem, check, check_text, load, schema};
+    }
+
+    /// The road side: shaft speeds, shift points, speedometer, road load, grade, air. A computed capability is not a rating.
+    #[pymodule]
+    mod road {
+        #[pymodule_export]
+        use crate::road::{
+            Air, CoastDown, CoastDownLoad, Combination, Driveline, Engaged, GradeHeld, NumbersToProgram, RoadLoad,
+            ShaftSpeeds, ShiftPoint, Speedometer, density_of_air, grade_deg, grade_held, grade_pct,
+            limits_49_cfr_393_82, limits_un_r39, mean_grade_pct, numbers_to_program, road_load,
+            rolling_coefficient_at, shift_at_output_speed, shift_at_road_speed, speedometer, standard_air,
+        };
+    }
+
+    /// Tires: size designations, diameters, rolling circumference, load index, speed symbol.
+    #[pymodule]
+    mod tire {
+        #[pymodule_export]
+        const RADIAL_FACTOR: f64 = trainwright::tire::RADIAL_FACTOR;
+        #[pymodule_export]
+        const DIAGONAL_FACTOR: f64 = trainwright::tire::DIAGONAL_FACTOR;
+        #[pymodule_export]
+        use crate::tire::{
+            RegulationDiameter, Rolling, Tire, WheelRadii, load_index_kg, load_index_lb, parse, parse_lenient,
+            ply_rating, radii, rolling_by_count, rolling_by_factor, rolling_by_share, symbol_km_h,
+        };
     }
 
     /// Gear trains: exact ratios, member speeds, torque shares and states.
