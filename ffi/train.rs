@@ -1,5 +1,10 @@
 //! `tw_train_*`: gear trains.
 
+mod assembly;
+mod candidates;
+mod diagnosis;
+mod losses;
+
 use crate::pointer::{borrow, core, put, read};
 use crate::status::Status;
 use trainwright::train::{Element, Load, PlanetSpeeds, PlanetarySet, State, StateCounts, Train};

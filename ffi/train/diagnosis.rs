@@ -1,0 +1,76 @@
+//! Failure signatures and their inverse.
+
+use super::named;
+use crate::pointer::{borrow, core, put, read, slice};
+use crate::status::Status;
+use trainwright::train::{Commanded, Diagnosis, ElementFault, Observation, Signature, Symptom, Train};
+
+/// What a commanded gear does with a failed element, in drive and in coast.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_symptom(
+    train: *const Train,
+    commanded: *const Commanded,
+    fault: *const ElementFault,
+    out_symptom: *mut Symptom,
+) -> Status {
+    unsafe { put(out_symptom, || core(borrow(train)?.symptom(read(commanded)?, failed(fault)?))) }
+}
+
+/// What a fault does to each gear of a list of up to 32.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_signature(
+    train: *const Train,
+    gears: *const Commanded,
+    count: usize,
+    fault: *const ElementFault,
+    out_signature: *mut Signature,
+) -> Status {
+    unsafe { put(out_signature, || core(borrow(train)?.signature(slice(gears, count)?, failed(fault)?))) }
+}
+
+/// Ranks every element, dead and stuck, by how well it explains what was seen.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_diagnose(
+    train: *const Train,
+    observations: *const Observation,
+    count: usize,
+    out_diagnosis: *mut Diagnosis,
+) -> Status {
+    unsafe {
+        put(out_diagnosis, || {
+            for place in 0..if observations.is_null() { 0 } else { count } {
+                let observation = observations.add(place);
+                named(&raw const (*observation).load, 3)?;
+                named(&raw const (*observation).seen, 5)?;
+            }
+            core(borrow(train)?.diagnose(slice(observations, count)?))
+        })
+    }
+}
+
+/// The gears of a list of up to 32 in which two faults show different things: bit 0 is the first gear.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_gears_that_tell_faults(
+    train: *const Train,
+    gears: *const Commanded,
+    count: usize,
+    one: *const ElementFault,
+    other: *const ElementFault,
+    out_gears: *mut u32,
+) -> Status {
+    unsafe {
+        put(out_gears, || {
+            core(borrow(train)?.gears_that_tell_faults(slice(gears, count)?, failed(one)?, failed(other)?))
+        })
+    }
+}
+
+/// The fault behind the pointer, refused where its failure has no name.
+unsafe fn failed(fault: *const ElementFault) -> Result<ElementFault, Status> {
+    unsafe {
+        if !fault.is_null() {
+            named(&raw const (*fault).failure, 2)?;
+        }
+        read(fault)
+    }
+}
