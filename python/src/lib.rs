@@ -109,7 +109,9 @@ mod _native {
     #[pymodule]
     mod train {
         #[pymodule_export]
-        use crate::train::{Gear, State, Train};
+        use crate::train::{
+            Assembly, Gear, Losses, PowerFlow, RatioFit, Signature, State, Suspect, Symptom, Train, counted_ratio, timed_ratio,
+        };
     }
 
     /// Values known only as common practice of the trade, no source.

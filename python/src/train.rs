@@ -1,5 +1,15 @@
 //! `trainwright.train`: gear trains.
 
+mod assembly;
+mod candidates;
+mod diagnosis;
+mod losses;
+
+pub use assembly::Assembly;
+pub use candidates::{RatioFit, counted_ratio, timed_ratio};
+pub use diagnosis::{Signature, Suspect, Symptom};
+pub use losses::{Losses, PowerFlow};
+
 use std::sync::Arc;
 
 use pyo3::prelude::*;
