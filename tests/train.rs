@@ -5,10 +5,8 @@ mod support;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use support::vectors;
-use trainwright::train::{
-    Blocks, Element, ElementKind, Fraction, Load, MAX_MEMBERS, NO_MEMBER, PlanetarySet, SetJoins, SetKind, SetTeeth,
-    State, StateCounts, StateKind, Swap, Train,
-};
+use trainwright::judge::Reading;
+use trainwright::train::*;
 use trainwright::{Error, Result};
 
 /// What the train column of a vector file says, part by part: see the top of `train_solve.csv`.
@@ -460,4 +458,66 @@ fn a_mask_beyond_the_elements_and_a_set_beyond_the_sets_are_refused() {
     assert!(state.overspeeds(-1.0));
     assert_eq!(train.next_engagement(0), Some(1));
     assert_eq!(train.next_engagement(1), None);
+}
+
+fn load(row: &support::Row) -> Load {
+    match row.text("load") {
+        "drive" => Load::Drive,
+        "coast" => Load::Coast,
+        _ => Load::None,
+    }
+}
+
+#[test]
+fn losses_vectors() {
+    vectors("train_losses", |row| {
+        let train = train(row.text("train"))?;
+        let mesh = MeshEfficiency { external: row.number("external"), internal: row.number("internal") };
+        let losses = train.losses(&train.solve(row.count("closed"))?, mesh, load(row))?;
+        let flags = [losses.self_locking, losses.converged].map(f64::from);
+        Ok([losses.efficiency, losses.torque_ratio, flags[0], flags[1]])
+    });
+}
+
+#[test]
+fn symptom_vectors() {
+    vectors("train_symptom", |row| {
+        let commanded = Commanded { closed: row.count("closed"), one_way: 0 };
+        let failure = if row.count("failure") == 0 { Failure::Dead } else { Failure::Stuck };
+        let symptom =
+            train(row.text("train"))?.symptom(commanded, ElementFault { element: row.count("element") as u8, failure })?;
+        let [drive, coast] = [symptom.drive, symptom.coast].map(|response| f64::from(response as u8));
+        Ok([drive, coast, f64::from(symptom.kind as u8), symptom.ratio.num as f64, symptom.ratio.den as f64])
+    });
+}
+
+#[test]
+fn measured_ratio_vectors() {
+    vectors("train_counted_ratio", |row| {
+        let ratio = counted_ratio(PulseCount {
+            input_pulses: row.count("input_pulses"),
+            output_pulses: row.count("output_pulses"),
+            input_teeth: row.count("input_teeth") as u16,
+            output_teeth: row.count("output_teeth") as u16,
+        })?;
+        Ok([ratio.value, ratio.u])
+    });
+    vectors("train_timed_ratio", |row| {
+        let ratio = timed_ratio(TimedEdges {
+            input_s: row.number("input_s"),
+            output_s: row.number("output_s"),
+            tick_us: row.number("tick_us"),
+            input_intervals: row.count("input_intervals"),
+            output_intervals: row.count("output_intervals"),
+            input_teeth: row.count("input_teeth") as u16,
+            output_teeth: row.count("output_teeth") as u16,
+        })?;
+        Ok([ratio.value, ratio.u])
+    });
+    vectors("train_fit_ratio", |row| {
+        let measured = Reading { value: row.number("value"), u: row.number("u") };
+        let candidate = Fraction { num: row.number("num") as i64, den: row.number("den") as i64 };
+        let fit = fit_ratio(measured, candidate, row.number("coverage"))?;
+        Ok([fit.z, fit.chance, f64::from(fit.excluded)])
+    });
 }

@@ -6,7 +6,7 @@ mod diagnosis;
 mod losses;
 
 pub use assembly::Assembly;
-pub use candidates::{RatioFit, counted_ratio, timed_ratio};
+pub use candidates::{RatioFit, counted_ratio, fit_ratio, timed_ratio};
 pub use diagnosis::{Signature, Suspect, Symptom};
 pub use losses::{Losses, PowerFlow};
 

@@ -138,9 +138,114 @@ static tw_status planet_speeds(const vectors_row *row, double *out) {
     return status;
 }
 
+static tw_status losses(const vectors_row *row, double *out) {
+    static const char *const LOADS[] = {"none", "drive", "coast", NULL};
+    const tw_mesh_efficiency mesh = {vectors_number(row, "external"), vectors_number(row, "internal")};
+    tw_train train;
+    tw_state state;
+    tw_losses result;
+    double last;
+    tw_status status = build(row, &train, &last);
+    if (status == TW_STATUS_OK) status = tw_train_solve(&train, mask(row), &state);
+    if (status == TW_STATUS_OK) {
+        status = tw_train_losses(&train, &state, &mesh, choice(vectors_text(row, "load"), LOADS), &result);
+    }
+    if (status == TW_STATUS_OK) {
+        out[0] = result.efficiency;
+        out[1] = result.torque_ratio;
+        out[2] = result.self_locking;
+        out[3] = result.converged;
+    }
+    return status;
+}
+
+static tw_status assembly(const vectors_row *row, double *out) {
+    static const char *const SETS[] = {"simple", "double_pinion", "two_sun", "stepped", NULL};
+    tw_planetary_set set;
+    tw_assembly result;
+    memset(&set, 0, sizeof set);
+    set.kind = choice(vectors_text(row, "kind"), SETS);
+    set.planets = (uint8_t)vectors_number(row, "planets");
+    set.teeth.sun = (uint16_t)vectors_number(row, "sun");
+    set.teeth.sun_2 = (uint16_t)vectors_number(row, "sun_2");
+    set.teeth.planet = (uint16_t)vectors_number(row, "planet");
+    set.teeth.planet_2 = (uint16_t)vectors_number(row, "planet_2");
+    set.teeth.ring = (uint16_t)vectors_number(row, "ring");
+    const tw_status status = tw_train_assembly(&set, &result);
+    if (status == TW_STATUS_OK) {
+        out[0] = result.places;
+        out[1] = result.places_left;
+        out[2] = result.equal_planets & 0x78;
+        out[3] = result.coaxial_excess;
+        out[4] = result.neighbor_gap_modules;
+        out[5] = result.coaxial;
+        out[6] = result.equal_spacing;
+        out[7] = result.neighbors;
+    }
+    return status;
+}
+
+static tw_status symptom(const vectors_row *row, double *out) {
+    const tw_commanded commanded = {mask(row), 0};
+    const tw_element_fault fault = {(uint8_t)vectors_number(row, "element"), (tw_failure)vectors_number(row, "failure")};
+    tw_train train;
+    tw_symptom result;
+    double last;
+    tw_status status = build(row, &train, &last);
+    if (status == TW_STATUS_OK) status = tw_train_symptom(&train, &commanded, &fault, &result);
+    if (status == TW_STATUS_OK) {
+        out[0] = result.drive;
+        out[1] = result.coast;
+        out[2] = result.kind;
+        out[3] = (double)result.ratio.num;
+        out[4] = (double)result.ratio.den;
+    }
+    return status;
+}
+
+static tw_status ratio(tw_status status, const tw_reading *result, double *out) {
+    if (status == TW_STATUS_OK) {
+        out[0] = result->value;
+        out[1] = result->u;
+    }
+    return status;
+}
+
+static tw_status counted_ratio(const vectors_row *row, double *out) {
+    const tw_pulse_count count = {
+        (uint32_t)vectors_number(row, "input_pulses"), (uint32_t)vectors_number(row, "output_pulses"),
+        (uint16_t)vectors_number(row, "input_teeth"), (uint16_t)vectors_number(row, "output_teeth")};
+    tw_reading result;
+    return ratio(tw_train_counted_ratio(&count, &result), &result, out);
+}
+
+static tw_status timed_ratio(const vectors_row *row, double *out) {
+    const tw_timed_edges edges = {
+        vectors_number(row, "input_s"), vectors_number(row, "output_s"), vectors_number(row, "tick_us"),
+        (uint32_t)vectors_number(row, "input_intervals"), (uint32_t)vectors_number(row, "output_intervals"),
+        (uint16_t)vectors_number(row, "input_teeth"), (uint16_t)vectors_number(row, "output_teeth")};
+    tw_reading result;
+    return ratio(tw_train_timed_ratio(&edges, &result), &result, out);
+}
+
+static tw_status fit_ratio(const vectors_row *row, double *out) {
+    const tw_reading measured = {vectors_number(row, "value"), vectors_number(row, "u")};
+    const tw_fraction candidate = {(int64_t)vectors_number(row, "num"), (int64_t)vectors_number(row, "den")};
+    tw_ratio_fit result;
+    const tw_status status = tw_train_fit_ratio(&measured, &candidate, vectors_number(row, "coverage"), &result);
+    if (status == TW_STATUS_OK) {
+        out[0] = result.z;
+        out[1] = result.chance;
+        out[2] = result.excluded;
+    }
+    return status;
+}
+
 static const vectors_test TESTS[] = {
     {"train_new", building},   {"train_add_set", building}, {"train_add_element", building},
     {"train_solve", solve},    {"train_resolve", resolve},  {"train_planet_speeds", planet_speeds},
+    {"train_losses", losses},  {"train_assembly", assembly}, {"train_symptom", symptom},
+    {"train_counted_ratio", counted_ratio}, {"train_timed_ratio", timed_ratio}, {"train_fit_ratio", fit_ratio},
 };
 
 int main(int argc, char **argv) { return vectors_main(argc, argv, TESTS, sizeof TESTS / sizeof TESTS[0]); }

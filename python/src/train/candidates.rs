@@ -3,7 +3,7 @@
 use pyo3::prelude::*;
 use trainwright::train as core;
 
-use super::{State, Train, exact};
+use super::{Train, exact};
 use crate::error::raise;
 use crate::judge::Reading;
 
@@ -81,13 +81,19 @@ pub fn timed_ratio(
     core::timed_ratio(edges).map(Reading).map_err(raise)
 }
 
-#[pymethods]
-impl State {
-    /// Whether a measured ratio fits this gear; `coverage` is the probability that a true candidate is kept.
-    #[pyo3(signature = (measured, *, coverage))]
-    fn fit_ratio(&self, measured: Reading, coverage: f64) -> PyResult<RatioFit> {
-        core::fit_ratio(measured.0, self.state.ratio, coverage).map(RatioFit).map_err(raise)
-    }
+/// Whether a measured ratio fits the exact ratio of a candidate, a `fractions.Fraction` such as a gear's `ratio_exact`.
+///
+/// `coverage` is the probability that the true candidate is kept.
+///
+/// >>> from fractions import Fraction
+/// >>> fit_ratio(Reading(value=1.7548161, u=0.00013644), Fraction(65, 37), coverage=0.99)
+/// <-14.2 u off, excluded>
+#[pyfunction]
+#[pyo3(signature = (measured, candidate, *, coverage))]
+pub fn fit_ratio(measured: Reading, candidate: Option<Bound<'_, PyAny>>, coverage: f64) -> PyResult<RatioFit> {
+    let part = |name| candidate.as_ref().map_or(Ok(0), |candidate| candidate.getattr(name)?.extract::<i64>());
+    let candidate = core::Fraction { num: part("numerator")?, den: part("denominator")? };
+    core::fit_ratio(measured.0, candidate, coverage).map(RatioFit).map_err(raise)
 }
 
 #[pymethods]

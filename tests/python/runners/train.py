@@ -1,9 +1,14 @@
 """Runners of the train chapter's vectors: a train cell becomes a record, as every train in Python comes from one."""
 
+from fractions import Fraction
 from functools import cache
 
-from trainwright import Train
+from trainwright import Reading, Train
+from trainwright import train as core
 
+TEETH = ["sun", "sun_2", "planet", "planet_2", "ring"]
+FINDINGS = ["holds", "fails", "not known"]
+RESPONSES = ["as commanded", "other ratio", "no drive", "drives", "tied up"]
 KINDS = ["gear", "neutral", "input held", "output held", "tied up"]
 GEARS = {
     "simple": ["sun", None, "planet", None, "ring"],
@@ -76,3 +81,66 @@ def planet_speeds(row):
     of = train(row["train"])
     speeds = of.solve(closed(row)).planet_speeds(of.sets[int(row["set"])])
     return [number(value) for value in speeds.values()]
+
+
+def losses(row):
+    state = train(row["train"]).solve(closed(row))
+    found = state.losses(external=row.number("external"), internal=row.number("internal"), load=row["load"])
+    return [found.efficiency, found.torque_ratio, float(found.self_locking), float(found.converged)]
+
+
+def assembly(row):
+    gears = [gear and (gear, row[column]) for gear, column in zip(GEARS[row["kind"]], TEETH)]
+    teeth = [pair for pair in gears if pair and pair[1] != "0"]
+    joins = [(name, f'"{name}"') for name, _ in teeth if not name.startswith("planet")]
+    record = f"""
+[train]
+input = "{joins[0][0] if joins else "sun"}"
+output = "carrier"
+fixed = "case"
+[[train.set]]
+id = "P"
+kind = "{row["kind"]}"
+teeth = {table(teeth)}
+joins = {table([*joins, ("carrier", '"carrier"')])}
+"""
+    if row["planets"] != "0":
+        record += f"planets = {row['planets']}\n"
+    found = Train.from_toml(record).assembly()["P"]
+    equal = sum(1 << n for n in found.equal_planets if 3 <= n <= 6)
+    findings = [float(FINDINGS.index(finding)) for finding in (found.coaxial, found.equal_spacing, found.neighbors)]
+    counts = [float(found.places), float(found.places_left), float(equal), float(found.coaxial_excess)]
+    return [*counts, found.neighbor_gap_modules, *findings]
+
+
+def symptom(row):
+    of = train(row["train"])
+    element = int(row["element"])
+    name = of.elements[element] if element < len(of.elements) else f"e{element}"
+    mask = int(row["closed"])
+    names = [f"e{bit}" for bit in range(mask.bit_length()) if mask >> bit & 1]
+    found = of.symptom(names, name, ["dead", "stuck"][int(row["failure"])])
+    ratio = found.ratio_exact
+    ratio = [0.0, 0.0] if ratio is None else [float(ratio.numerator), float(ratio.denominator)]
+    return [float(RESPONSES.index(found.drive)), float(RESPONSES.index(found.coast)), float(KINDS.index(found.kind)), *ratio]
+
+
+def counts(row):
+    return {name: int(cell) if float(cell).is_integer() and not name.endswith(("_s", "_us")) else float(cell) for name, cell in row.items()}
+
+
+def counted_ratio(row):
+    ratio = core.counted_ratio(**counts(row))
+    return [ratio.value, ratio.u]
+
+
+def timed_ratio(row):
+    ratio = core.timed_ratio(**counts(row))
+    return [ratio.value, ratio.u]
+
+
+def fit_ratio(row):
+    num, den = int(row["num"]), int(row["den"])
+    measured = Reading(value=row.number("value"), u=row.number("u"))
+    found = core.fit_ratio(measured, Fraction(num, den) if den else None, coverage=row.number("coverage"))
+    return [found.z, found.chance, float(found.excluded)]
