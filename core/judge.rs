@@ -195,6 +195,19 @@ pub struct Limits {
 }
 
 impl Limits {
+    /// Limits of which either side may be open, that is infinite.
+    pub fn new(lower: f64, upper: f64) -> Result<Self> {
+        if lower.is_nan() || lower == f64::INFINITY {
+            Err(Error::NotFinite { name: "limits.lower", value: lower })
+        } else if upper.is_nan() || upper == f64::NEG_INFINITY {
+            Err(Error::NotFinite { name: "limits.upper", value: upper })
+        } else if lower > upper {
+            Err(Error::Reversed { name: "limits", lower, upper })
+        } else {
+            Ok(Self { lower, upper })
+        }
+    }
+
     /// Both limits, the lower not above the upper.
     pub fn between(lower: f64, upper: f64) -> Result<Self> {
         let (lower, upper) = ordered("limits", lower, upper)?;
@@ -215,18 +228,5 @@ impl Limits {
     #[must_use]
     pub fn holds(self, value: f64) -> bool {
         (self.lower..=self.upper).contains(&value)
-    }
-
-    fn checked(self) -> Result<Self> {
-        let Self { lower, upper } = self;
-        if lower.is_nan() || lower == f64::INFINITY {
-            Err(Error::NotFinite { name: "limits.lower", value: lower })
-        } else if upper.is_nan() || upper == f64::NEG_INFINITY {
-            Err(Error::NotFinite { name: "limits.upper", value: upper })
-        } else if lower > upper {
-            Err(Error::Reversed { name: "limits", lower, upper })
-        } else {
-            Ok(self)
-        }
     }
 }

@@ -190,6 +190,15 @@ fn wrong_inputs_of_a_combination_are_refused() {
 }
 
 #[test]
+fn a_small_uncertainty_of_a_large_value_is_not_lost_in_rounding() -> Result<(), Error> {
+    for u in [1e-3, 1e-6, 1e-9, 1e-12, 1e-300] {
+        let square = propagate([Reading::new(65_536.0, u)?], |[x]| Ok(x * x))?;
+        assert!((square.reading.u / u / 131_072.0 - 1.0).abs() < 1e-6, "{u}: {square:?}");
+    }
+    Ok(())
+}
+
+#[test]
 fn a_formula_without_an_answer_nearby_gives_no_answer() -> Result<(), Error> {
     let refuses_below_one =
         |[x]: [f64; 1]| if x < 1.0 { Err(Error::NotPositive { name: "x", value: x }) } else { Ok(x) };

@@ -117,3 +117,15 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn wrong_teeth_are_refused() {
+    let kind = |kind, teeth, planets| set(kind, teeth, planets).assembly().map_err(|error| error.kind());
+    assert_eq!(kind("simple", [0, 0, 16, 0, 47], 3), Err("NOT_POSITIVE"));
+    assert_eq!(kind("simple", [50, 0, 16, 0, 47], 3), Err("INCONSISTENT"), "the ring is smaller than the sun");
+    assert_eq!(kind("simple", [15, 0, 16, 0, 47], 13), Err("COUNT"));
+    assert_eq!(kind("simple", [15, 20, 16, 0, 47], 3), Err("INCONSISTENT"), "a simple set has one sun");
+    assert_eq!(kind("stepped", [20, 0, 16, 0, 48], 4), Err("NOT_POSITIVE"), "a stepped set needs both steps");
+    assert_eq!(kind("two_sun", [36, 0, 18, 0, 72], 3), Err("NOT_POSITIVE"));
+    assert_eq!(kind("double_pinion", [38, 0, 0, 0, u16::MAX], 4), Err("OUT_OF_RANGE"));
+}

@@ -189,7 +189,7 @@ fn between(name: &'static str, value: f64, low: f64, high: f64) -> Result<f64> {
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 pub fn chance_inside(reading: Reading, limits: Limits) -> Result<f64> {
-    Ok(chance(Reading::new(reading.value, reading.u)?, limits.checked()?))
+    Ok(chance(Reading::new(reading.value, reading.u)?, Limits::new(limits.lower, limits.upper)?))
 }
 
 fn chance(Reading { value: y, u }: Reading, limits: Limits) -> f64 {
@@ -254,7 +254,7 @@ pub struct Judgment {
 /// ```
 pub fn judge(reading: Reading, limits: Limits, rule: Rule) -> Result<Judgment> {
     let reading = Reading::new(reading.value, reading.u)?;
-    let limits = limits.checked()?;
+    let limits = Limits::new(limits.lower, limits.upper)?;
     let guard = rule.guard()?;
     let y = reading.value;
     let acceptance = guard.acceptance(limits, reading.u);

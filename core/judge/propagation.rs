@@ -352,8 +352,11 @@ pub fn propagate_list(inputs: &[Reading], mut formula: impl FnMut(&[f64]) -> Res
     };
     let value = finite("result", at(MAX_INPUTS, 0.0)?)?;
     for (position, (term, input)) in terms.iter_mut().zip(inputs).enumerate().filter(|(_, (_, input))| input.u > 0.0) {
-        let half = 0.5 * (at(position, input.value + input.u)? - at(position, input.value - input.u)?);
-        *term = Input { sensitivity: half / input.u, u: input.u, freedom: f64::INFINITY };
+        // Below this step the rounding of x ± u would show in the sensitivity; a formula is straight over so little.
+        let step = input.u.max(1e-8 * abs(input.value));
+        let (above, below) = (input.value + step, input.value - step);
+        let sensitivity = (at(position, above)? - at(position, below)?) / (above - below);
+        *term = Input { sensitivity, u: input.u, freedom: f64::INFINITY };
     }
     let budget = combine(terms.get(..count).unwrap_or_default())?;
     Ok(Propagated { reading: Reading::new(value, budget.u)?, budget })
