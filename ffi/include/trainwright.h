@@ -538,6 +538,71 @@ typedef uint8_t tw_load;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// What a condition of assembly comes to.
+enum tw_finding
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// It is met.
+  TW_FINDING_HOLDS,
+  /// It is not met.
+  TW_FINDING_FAILS,
+  /// A count that it needs is not given.
+  TW_FINDING_NOT_KNOWN,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_finding tw_finding;
+#else
+typedef uint8_t tw_finding;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How an element fails.
+enum tw_failure
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// It carries nothing.
+  TW_FAILURE_DEAD,
+  /// It never lets go; a one-way clutch is seized.
+  TW_FAILURE_STUCK,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_failure tw_failure;
+#else
+typedef uint8_t tw_failure;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What the vehicle does in a commanded gear.
+enum tw_response
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// What the gear should do.
+  TW_RESPONSE_AS_COMMANDED,
+  /// A ratio, but another one.
+  TW_RESPONSE_OTHER_RATIO,
+  /// Nothing: no drive, or no engine braking where the gear should brake.
+  TW_RESPONSE_NO_DRIVE,
+  /// Drive where there should be none: neutral creeps, or the engine brakes where the gear should coast.
+  TW_RESPONSE_DRIVES,
+  /// Input, output or both are held: the elements fight until one slips.
+  TW_RESPONSE_TIED_UP,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_response tw_response;
+#else
+typedef uint8_t tw_response;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// A way in which the work can hurt someone.
 enum tw_hazard
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1721,6 +1786,196 @@ typedef struct tw_state_counts {
   uint32_t tied_up;
 } tw_state_counts;
 
+/// The conditions of assembly of one set, with their numbers. Displayed, it names each condition and the mend.
+typedef struct tw_assembly {
+  /// Nearest places of the planets to equal spacing, from the first planet.
+  double planet_angles_deg[TW_MAX_PLANETS];
+  /// Least gap between the tips of neighboring planets, in modules; infinite for one planet, 0 where not known.
+  double neighbor_gap_modules;
+  /// Places around the carrier in which a planet meshes; 0 if it meshes anywhere.
+  uint32_t places;
+  /// Bit N is set if N planets mesh equally spaced, N from 1 to 12.
+  uint32_t equal_planets;
+  /// Teeth by which sun and ring miss a common axis; 0 where it is met or not known. For a double-pinion set, or the short
+  /// planets of a two-sun set, teeth by which the planets of a pair fail to reach each other.
+  int32_t coaxial_excess;
+  /// Places left over when they are shared equally among the planets.
+  uint32_t places_left;
+  /// Planets, or pairs of planets; 0 where not known.
+  uint8_t planets;
+  /// Sun, planets and ring share an axis.
+  tw_finding coaxial;
+  /// The planets mesh equally spaced.
+  tw_finding equal_spacing;
+  /// Neighboring planets are clear of each other.
+  tw_finding neighbors;
+} tw_assembly;
+
+/// Pulses of two counters over the same window.
+typedef struct tw_pulse_count {
+  /// Pulses of the input counter.
+  uint32_t input_pulses;
+  /// Pulses of the output counter.
+  uint32_t output_pulses;
+  /// Teeth of the input counter's wheel.
+  uint16_t input_teeth;
+  /// Teeth of the output counter's wheel.
+  uint16_t output_teeth;
+} tw_pulse_count;
+
+/// Times of pulse edges of two counters.
+typedef struct tw_timed_edges {
+  /// Time from the first to the last edge of the input counter.
+  double input_s;
+  /// Time from the first to the last edge of the output counter.
+  double output_s;
+  /// Smallest step of the timer, µs.
+  double tick_us;
+  /// Intervals between the edges of the input counter: edges less one.
+  uint32_t input_intervals;
+  /// Intervals between the edges of the output counter: edges less one.
+  uint32_t output_intervals;
+  /// Teeth of the input counter's wheel.
+  uint16_t input_teeth;
+  /// Teeth of the output counter's wheel.
+  uint16_t output_teeth;
+} tw_timed_edges;
+
+/// How a measured ratio lies to the ratio of a candidate.
+typedef struct tw_ratio_fit {
+  /// Measured ratio.
+  struct tw_reading measured;
+  /// Ratio of the candidate.
+  struct tw_fraction candidate;
+  /// Measured less candidate, in standard uncertainties.
+  double z;
+  /// Chance that a reading of this candidate lies as far off as this, either way.
+  double chance;
+  /// Whether the stated probability rules the candidate out.
+  bool excluded;
+} tw_ratio_fit;
+
+/// A gear as it is commanded: elements that are applied, and one-way clutches that are meant to hold.
+typedef struct tw_commanded {
+  /// Mask of the elements that are applied.
+  uint32_t closed;
+  /// Mask of the one-way clutches that hold it under drive.
+  uint32_t one_way;
+} tw_commanded;
+
+/// One failed element.
+typedef struct tw_element_fault {
+  /// Number of the element.
+  uint8_t element;
+  /// How it fails.
+  tw_failure failure;
+} tw_element_fault;
+
+/// What a commanded gear does with a failed element.
+typedef struct tw_symptom {
+  /// Under drive.
+  tw_response drive;
+  /// When the vehicle drives the input.
+  tw_response coast;
+  /// State under drive.
+  tw_state_kind kind;
+  /// Ratio shown under drive; open where the state is not a gear.
+  struct tw_fraction ratio;
+} tw_symptom;
+
+/// What a fault does to a list of gears: masks of places in the list, bit 0 the first gear.
+typedef struct tw_signature {
+  /// The fault.
+  struct tw_element_fault fault;
+  /// Gears without drive.
+  uint32_t no_drive;
+  /// Gears that drive but no longer brake.
+  uint32_t no_braking;
+  /// Gears that show another ratio.
+  uint32_t other_ratio;
+  /// Neutral that creeps.
+  uint32_t creeps;
+  /// Gears that brake where they should coast.
+  uint32_t brakes;
+  /// Gears, or neutral, that tie up.
+  uint32_t tied_up;
+} tw_signature;
+
+/// What was seen in one commanded gear.
+typedef struct tw_observation {
+  /// The gear as commanded.
+  struct tw_commanded commanded;
+  /// [`Load::Drive`] or [`Load::Coast`].
+  tw_load load;
+  /// What it did. Report gears that were tried and are right, too: they speak against suspects.
+  tw_response seen;
+  /// Ratio measured under drive; value 0 where none was.
+  struct tw_reading ratio;
+} tw_observation;
+
+/// One suspect of a `tw_diagnosis`.
+typedef struct tw_suspect {
+  /// The fault.
+  struct tw_element_fault fault;
+  /// 1 for the first; suspects that explain the observations equally well share a rank.
+  uint8_t rank;
+  /// Faults seen that this one shows.
+  uint8_t matched;
+  /// Faults seen in gears that this one leaves alone.
+  uint8_t missed;
+  /// Gears in which this one would show something else than was seen.
+  uint8_t contradicted;
+  /// Gears seen to be right that this one leaves right.
+  uint8_t agreed;
+} tw_suspect;
+
+/// Suspects, best explanation first. Only the first `count` are used.
+typedef struct tw_diagnosis {
+  /// Suspects by rank.
+  struct tw_suspect suspects[TW_MAX_SUSPECTS];
+  /// Number of suspects.
+  uint32_t count;
+} tw_diagnosis;
+
+/// Efficiencies of one mesh each. `practice` holds usual values to be taken by name.
+typedef struct tw_mesh_efficiency {
+  /// Two external gears: sun and planet, planet and planet.
+  double external;
+  /// Planet and ring.
+  double internal;
+} tw_mesh_efficiency;
+
+/// Power in a gear without losses, per unit of input power.
+typedef struct tw_power_flow {
+  /// Power that each `tw_row` gives to its members (sun, ring or second sun, carrier); negative where it takes.
+  double wheel_power[TW_MAX_ROWS][3];
+  /// Power through the meshes of each set, seen from its carrier.
+  double rolling_power[TW_MAX_SETS];
+  /// Greatest power of a wheel or carrier. Above 1, power circulates.
+  double largest;
+  /// Mask of the rows whose torque the state leaves indeterminate; they count as 0.
+  uint32_t indeterminate;
+} tw_power_flow;
+
+/// A gear with its mesh losses.
+typedef struct tw_losses {
+  /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself.
+  double efficiency;
+  /// Torque of the output over torque of the input, with losses. Where the gear locks itself, its sign is wrong way round:
+  /// the driven side would have to help.
+  double torque_ratio;
+  /// Power lost in each set per unit of driving power.
+  double set_loss[TW_MAX_SETS];
+  /// Power through the meshes of each set per unit of driving power, on the side where it enters.
+  double rolling_power[TW_MAX_SETS];
+  /// Rounds until the directions of power agreed with the losses they cause.
+  uint32_t rounds;
+  /// Whether they came to agree. If not, the figures are those of the last round and not to be relied on.
+  bool converged;
+  /// Whether the losses exceed the driving power: this side cannot drive the gear.
+  bool self_locking;
+} tw_losses;
+
 #ifdef __cplusplus
 extern "C" {
 #endif // __cplusplus
@@ -2382,6 +2637,70 @@ tw_status tw_train_next_engagement(const struct tw_train *train, uint32_t closed
 
 /// Counts the kinds of state over every combination of closed elements.
 tw_status tw_train_state_counts(const struct tw_train *train, tw_load load, struct tw_state_counts *out_counts);
+
+/// Whether a planetary set can be put together: axes, meshing places, room between neighbors. Joins are not looked at.
+tw_status tw_train_assembly(const struct tw_planetary_set *set, struct tw_assembly *out_assembly);
+
+/// Ratio and its standard uncertainty from pulses counted over one window.
+tw_status tw_train_counted_ratio(const struct tw_pulse_count *count, struct tw_reading *out_ratio);
+
+/// Ratio and its standard uncertainty from the times of pulse edges.
+tw_status tw_train_timed_ratio(const struct tw_timed_edges *edges, struct tw_reading *out_ratio);
+
+/// Whether a measured ratio fits the exact ratio of a candidate, with the stated coverage probability.
+tw_status tw_train_fit_ratio(const struct tw_reading *measured,
+                             const struct tw_fraction *candidate,
+                             double coverage,
+                             struct tw_ratio_fit *out_fit);
+
+/// The gears of a list of up to 32 in which two trains with the same elements give different ratios: bit 0 is the first.
+tw_status tw_train_gears_that_tell_trains(const struct tw_train *train,
+                                          const struct tw_train *other,
+                                          const struct tw_commanded *gears,
+                                          size_t count,
+                                          uint32_t *out_gears);
+
+/// What a commanded gear does with a failed element, in drive and in coast.
+tw_status tw_train_symptom(const struct tw_train *train,
+                           const struct tw_commanded *commanded,
+                           const struct tw_element_fault *fault,
+                           struct tw_symptom *out_symptom);
+
+/// What a fault does to each gear of a list of up to 32.
+tw_status tw_train_signature(const struct tw_train *train,
+                             const struct tw_commanded *gears,
+                             size_t count,
+                             const struct tw_element_fault *fault,
+                             struct tw_signature *out_signature);
+
+/// Ranks every element, dead and stuck, by how well it explains what was seen.
+tw_status tw_train_diagnose(const struct tw_train *train,
+                            const struct tw_observation *observations,
+                            size_t count,
+                            struct tw_diagnosis *out_diagnosis);
+
+/// The gears of a list of up to 32 in which two faults show different things: bit 0 is the first gear.
+tw_status tw_train_gears_that_tell_faults(const struct tw_train *train,
+                                          const struct tw_commanded *gears,
+                                          size_t count,
+                                          const struct tw_element_fault *one,
+                                          const struct tw_element_fault *other,
+                                          uint32_t *out_gears);
+
+/// The efficiency from sun to ring of a simple set with its carrier standing, shared evenly by its two meshes.
+tw_status tw_train_of_simple_set(double sun_to_ring, struct tw_mesh_efficiency *out_mesh);
+
+/// Power that each member carries and that rolls through each set of a gear, without losses, per unit of input power.
+tw_status tw_train_power_flow(const struct tw_train *train,
+                              const struct tw_state *state,
+                              struct tw_power_flow *out_flow);
+
+/// Efficiency of a gear with mesh losses, in drive or coast.
+tw_status tw_train_losses(const struct tw_train *train,
+                          const struct tw_state *state,
+                          const struct tw_mesh_efficiency *mesh,
+                          tw_load load,
+                          struct tw_losses *out_losses);
 
 /// Inches to millimeters.
 double tw_units_in_to_mm(double value);
