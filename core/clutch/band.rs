@@ -9,7 +9,7 @@ use crate::error::{Result, finite, positive, within};
 use crate::real::exp_m1;
 
 pub(super) const TORQUE: Card = Card {
-    id: "clutch.band_torque",
+    id: "clutch.energized",
     purpose: "Torque that a band holds, by the way the drum pulls",
     equation: "T_tight/T_slack = e^{μ θ}; self-energized M = F (e^{μ θ} − 1) r, de-energized M = F (1 − e^{−μ θ}) r",
     symbols: &[

@@ -45,7 +45,7 @@ pub(super) const RISE_FALLING: Card = Card {
     symbols: &[
         symbol("q_0", "start_flux_w_mm2", "W/mm²"),
         symbol("t", "slip_time_s", "s"),
-        symbol("k, ρ, c", "as clutch.surface_rise_constant", ""),
+        symbol("k, ρ, c", "as clutch.surface_rise_constant", "as there"),
     ],
     range: "constant clutch torque; t/2 ≤ (thickness/4)²/α; later the bulk rise governs",
     source: &card::DEFINITION,

@@ -16,7 +16,7 @@ pub(super) const HOLD: Card = Card {
         symbol("u_p", "pressure_kpa.u", "kPa"),
         symbol("u_μ", "friction.u", "1"),
         symbol("u_g", "geometry_u_rel", "1"),
-        symbol("z, r_m, A, μ", "as clutch.capacity", ""),
+        symbol("z, r_m, A, μ", "as clutch.capacity", "as there"),
     ],
     range: "first order, independent inputs; the strongest return spring in limits is taken as a bound, not as a reading",
     source: &card::GUM,

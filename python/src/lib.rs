@@ -86,8 +86,8 @@ mod _native {
         use crate::road::{
             Air, CoastDown, CoastDownLoad, Combination, Driveline, Engaged, GradeHeld, NumbersToProgram, RoadLoad,
             ShaftSpeeds, ShiftPoint, Speedometer, density_of_air, grade_deg, grade_held, grade_pct,
-            limits_49_cfr_393_82, limits_un_r39, mean_grade_pct, numbers_to_program, road_load,
-            rolling_coefficient_at, shift_at_output_speed, shift_at_road_speed, speedometer, standard_air,
+            limits_49_cfr_393_82, limits_un_r39, mean_grade_pct, numbers_to_program, road_load, rolling_coefficient_at,
+            shift_at_output_speed, shift_at_road_speed, speedometer, standard_air,
         };
     }
 

@@ -320,8 +320,7 @@ pub fn road_load<'py>(
     speed_km_h: Input<'py>,
     grade_pct: Input<'py>,
 ) -> PyResult<Bound<'py, PyAny>> {
-    let columns =
-        [("air_density_kg_m3", air_density_kg_m3), ("speed_km_h", speed_km_h), ("grade_pct", grade_pct)];
+    let columns = [("air_density_kg_m3", air_density_kg_m3), ("speed_km_h", speed_km_h), ("grade_pct", grade_pct)];
     map_class::<RoadLoad, _, 3, 6>(py, columns, |[air, speed, grade]| core::road_load(combination.0, air, speed, grade))
 }
 
@@ -356,7 +355,9 @@ pub fn grade_held<'py>(
     force_n: Input<'py>,
 ) -> PyResult<Bound<'py, PyAny>> {
     let columns = [("air_density_kg_m3", air_density_kg_m3), ("speed_km_h", speed_km_h), ("force_n", force_n)];
-    map_class::<GradeHeld, _, 3, 5>(py, columns, |[air, speed, force]| core::grade_held(combination.0, air, speed, force))
+    map_class::<GradeHeld, _, 3, 5>(py, columns, |[air, speed, force]| {
+        core::grade_held(combination.0, air, speed, force)
+    })
 }
 
 class! {

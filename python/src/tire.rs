@@ -263,7 +263,11 @@ pub fn radii(diameter_mm: Number, static_over_diameter: f64, rolling: Rolling) -
 
 fn by_index(load_index: f64, load: fn(u16) -> trainwright::Result<f64>) -> trainwright::Result<f64> {
     let outside = trainwright::Error::OutOfRange { name: "load_index", value: load_index, low: 0.0, high: 279.0 };
-    if load_index.fract() == 0.0 && (0.0..=279.0).contains(&load_index) { load(load_index as u16) } else { Err(outside) }
+    if load_index.fract() == 0.0 && (0.0..=279.0).contains(&load_index) {
+        load(load_index as u16)
+    } else {
+        Err(outside)
+    }
 }
 
 /// Load, kg, that a load index of 0 to 279 stands for. Source: UN R54, annex 4.
