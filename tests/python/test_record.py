@@ -81,7 +81,7 @@ def test_all_faults_come_in_one_error() -> None:
     assert (quarts.key, quarts.message, quarts.mend) == (
         "fill.dry_qt",
         "this key takes liters, not quarts",
-        "write dry_l = 11.4035",
+        "write dry_l = 11.4036",
     )
     assert (heights.key, heights.value) == ("fill.sump.height_mm[1]", "-60")
     assert str(quarts) in str(caught.value) and str(heights) in str(caught.value)
