@@ -1,0 +1,233 @@
+"""
+Records: TOML that a parts person can maintain, every fault of it named at its line.
+"""
+
+from .fluid import Fill, Fluid
+from .judge import Reading
+from .train import Train
+from os import PathLike
+from typing import Any, final
+
+__all__ = ["Family", "Fleet", "Fluids", "Instruments", "Jobs", "Problem", "check", "check_text", "load", "schema"]
+
+@final
+class Family:
+    """
+    A family of units that share a layout.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def as_dict(self, /) -> dict:
+        """
+        Everything in the record, by the keys of the TOML; what is left out is None.
+        """
+    @property
+    def dynamic_friction(self, /) -> Reading:
+        """
+        Dynamic friction of lining against steel: an element that slips.
+        """
+    @staticmethod
+    def from_toml(text: str, file: str = "") -> Family:
+        """
+        The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def packs(self, /, variant: str) -> dict:
+        """
+        The pack of each clutch and brake in a variant: new linings, no seal drag.
+        """
+    @property
+    def static_friction(self, /) -> Reading:
+        """
+        Static friction of lining against steel: a closed element that holds.
+        """
+    def to_toml(self, /) -> str:
+        """
+        The record as TOML, without the comments of the text.
+        """
+    def train(self, /, variant: str) -> Train:
+        """
+        The gear train of a variant.
+        """
+    @property
+    def variants(self, /) -> list[str]:
+        """
+        Variants in the order in which they were built.
+        """
+
+@final
+class Fleet:
+    """
+    Tires, engines, converters, road model and trucks.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def as_dict(self, /) -> dict:
+        """
+        Everything in the record, by the keys of the TOML; what is left out is None.
+        """
+    @staticmethod
+    def from_toml(text: str, file: str = "") -> Fleet:
+        """
+        The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def to_toml(self, /) -> str:
+        """
+        The record as TOML, without the comments of the text.
+        """
+
+@final
+class Fluids:
+    """
+    Fluids with the fill and cooler of a family.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def as_dict(self, /) -> dict:
+        """
+        Everything in the record, by the keys of the TOML; what is left out is None.
+        """
+    def fill(self, /) -> Fill:
+        """
+        Volumes and levels of the unit, and its sump.
+        """
+    def fluid(self, /, name: str) -> Fluid:
+        """
+        A fluid by its name in the record.
+        """
+    @staticmethod
+    def from_toml(text: str, file: str = "") -> Fluids:
+        """
+        The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def to_toml(self, /) -> str:
+        """
+        The record as TOML, without the comments of the text.
+        """
+
+@final
+class Instruments:
+    """
+    Shop instruments: range, resolution and standard uncertainty.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def as_dict(self, /) -> dict:
+        """
+        Everything in the record, by the keys of the TOML; what is left out is None.
+        """
+    @staticmethod
+    def from_toml(text: str, file: str = "") -> Instruments:
+        """
+        The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def reading(self, /, instrument: str, value: float) -> Reading:
+        """
+        One reading of an instrument with its standard uncertainty, in the unit that it shows.
+        """
+    def to_toml(self, /) -> str:
+        """
+        The record as TOML, without the comments of the text.
+        """
+
+@final
+class Jobs:
+    """
+    Jobs of a demonstration.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    def as_dict(self, /) -> dict:
+        """
+        Everything in the record, by the keys of the TOML; what is left out is None.
+        """
+    @staticmethod
+    def from_toml(text: str, file: str = "") -> Jobs:
+        """
+        The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def to_toml(self, /) -> str:
+        """
+        The record as TOML, without the comments of the text.
+        """
+
+@final
+class Problem:
+    """
+    One fault of a record, or a note about it.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def column(self, /) -> int:
+        """
+        Column in characters, counted from 1.
+        """
+    @property
+    def file(self, /) -> str:
+        """
+        File, as it was named.
+        """
+    @property
+    def is_error(self, /) -> bool:
+        """
+        Whether the record cannot be used; else it is a note.
+        """
+    @property
+    def key(self, /) -> str:
+        """
+        Full path of the key, `train.set[2].teeth.ring`; places in a list count from 0.
+        """
+    @property
+    def line(self, /) -> int:
+        """
+        Line, counted from 1.
+        """
+    @property
+    def mend(self, /) -> str:
+        """
+        What would mend it; may be empty.
+        """
+    @property
+    def message(self, /) -> str:
+        """
+        What is wrong, with the range or the names that are accepted.
+        """
+    @property
+    def value(self, /) -> str:
+        """
+        Value as it stands in the file, shortened; empty where a key is missing.
+        """
+
+def check(*paths) -> list[Problem]:
+    """
+    Every fault and every note of these files. Names may be given in one file and used in another; names whose file is not
+    among them are taken on trust.
+
+    >>> check()
+    []
+    """
+
+def check_text(text: str, file: str = "") -> list[Problem]:
+    """
+    As `check`, for one text.
+
+    >>> [problem.mend for problem in check_text("[train]\\ninput = 's'\\noutput = 'c'\\nsett = []")]
+    ['did you mean set?']
+    """
+
+def load(path: str | PathLike[str]) -> Any:
+    """
+    The record in a file: a `Family`, `Fluids`, `Instruments`, `Fleet`, `Jobs`, or the `Train` of a train file.
+    """
+
+def schema(kind: str) -> str:
+    """
+    JSON Schema (draft 2020-12) of a kind of record: `"train"`, `"family"`, `"fluids"`, `"instruments"`, `"fleet"`, `"jobs"`.
+    """
