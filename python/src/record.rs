@@ -3,13 +3,15 @@
 use std::path::PathBuf;
 
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
+use pyo3::types::{PyBytes, PyDict};
 use trainwright::record::{self as core, Kind, Problems, Record, Weight};
 
 use crate::clutch::{ElementPack, Pack};
 use crate::error::{answer, refuse};
 use crate::fluid::{Fill, Fluid};
 use crate::judge::Reading;
+use crate::road::Driveline;
+use crate::tire::{Rolling, Tire};
 use crate::train::Train;
 
 /// One fault of a record, or a note about it.
@@ -258,6 +260,25 @@ impl Family {
         Ok(packs)
     }
 
+    /// The flash image of a unit for firmware and scan tools, with what it is installed with from other records.
+    #[pyo3(signature = (variant, *, driveline = None, fluid = None, fill = None))]
+    fn flash_image<'py>(
+        &self,
+        py: Python<'py>,
+        variant: &str,
+        driveline: Option<Driveline>,
+        fluid: Option<Fluid>,
+        fill: Option<Fill>,
+    ) -> PyResult<Bound<'py, PyBytes>> {
+        let installed = core::Installed {
+            driveline: driveline.map(Into::into),
+            fluid: fluid.map(Into::into),
+            fill: fill.map(Into::into),
+        };
+        let image = self.record.flash_image(variant, installed).map_err(|problems| raise_all(py, problems))?;
+        Ok(PyBytes::new(py, &image))
+    }
+
     /// Static friction of lining against steel: a closed element that holds.
     #[getter]
     fn static_friction(&self) -> PyResult<Reading> {
@@ -334,6 +355,44 @@ record! {
 impl Summary for core::Fleet {
     fn summary(&self) -> String {
         format!("<fleet: {}>", names(self.truck.iter().map(|truck| &truck.id)))
+    }
+}
+
+#[pymethods]
+impl Fleet {
+    /// Names of the trucks.
+    #[getter]
+    fn trucks(&self) -> Vec<&str> {
+        self.record.truck.iter().map(|truck| truck.id.as_str()).collect()
+    }
+
+    /// A tire by its name in the record.
+    fn tire(&self, name: &str) -> PyResult<Tire> {
+        let record = self.record.tire.get(name).ok_or_else(|| no_such("tire", name, self.record.tire.keys()))?;
+        answer(record.tire())
+    }
+
+    /// Rolling circumference of a tire, by the record's share of its free circumference.
+    fn rolling(&self, tire: &str) -> PyResult<Rolling> {
+        answer(self.record.rolling(tire))
+    }
+
+    /// Axle and tire that are fitted to a truck.
+    fn fitted(&self, truck: &str) -> PyResult<Driveline> {
+        answer(self.record.fitted(self.truck(truck)?))
+    }
+
+    /// Axle and tire that the unit of a truck is programmed for.
+    fn programmed(&self, truck: &str) -> PyResult<Driveline> {
+        answer(self.record.programmed(self.truck(truck)?))
+    }
+}
+
+impl Fleet {
+    fn truck(&self, id: &str) -> PyResult<&core::TruckRecord> {
+        let trucks = &self.record.truck;
+        let found = trucks.iter().find(|truck| truck.id == id);
+        found.ok_or_else(|| no_such("truck", id, trucks.iter().map(|truck| &truck.id)))
     }
 }
 

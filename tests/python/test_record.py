@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import pickle
+import zlib
 from fractions import Fraction
 from importlib.resources import files
 from pathlib import Path
@@ -14,7 +15,7 @@ import pytest
 import trainwright
 from hypothesis import given
 from hypothesis import strategies as st
-from trainwright import Error, record
+from trainwright import Error, record, road
 
 tomllib = pytest.importorskip("tomllib", reason="the independent TOML parser came with Python 3.11")
 
@@ -131,6 +132,32 @@ def test_a_family_gives_its_parts() -> None:
         instruments.reading("caliper", 1.0)
     with pytest.raises(Error):
         instruments.reading("bore_gauge", float("nan"))
+
+
+def test_a_fleet_gives_tires_and_axles() -> None:
+    fleet = record.load(DEMO / "fleet.toml")
+    assert fleet.trucks[0] == "T11" and len(fleet.trucks) == 9
+    # Answers of the demonstration, computed apart from this library.
+    assert fleet.tire("f35").geometric_diameter_mm() == pytest.approx(889.0, abs=1e-6)
+    assert fleet.rolling("m265").rev_per_km.value == pytest.approx(410.1690495813528, rel=1e-6)
+    for truck, shown in (("T16", 90.17997750281216), ("T17", 120.62146892655365)):
+        result = road.speedometer(fleet.programmed(truck), fleet.fitted(truck), true_km_h=100.0)
+        assert result.shown_km_h.value == pytest.approx(shown, rel=1e-6)
+    with pytest.raises(Error, match="known: T11"):
+        fleet.fitted("T99")
+    with pytest.raises(Error):
+        fleet.rolling("bicycle")
+
+
+def test_a_flash_image_is_made_from_a_family() -> None:
+    family, fluids = record.load(DEMO / "family.toml"), record.load(DEMO / "fluids.toml")
+    fleet = record.load(DEMO / "fleet.toml")
+    bare = family.flash_image("wren")
+    whole = family.flash_image("wren", driveline=fleet.fitted("T14"), fluid=fluids.fluid("alder"), fill=fluids.fill())
+    assert bare[:4] == whole[:4] == b"TWFI" and bare != whole
+    assert zlib.crc32(whole[:-4]) == int.from_bytes(whole[-4:], "little")
+    with pytest.raises(Error, match="known: teal"):
+        family.flash_image("plover")
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -195,7 +195,9 @@ impl Suspect {
     fn __repr__(&self) -> String {
         let core::Suspect { rank, matched, missed, contradicted, agreed, .. } = self.suspect;
         let (element, failure) = (&self.element, self.failure().word());
-        format!("<{rank}. {element} {failure}: {matched} matched, {missed} missed, {contradicted} contradicted, {agreed} agreed>")
+        format!(
+            "<{rank}. {element} {failure}: {matched} matched, {missed} missed, {contradicted} contradicted, {agreed} agreed>"
+        )
     }
 }
 
@@ -252,8 +254,7 @@ impl Train {
 
     /// What a dead or stuck element does to every gear of the record.
     fn signature(&self, element: &str, failure: Failure) -> PyResult<Signature> {
-        let signature =
-            self.named.train.signature(&self.commanded(), self.fault(element, failure)?).map_err(raise)?;
+        let signature = self.named.train.signature(&self.commanded(), self.fault(element, failure)?).map_err(raise)?;
         let gears = self.named.gears.iter().map(|gear| gear.id.clone()).collect();
         Ok(Signature { element: element.into(), signature, gears })
     }
