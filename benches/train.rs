@@ -2,7 +2,7 @@
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use std::hint::black_box;
-use trainwright::train::{Element, Load, PlanetarySet, SetJoins, SetKind, SetTeeth, Train};
+use trainwright::train::{Element, Load, MeshEfficiency, PlanetarySet, SetJoins, SetKind, SetTeeth, Train};
 
 /// A four-set ten-speed: four simple sets, nine turning members, two brakes and four clutches.
 fn ten_speed() -> Train {
@@ -40,11 +40,14 @@ fn train(c: &mut Criterion) {
     let train = ten_speed();
     let sixth = 0b11_1001;
     c.bench_function("gear of a four-set train", |b| b.iter(|| black_box(&train).solve(black_box(sixth)).unwrap()));
+    let mesh = MeshEfficiency::of_simple_set(0.98).unwrap();
     c.bench_function("state table of a ten-speed", |b| {
-        b.iter(|| black_box(&train).engagements().map(|closed| black_box(train.solve(closed)).unwrap().mobility).max())
-    });
-    c.bench_function("state counts of a ten-speed", |b| {
-        b.iter(|| black_box(&train).state_counts(Load::Drive).unwrap())
+        b.iter(|| {
+            let states = black_box(&train).engagements().map(|closed| train.solve(closed).unwrap());
+            states
+                .map(|state| black_box(train.losses(&state, mesh, Load::Drive)).map_or(0.0, |l| l.efficiency))
+                .sum::<f64>()
+        })
     });
 }
 

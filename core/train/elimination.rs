@@ -71,10 +71,23 @@ impl Echelon {
         self.pivots.iter().zip(&self.equations).filter(|&(&pivot, _)| pivot == NO_PIVOT).map(|(_, row)| row)
     }
 
+    /// Speed of a body per unit input speed; open if it is not determined.
+    pub(super) fn speed(&self, body: usize) -> Result<Fraction> {
+        let Some(equation) = self.of(body) else {
+            return Ok(if body == INPUT { Fraction::ONE } else { Fraction::OPEN });
+        };
+        let (input, others) = equation.split_first().unwrap_or((&0, &[]));
+        let own = equation.get(body).copied().unwrap_or(0);
+        if others.iter().zip(OUTPUT..self.bodies).any(|(&entry, other)| entry != 0 && other != body) {
+            return Ok(Fraction::OPEN);
+        }
+        if body == INPUT { Ok(Fraction::ZERO) } else { Fraction::reduced(-i128::from(*input), own.into()) }
+    }
+
     /// Speed of one body less that of another, per unit input speed; open if it is not determined. A body past the last
     /// stands still.
     pub(super) fn relative(&self, first: usize, second: usize) -> Result<Fraction> {
-        let (first, second) = (self.speed(first), self.speed(second));
+        let (first, second) = (self.parts(first), self.parts(second));
         let difference = |body| match (first.part(body), second.part(body)) {
             (0, 0) => 0,
             (a, b) => wide(b, first.over) - wide(a, second.over),
@@ -85,21 +98,21 @@ impl Echelon {
         Fraction::reduced(difference(INPUT), wide(first.over, second.over))
     }
 
-    fn speed(&self, body: usize) -> Speed<'_> {
+    fn parts(&self, body: usize) -> Parts<'_> {
         let equation = self.of(body);
         let over = equation.and_then(|equation| equation.get(body)).copied().unwrap_or(1);
-        Speed { body, equation, over }
+        Parts { body, equation, over }
     }
 }
 
 /// The speed of a body, −Σ part · speed of a free body / over.
-struct Speed<'e> {
+struct Parts<'e> {
     body: usize,
     equation: Option<&'e Equation>,
     over: i64,
 }
 
-impl Speed<'_> {
+impl Parts<'_> {
     fn part(&self, of: usize) -> i64 {
         match self.equation {
             Some(_) if of == self.body => 0,

@@ -1,5 +1,6 @@
 //! Mesh losses: efficiency in drive and coast, self-locking, circulating power.
 
+use super::state::Bodies;
 use super::{Fraction, Load, MAX_MEMBERS, MAX_ROWS, MAX_SETS, PlanetarySet, Row, SetKind, State, StateKind, Train};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, within};
@@ -127,7 +128,8 @@ impl Train {
         let speed = |member: u8| state.speed(member).value().unwrap_or(0.0);
         let mesh = MeshEfficiency { external: 1.0, internal: 1.0 };
         let (driving, driven) = (self.input(), self.output());
-        let lossless = Problem { train: self, state, mesh, driving, driven, torque: 1.0 }.solve(&Directions::NONE)?;
+        let bodies = self.bodies(state.closed);
+        let lossless = Problem { train: self, state, bodies, mesh, driving, driven, torque: 1.0 }.lossless()?;
         let mut flow = PowerFlow {
             wheel_power: [[0.0; 3]; MAX_ROWS],
             rolling_power: lossless.rolling_power,
@@ -196,11 +198,12 @@ impl Train {
             }
         };
         let speed = |member: u8| state.speed(member).value().unwrap_or(0.0);
-        let problem = Problem { train: self, state, mesh, driving, driven, torque: 1.0 / speed(driving) };
+        let bodies = self.bodies(state.closed);
+        let problem = Problem { train: self, state, bodies, mesh, driving, driven, torque: 1.0 / speed(driving) };
 
         let mut directions = Directions::NONE;
         let mut rounds = 0;
-        let mut solution = problem.solve(&directions)?;
+        let mut solution = problem.lossless()?;
         while solution.directions != directions && rounds < ROUNDS {
             directions = solution.directions;
             solution = problem.solve(&directions)?;
@@ -251,6 +254,7 @@ fn branches(set: &PlanetarySet, second_row: bool, mesh: MeshEfficiency) -> (f64,
 struct Problem<'a> {
     train: &'a Train,
     state: &'a State,
+    bodies: Bodies,
     mesh: MeshEfficiency,
     driving: u8,
     driven: u8,
@@ -294,11 +298,24 @@ impl Problem<'_> {
         (set, before.is_some_and(|before| before.set == row.set))
     }
 
+    /// Without losses, from the torques of the state.
+    fn lossless(&self) -> Result<Solution> {
+        let coasting = self.driving != self.train.input();
+        let (sign, driven) = if coasting { (-1.0, Fraction::ONE) } else { (1.0, self.state.output_torque) };
+        let first = self.train.rows().iter().map(|row| row.coefficients.first().copied().map_or(0.0, f64::from));
+        let rows =
+            first.zip(&self.state.multipliers).map(|(near, multiplier)| near * multiplier.value().unwrap_or(0.0));
+        let mut near_torques = [0.0; UNKNOWNS];
+        for (torque, value) in near_torques.iter_mut().zip(rows.chain(driven.value())) {
+            *torque = sign * value;
+        }
+        self.evaluate(&near_torques, &Directions::NONE)
+    }
+
     fn solve(&self, directions: &Directions) -> Result<Solution> {
         let rows = self.train.rows();
         let driven_column = rows.len();
-        let bodies = self.train.bodies(self.state.closed);
-        let body = |member: u8| bodies.column.get(usize::from(member)).map_or(MAX_MEMBERS, |&body| body.into());
+        let body = |member: u8| self.bodies.of(member);
         let mut equations = [[0.0; UNKNOWNS + 1]; MAX_MEMBERS];
         let mut add = |member: u8, column: usize, value: f64| {
             if let Some(entry) = equations.get_mut(body(member)).and_then(|equation| equation.get_mut(column)) {
@@ -312,7 +329,8 @@ impl Problem<'_> {
         }
         add(self.driven, driven_column, 1.0);
         add(self.driving, UNKNOWNS, -self.torque);
-        let near_torques = eliminate(&mut equations, driven_column + 1)?;
+        let (equations, _) = equations.split_at_mut_checked(self.bodies.width).unwrap_or_default();
+        let near_torques = eliminate(equations, driven_column + 1)?;
         self.evaluate(&near_torques, directions)
     }
 
@@ -394,7 +412,7 @@ fn sign(power: f64) -> i8 {
 }
 
 /// Solves the equations by elimination; an unknown that they leave open is 0.
-fn eliminate(equations: &mut [Equation; MAX_MEMBERS], unknowns: usize) -> Result<[f64; UNKNOWNS]> {
+fn eliminate(equations: &mut [Equation], unknowns: usize) -> Result<[f64; UNKNOWNS]> {
     let at = |equation: &Equation, column: usize| equation.get(column).copied().unwrap_or(0.0);
     let mut pivot_of = [usize::MAX; UNKNOWNS];
     let mut rank = 0;

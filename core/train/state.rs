@@ -88,7 +88,7 @@ const STILL: u8 = u8::MAX;
 
 /// The column of each member once the closed elements have joined members into bodies.
 pub(super) struct Bodies {
-    pub(super) column: [u8; MAX_MEMBERS],
+    column: [u8; MAX_MEMBERS],
     pub(super) width: usize,
     joined: usize,
 }
@@ -171,7 +171,7 @@ impl Train {
             let (kept, gone) = (of(&body, element.first), of(&body, element.second));
             if kept != gone {
                 joined += 1;
-                body.iter_mut().filter(|b| **b == gone).for_each(|b| *b = kept);
+                body.iter_mut().take(self.members.into()).filter(|b| **b == gone).for_each(|b| *b = kept);
             }
         }
         let (fixed, input, output) = (of(&body, self.fixed), of(&body, self.input), of(&body, self.output));
@@ -228,7 +228,7 @@ impl Train {
 
         let mut known = [Fraction::OPEN; MAX_MEMBERS];
         for (body, speed) in known.iter_mut().enumerate().take(bodies.width) {
-            *speed = echelon.relative(body, STILL.into())?;
+            *speed = echelon.speed(body)?;
         }
         let [input, output, ..] = known;
         state.kind = match (input.signum() == 0, output.is_known(), output.signum()) {
@@ -246,7 +246,12 @@ impl Train {
         }
         for (slip, element) in state.slips.iter_mut().zip(self.elements()) {
             let (first, second) = (bodies.of(element.first), bodies.of(element.second));
-            *slip = if first == second { Fraction::ZERO } else { echelon.relative(first, second)? };
+            *slip = match (known.get(first), known.get(second)) {
+                _ if first == second => Fraction::ZERO,
+                (Some(&slip), None) => slip,
+                (Some(first), Some(second)) if first.is_known() => first.minus(*second)?,
+                _ => echelon.relative(first, second)?,
+            };
         }
         Ok(())
     }
@@ -277,10 +282,14 @@ impl Train {
                 continue;
             }
             let others = state.closed & !bit;
-            let (first, second) = (self.side(element.first, others), self.side(element.second, others));
-            let (side, sign) = if first & member_bit(self.fixed) == 0 { (first, 1) } else { (second, -1) };
+            let first = self.side(element.first, others);
+            let (side, sign) = match first & member_bit(self.fixed) {
+                0 => (first, 1),
+                _ => (self.side(element.second, others), -1),
+            };
             let load = |equation: &Equation| self.load_on(side, equation, bodies.width);
-            if first != second && loose().all(|equation| load(equation) == 0) {
+            let in_a_loop = first & member_bit(element.second) != 0;
+            if !in_a_loop && loose().all(|equation| load(equation) == 0) {
                 *share = Fraction::reduced(sign * load(carrying), per_input.into())?;
             }
         }
@@ -318,7 +327,7 @@ impl Train {
 }
 
 impl Bodies {
-    fn of(&self, member: u8) -> usize {
+    pub(super) fn of(&self, member: u8) -> usize {
         self.column.get(usize::from(member)).copied().unwrap_or(STILL).into()
     }
 }
