@@ -316,7 +316,8 @@ impl Problem<'_> {
         let rows = self.train.rows();
         let driven_column = rows.len();
         let body = |member: u8| self.bodies.of(member);
-        let mut equations = [[0.0; UNKNOWNS + 1]; MAX_MEMBERS];
+        let mut equations = heapless::Vec::<Equation, MAX_MEMBERS>::new();
+        equations.resize(self.bodies.width, [0.0; UNKNOWNS + 1]).map_err(|_| Error::Overflow { name: "losses" })?;
         let mut add = |member: u8, column: usize, value: f64| {
             if let Some(entry) = equations.get_mut(body(member)).and_then(|equation| equation.get_mut(column)) {
                 *entry += value;
@@ -329,8 +330,7 @@ impl Problem<'_> {
         }
         add(self.driven, driven_column, 1.0);
         add(self.driving, UNKNOWNS, -self.torque);
-        let (equations, _) = equations.split_at_mut_checked(self.bodies.width).unwrap_or_default();
-        let near_torques = eliminate(equations, driven_column + 1)?;
+        let near_torques = eliminate(&mut equations, driven_column + 1)?;
         self.evaluate(&near_torques, directions)
     }
 
