@@ -2,6 +2,8 @@
 
 mod support;
 
+use std::sync::LazyLock;
+
 use proptest::prelude::*;
 use support::{Row, vectors};
 use trainwright::fluid::{
@@ -11,38 +13,22 @@ use trainwright::fluid::{
     tilt_shift_mm, viscosity_100c_for_index, viscosity_index, volume_correction, volume_correction_60f,
 };
 use trainwright::judge::{Reading, Rule, Verdict, settle};
+use trainwright::record::{Fluids, Record};
 use trainwright::{Error, Result};
 
-const ALDER: Fluid =
-    Fluid { density_15c_kg_m3: 843.0, expansion_per_k: 7.8e-4, viscosity_40c_mm2_s: 27.4, viscosity_100c_mm2_s: 5.6 };
-const HAZEL: Fluid =
-    Fluid { density_15c_kg_m3: 856.0, expansion_per_k: 7.3e-4, viscosity_40c_mm2_s: 35.8, viscosity_100c_mm2_s: 7.5 };
-
-/// The demonstration's fill.
-fn fill() -> Fill {
-    Fill {
-        sump: Sump::from_table(
-            &[-60.0, -45.0, -30.0, -15.0, 0.0, 10.0, 20.0, 30.0, 45.0],
-            &[150.0, 190.0, 240.0, 330.0, 395.0, 455.0, 520.0, 560.0, 575.0],
-        )
-        .unwrap(),
-        dry_l: 11.4,
-        service_l: 5.2,
-        cooler_and_lines_l: 0.8,
-        drainback_off_l: 1.6,
-        check_low_c: 42.0,
-        check_high_c: 52.0,
-        check_reference_c: 47.0,
-        pickup_uncovers_mm: -31.0,
-        gear_dips_mm: 17.0,
-    }
-}
+static DEMO: LazyLock<Fluids> = LazyLock::new(|| {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/python/trainwright/demo/fluids.toml");
+    Fluids::from_toml(path, &std::fs::read_to_string(path).unwrap()).unwrap()
+});
+static FILL: LazyLock<Fill> = LazyLock::new(|| DEMO.fill.as_ref().unwrap().fill().unwrap());
+static ALDER: LazyLock<Fluid> = LazyLock::new(|| DEMO.fluid["alder"].fluid());
+static HAZEL: LazyLock<Fluid> = LazyLock::new(|| DEMO.fluid["hazel"].fluid());
 
 fn fluid(row: &Row) -> Fluid {
     Fluid {
         density_15c_kg_m3: row.number("density_15c_kg_m3"),
         expansion_per_k: row.number("expansion_per_k"),
-        ..ALDER
+        ..*ALDER
     }
 }
 
@@ -174,11 +160,11 @@ fn level_vectors() {
     vectors("fluid_level_for", |row| Ok([sump(row)?.level_for(row.number("volume_ml"))?]));
     vectors("fluid_free_area_at", |row| Ok([sump(row)?.free_area_at(row.number("height_mm"))?]));
     vectors("fluid_level_at", |row| {
-        let at = fill().level_at(&fluid(row), row.number("excess_ml"), row.number("temp_c"))?;
+        let at = FILL.level_at(&fluid(row), row.number("excess_ml"), row.number("temp_c"))?;
         Ok([at.above_edge_ml, at.level_mm, at.constant_area_level_mm, at.gear_margin_mm, at.pickup_margin_mm])
     });
     vectors("fluid_adjust_fill", |row| {
-        let fill = fill().adjust_fill(&fluid(row), check(row), Rule::conformance(0.95)?)?;
+        let fill = FILL.adjust_fill(&fluid(row), check(row), Rule::conformance(0.95)?)?;
         let excess = fill.excess_ml;
         Ok([
             fill.add_now_ml.value,
@@ -191,11 +177,11 @@ fn level_vectors() {
             fill.chance_in_window,
         ])
     });
-    vectors("fluid_engine_off_level_mm", |row| Ok([fill().engine_off_level_mm(row.number("running_level_mm"))?]));
-    vectors("fluid_gear_dips_at_c", |row| Ok([fill().gear_dips_at_c(&fluid(row), row.number("excess_ml"))?]));
-    vectors("fluid_loss_to_pickup_ml", |row| Ok([fill().loss_to_pickup_ml(row.number("level_mm"))?]));
+    vectors("fluid_engine_off_level_mm", |row| Ok([FILL.engine_off_level_mm(row.number("running_level_mm"))?]));
+    vectors("fluid_gear_dips_at_c", |row| Ok([FILL.gear_dips_at_c(&fluid(row), row.number("excess_ml"))?]));
+    vectors("fluid_loss_to_pickup_ml", |row| Ok([FILL.loss_to_pickup_ml(row.number("level_mm"))?]));
     vectors("fluid_pour_volumes", |row| {
-        let pour = fill().pour_volumes(&fluid(row), row.number("can_c"))?;
+        let pour = FILL.pour_volumes(&fluid(row), row.number("can_c"))?;
         Ok([pour.dry_ml, pour.service_ml, pour.old_share])
     });
 }
@@ -219,10 +205,10 @@ fn level_set_at_the_wrong_temperature() {
     for (set_c, excess_ml, level_mm, constant_area_mm) in
         [(24.0, 203.09030605152034, 4.955051763490136, 5.14), (82.0, -295.76340448178127, -7.823408726696744, -7.49)]
     {
-        let found = fill().adjust_fill(&ALDER, set_to_edge_at(set_c), rule).unwrap();
+        let found = FILL.adjust_fill(&ALDER, set_to_edge_at(set_c), rule).unwrap();
         near("excess", found.excess_ml.reading.value, excess_ml, 0.5);
         assert_eq!(found.excess_ml.verdict, Verdict::NoGo);
-        let at = fill().level_at(&ALDER, found.excess_ml.reading.value, 47.0).unwrap();
+        let at = FILL.level_at(&ALDER, found.excess_ml.reading.value, 47.0).unwrap();
         near("level at reference", at.level_mm, level_mm, 0.05);
         near("constant area", at.constant_area_level_mm, constant_area_mm, 0.005);
     }
@@ -239,18 +225,18 @@ fn level_set_at_the_wrong_temperature() {
         (120.0, 14.437554974139946),
         (130.0, 16.20949308885131),
     ] {
-        let at = fill().level_at(&ALDER, 0.0, temp_c).unwrap();
+        let at = FILL.level_at(&ALDER, 0.0, temp_c).unwrap();
         near(&format!("right fill at {temp_c} °C"), at.level_mm, level_mm, 0.05);
     }
-    near("gear dips", fill().gear_dips_at_c(&ALDER, 0.0).unwrap(), 134.53713990103483, 0.2);
-    near("engine off", fill().engine_off_level_mm(0.0).unwrap(), 32.62776326804209, 0.05);
-    near("loss to pickup", fill().loss_to_pickup_ml(0.0).unwrap(), 995.0833333333333, 0.5);
+    near("gear dips", FILL.gear_dips_at_c(&ALDER, 0.0).unwrap(), 134.53713990103483, 0.2);
+    near("engine off", FILL.engine_off_level_mm(0.0).unwrap(), 32.62776326804209, 0.05);
+    near("loss to pickup", FILL.loss_to_pickup_ml(0.0).unwrap(), 995.0833333333333, 0.5);
 }
 
 #[test]
 fn a_level_that_is_not_proven_says_what_to_measure_better() {
     let check = LevelCheck { level_mm: Reading { value: 0.6, u: 0.4 }, ..set_to_edge_at(47.0) };
-    let found = fill().adjust_fill(&ALDER, check, Rule::conformance(0.95).unwrap()).unwrap();
+    let found = FILL.adjust_fill(&ALDER, check, Rule::conformance(0.95).unwrap()).unwrap();
     assert_eq!(found.excess_ml.verdict, Verdict::NotProven);
     assert_eq!(found.budget.largest, 1, "the level is the weakest of temperature, level, area");
     settle(&found.excess_ml, &found.budget).unwrap();
@@ -260,7 +246,7 @@ fn a_level_that_is_not_proven_says_what_to_measure_better() {
 fn a_level_taken_as_exact_is_decided() {
     let exact = |value| Reading { value, u: 0.0 };
     let check = LevelCheck { temp_c: exact(47.0), level_mm: exact(0.0), area_scale: exact(1.0) };
-    let found = fill().adjust_fill(&ALDER, check, Rule::conformance(0.95).unwrap()).unwrap();
+    let found = FILL.adjust_fill(&ALDER, check, Rule::conformance(0.95).unwrap()).unwrap();
     near("add now", found.add_now_ml.value, 0.0, 1e-9);
     assert_eq!(found.excess_ml.verdict, Verdict::Go);
 }
@@ -305,14 +291,14 @@ fn a_sump_table_that_cannot_be_is_refused() {
     assert!(matches!(Sump::from_table(&[1.0, 2.0], &[1.0, 1.0]), Err(Error::Inconsistent { .. })));
     assert!(matches!(Sump::from_table(&[-1.0, -1.0, 2.0], &[1.0; 3]), Err(Error::Inconsistent { .. })));
     assert!(matches!(Sump::from_table(&[f64::NEG_INFINITY, 2.0], &[1.0; 2]), Err(Error::NotFinite { .. })));
-    let junk = Sump { rows: u32::MAX, ..fill().sump };
+    let junk = Sump { rows: u32::MAX, ..FILL.sump };
     assert!(matches!(junk.level_for(0.0), Err(Error::Count { .. })));
 }
 
 #[test]
 fn a_fill_that_cannot_be_is_refused() {
     let refused = |change: fn(&mut Fill)| {
-        let mut fill = fill();
+        let mut fill = *FILL;
         change(&mut fill);
         assert!(fill.check_fill().is_err());
         assert!(fill.level_at(&ALDER, 0.0, 47.0).is_err());
@@ -337,9 +323,9 @@ fn a_fill_that_cannot_be_is_refused() {
 fn a_fluid_is_checked_as_a_whole() {
     assert_eq!(ALDER.check_properties(), Ok(()));
     assert_eq!(HAZEL.check_properties(), Ok(()));
-    assert!(Fluid { density_15c_kg_m3: 0.843, ..ALDER }.check_properties().is_err());
-    assert!(Fluid { expansion_per_k: 7.8, ..ALDER }.check_properties().is_err());
-    assert!(Fluid { viscosity_100c_mm2_s: 30.0, ..ALDER }.check_properties().is_err());
+    assert!(Fluid { density_15c_kg_m3: 0.843, ..*ALDER }.check_properties().is_err());
+    assert!(Fluid { expansion_per_k: 7.8, ..*ALDER }.check_properties().is_err());
+    assert!(Fluid { viscosity_100c_mm2_s: 30.0, ..*ALDER }.check_properties().is_err());
 }
 
 /// The wider chart's own series for thin fluids (ASTM D341 before 2003, from memory) and the present closed form agree.
@@ -359,7 +345,7 @@ fn full_form_agrees_with_the_older_series() {
 
 prop_compose! {
     fn any_fluid()(density in 801.0..1100.0f64, stated in proptest::option::of(4.2e-4..1.6e-3f64)) -> Fluid {
-        Fluid { density_15c_kg_m3: density, expansion_per_k: stated.unwrap_or(0.0), ..ALDER }
+        Fluid { density_15c_kg_m3: density, expansion_per_k: stated.unwrap_or(0.0), ..*ALDER }
     }
 }
 
@@ -444,7 +430,7 @@ proptest! {
         let portion = |viscosity_mm2_s, volume_ml| ViscosityPortion { viscosity_mm2_s, volume_ml };
         let mix = blend_viscosity(&[portion(a, va), portion(b, vb)]).unwrap();
         prop_assert!(mix >= a.min(b) * (1.0 - 1e-12) && mix <= a.max(b) * (1.0 + 1e-12));
-        let whole = blend(&[Portion { fluid: ALDER, volume_ml: va }, Portion { fluid: HAZEL, volume_ml: vb }]).unwrap();
+        let whole = blend(&[Portion { fluid: *ALDER, volume_ml: va }, Portion { fluid: *HAZEL, volume_ml: vb }]).unwrap();
         prop_assert!((843.0..=856.0).contains(&whole.density_15c_kg_m3));
         prop_assert!((7.3e-4..=7.8e-4).contains(&whole.expansion_per_k));
         prop_assert!((27.4 - 1e-9..=35.8 + 1e-9).contains(&whole.viscosity_40c_mm2_s));
@@ -466,7 +452,7 @@ proptest! {
 
     #[test]
     fn adding_what_is_asked_makes_the_fill_right(temp_c in 0.0..100.0f64, level in -20.0..20.0f64) {
-        let fill = fill();
+        let fill = *FILL;
         let check = LevelCheck { level_mm: Reading { value: level, u: 0.4 }, ..set_to_edge_at(temp_c) };
         let found = fill.adjust_fill(&ALDER, check, Rule::conformance(0.95).unwrap()).unwrap();
         let after_ml = fill.sump.volume_to(level).unwrap() + found.add_now_ml.value;
@@ -482,8 +468,8 @@ proptest! {
         let check = LevelCheck { temp_c: reading(x[6], x[7]), level_mm: reading(x[8], x[9]), area_scale: reading(x[0], x[1]) };
         let _ = wild.check_properties();
         let _ = sump.level_for(x[6]);
-        let _ = fill().adjust_fill(&ALDER, check, Rule::simple_acceptance());
-        let _ = Fill { sump, ..fill() }.level_at(&wild, x[8], x[9]);
+        let _ = FILL.adjust_fill(&ALDER, check, Rule::simple_acceptance());
+        let _ = Fill { sump, ..*FILL }.level_at(&wild, x[8], x[9]);
         let _ = blend(&[Portion { fluid: wild, volume_ml: x[4] }]);
         let _ = viscosity_100c_for_index(x[0], x[1]);
         let _ = ViscosityLine { a: x[0], b: x[1], added_mm2_s: 0.7 }.thin_viscosity_at(x[2]);

@@ -484,8 +484,8 @@ fn symptom_vectors() {
     vectors("train_symptom", |row| {
         let commanded = Commanded { closed: row.count("closed"), one_way: 0 };
         let failure = if row.count("failure") == 0 { Failure::Dead } else { Failure::Stuck };
-        let symptom =
-            train(row.text("train"))?.symptom(commanded, ElementFault { element: row.count("element") as u8, failure })?;
+        let symptom = train(row.text("train"))?
+            .symptom(commanded, ElementFault { element: row.count("element") as u8, failure })?;
         let [drive, coast] = [symptom.drive, symptom.coast].map(|response| f64::from(response as u8));
         Ok([drive, coast, f64::from(symptom.kind as u8), symptom.ratio.num as f64, symptom.ratio.den as f64])
     });

@@ -14,29 +14,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import trapezoid
 from scipy.optimize import brentq
-from trainwright import Error, RangeWarning, Reading, fluid
+from trainwright import Error, RangeWarning, Reading, fluid, record
 from trainwright.judge import Rule, settle
 
-ALDER = fluid.Fluid(
-    density_15c_kg_m3=843.0, expansion_per_k=7.8e-4, viscosity_40c_mm2_s=27.4, viscosity_100c_mm2_s=5.6
-)
-HAZEL = fluid.Fluid(
-    density_15c_kg_m3=856.0, expansion_per_k=7.3e-4, viscosity_40c_mm2_s=35.8, viscosity_100c_mm2_s=7.5
-)
-HEIGHT_MM = [-60.0, -45.0, -30.0, -15.0, 0.0, 10.0, 20.0, 30.0, 45.0]
-AREA_CM2 = [150.0, 190.0, 240.0, 330.0, 395.0, 455.0, 520.0, 560.0, 575.0]
-FILL = fluid.Fill(
-    sump=fluid.Sump(height_mm=HEIGHT_MM, free_area_cm2=AREA_CM2),
-    dry_l=11.4,
-    service_l=5.2,
-    cooler_and_lines_l=0.8,
-    drainback_off_l=1.6,
-    check_low_c=42.0,
-    check_high_c=52.0,
-    check_reference_c=47.0,
-    pickup_uncovers_mm=-31.0,
-    gear_dips_mm=17.0,
-)
+DEMO = record.load(Path(trainwright.__file__).parent / "demo" / "fluids.toml")
+ALDER, HAZEL, FILL = DEMO.fluid("alder"), DEMO.fluid("hazel"), DEMO.fill()
+HEIGHT_MM, AREA_CM2 = FILL.sump.height_mm, FILL.sump.free_area_cm2
 
 
 def set_to_edge(temp_c: float) -> fluid.LevelCheck:

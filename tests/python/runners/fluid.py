@@ -1,27 +1,13 @@
 """Runners of the fluid chapter's vectors whose columns are not the arguments themselves."""
 
+from pathlib import Path
+
+import trainwright
 from trainwright import fluid as core
+from trainwright import record
 from trainwright.judge import Reading, Rule
 
-FILL = {
-    "height_mm": [-60.0, -45.0, -30.0, -15.0, 0.0, 10.0, 20.0, 30.0, 45.0],
-    "free_area_cm2": [150.0, 190.0, 240.0, 330.0, 395.0, 455.0, 520.0, 560.0, 575.0],
-}
-
-
-def demo_fill():
-    return core.Fill(
-        sump=core.Sump(**FILL),
-        dry_l=11.4,
-        service_l=5.2,
-        cooler_and_lines_l=0.8,
-        drainback_off_l=1.6,
-        check_low_c=42.0,
-        check_high_c=52.0,
-        check_reference_c=47.0,
-        pickup_uncovers_mm=-31.0,
-        gear_dips_mm=17.0,
-    )
+FILL = record.load(Path(trainwright.__file__).parent / "demo" / "fluids.toml").fill()
 
 
 def fluid(row):
@@ -133,7 +119,7 @@ def free_area_at(row):
 
 
 def level_at(row):
-    at = demo_fill().level_at(fluid(row), excess_ml=row.number("excess_ml"), temp_c=row.number("temp_c"))
+    at = FILL.level_at(fluid(row), excess_ml=row.number("excess_ml"), temp_c=row.number("temp_c"))
     return [at.above_edge_ml, at.level_mm, at.constant_area_level_mm, at.gear_margin_mm, at.pickup_margin_mm]
 
 
@@ -143,24 +129,24 @@ def adjust_fill(row):
         level_mm=Reading(value=row.number("level_mm"), u=row.number("level_u_mm")),
         area_scale=Reading(value=row.number("area_scale"), u=row.number("area_scale_u")),
     )
-    found = demo_fill().adjust_fill(fluid(row), check, Rule.conformance(0.95))
+    found = FILL.adjust_fill(fluid(row), check, Rule.conformance(0.95))
     add, excess = found.add_now_ml, found.excess_ml
     limits = [excess.limits.lower, excess.limits.upper]
     return [add.value, add.u, excess.reading.value, excess.reading.u, *limits, excess.chance, found.chance_in_window]
 
 
 def engine_off_level_mm(row):
-    return [demo_fill().engine_off_level_mm(running_level_mm=row.number("running_level_mm"))]
+    return [FILL.engine_off_level_mm(running_level_mm=row.number("running_level_mm"))]
 
 
 def gear_dips_at_c(row):
-    return [demo_fill().gear_dips_at_c(fluid(row), excess_ml=row.number("excess_ml"))]
+    return [FILL.gear_dips_at_c(fluid(row), excess_ml=row.number("excess_ml"))]
 
 
 def loss_to_pickup_ml(row):
-    return [demo_fill().loss_to_pickup_ml(level_mm=row.number("level_mm"))]
+    return [FILL.loss_to_pickup_ml(level_mm=row.number("level_mm"))]
 
 
 def pour_volumes(row):
-    pour = demo_fill().pour_volumes(fluid(row), can_c=row.number("can_c"))
+    pour = FILL.pour_volumes(fluid(row), can_c=row.number("can_c"))
     return [pour.dry_ml, pour.service_ml, pour.old_share]
