@@ -23,10 +23,14 @@ pub enum Hazard {
     HotParts = 6,
     /// Raised pressure loads parts that nobody checked for it.
     RaisedPressure = 7,
+    /// A trailer or a grade asks more than the vehicle is rated for.
+    Towing = 8,
+    /// A tire carries less, or slower, than the one it replaces.
+    WrongTire = 9,
 }
 
 /// Every hazard.
-pub static ALL: [Hazard; 7] = [
+pub static ALL: [Hazard; 9] = [
     Hazard::RollAway,
     Hazard::HotFluid,
     Hazard::CompressedAir,
@@ -34,6 +38,8 @@ pub static ALL: [Hazard; 7] = [
     Hazard::Overspeed,
     Hazard::HotParts,
     Hazard::RaisedPressure,
+    Hazard::Towing,
+    Hazard::WrongTire,
 ];
 
 impl Hazard {
@@ -68,6 +74,12 @@ impl Hazard {
             Self::RaisedPressure => {
                 "More pressure for more capacity also loads retaining rings, drums, shafts and seals: a computed capacity is not a rating, and the maker's pressure limits stand."
             }
+            Self::Towing => {
+                "What force and power allow is not what may be pulled: the vehicle maker's towing, axle and brake ratings, the hitch's rating and local law come first, and brakes must hold downhill what the engine pulls uphill."
+            }
+            Self::WrongTire => {
+                "A tire of another size, load index, load range or speed symbol than the vehicle maker lists can overheat, burst or rub: keep to the placard, match the tires of an axle, and leave no speedometer reading low."
+            }
         }
     }
 
@@ -82,6 +94,8 @@ impl Hazard {
             Self::Overspeed => "overspeed",
             Self::HotParts => "hot parts",
             Self::RaisedPressure => "raised pressure",
+            Self::Towing => "towing",
+            Self::WrongTire => "wrong tire",
         }
     }
 }

@@ -11,8 +11,12 @@ pub use load::{
 
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
+use crate::hazard::Hazard;
 use crate::judge::{Limits, Reading};
 use crate::units::KM_PER_MILE;
+
+/// What can hurt someone in the work of this chapter.
+pub const HAZARDS: &[Hazard] = &[Hazard::Towing, Hazard::RollAway, Hazard::WrongTire];
 
 /// The cards of this chapter.
 pub const CARDS: &[Card] = &[

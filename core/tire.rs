@@ -8,10 +8,14 @@ pub use text::{TireText, parse, parse_lenient};
 
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, positive, within};
+use crate::hazard::Hazard;
 use crate::judge::Reading;
 use crate::real::{ceil, floor, hypot};
 use crate::units::{KM_PER_MILE, in_to_mm};
 use core::f64::consts::PI;
+
+/// What can hurt someone in the work of this chapter.
+pub const HAZARDS: &[Hazard] = &[Hazard::WrongTire];
 
 /// The cards of this chapter.
 pub const CARDS: &[Card] = &[
@@ -253,6 +257,12 @@ impl Tire {
             TireKind::Flotation => {
                 within("diameter_in", self.diameter_in, self.rim_in + 2.0, 60.0)?;
                 within("width_in", self.width_in, 4.0, 25.0)?;
+                if self.service == TireService::Commercial {
+                    return Err(Error::Inconsistent {
+                        name: "service",
+                        why: "a flotation size is never marked commercial; a C behind it is the load range",
+                    });
+                }
             }
             TireKind::Inch => {
                 within("width_in", self.width_in, 3.0, 25.0)?;

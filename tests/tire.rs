@@ -116,6 +116,7 @@ fn a_refused_text_says_where_and_what() {
         ("265 / 65 R 18.5", 11, "a rim diameter: 8 to 30, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5 or 24.5"),
         ("31×10.50R15LT 10", 17, "a speed symbol, such as H or A8"),
         ("225/45ZR17 (94Y", 15, "a closing parenthesis"),
+        ("18x9.50R17LT", 8, "a rim at least 2 inches below the overall diameter"),
         ("265/65R18 112T 90S", 15, "one load index with speed symbol"),
         ("265/65R18 wide", 10, "a load index with speed symbol, a load range letter, C, LT, XL, M+S or the end"),
     ];
@@ -281,6 +282,8 @@ fn any_tire() -> impl Strategy<Value = Tire> {
             marks,
         )| {
             let radial = plies == TirePlies::Radial;
+            let never = kind == TireKind::Flotation && service == TireService::Commercial;
+            let service = if never { TireService::LightTruck } else { service };
             let described = loads.0 > 0;
             Tire {
                 kind,

@@ -14,7 +14,8 @@ use heapless::String as Letters; // cbindgen takes every `String` for the standa
 /// * returns the tire; what the text leaves out is 0 in it
 /// * errors: [`Error::Text`] with the byte where reading stopped and what was expected there
 ///
-/// A letter C after an unmarked size means commercial; after an LT or ST size a letter B to N is the load range.
+/// A letter C after a size without letters means commercial; after an LT, ST or flotation size a letter B to N is the load
+/// range.
 ///
 /// Source: UN R30 and R54, definitions of the tire-size designation; 49 CFR 571.139; load range letters from memory of the
 /// TRA Year Book.
@@ -52,8 +53,8 @@ fn read(mut cursor: Cursor<'_>, lenient: bool) -> Result<Tire> {
             cursor.number("an aspect ratio")?.whole(15, 100, "an aspect ratio in % (15 to 100) after the slash")?;
         Tire { width_mm, aspect_pct, ..Tire::bare(TireKind::Metric, service, 0.0) }
     } else if cursor.word("X") {
-        let diameter_in = size.inches(15.0, 60.0, "an overall diameter in inches (15 to 60) before the x")?;
-        let width_in = cursor.number("a section width in inches")?.inches(
+        let diameter_in = size.between(15.0, 60.0, "an overall diameter in inches (15 to 60) before the x")?;
+        let width_in = cursor.number("a section width in inches")?.between(
             4.0,
             25.0,
             "a section width in inches (4 to 25) after the x",
@@ -63,7 +64,7 @@ fn read(mut cursor: Cursor<'_>, lenient: bool) -> Result<Tire> {
         let width_mm = size.whole(100, 600, "a section width in mm (100 to 600)")?;
         Tire { width_mm, ..Tire::bare(TireKind::NoAspect, service, 0.0) }
     } else {
-        let width_in = size.inches(3.0, 25.0, "a section width in inches (3 to 25) or in mm (100 to 600)")?;
+        let width_in = size.between(3.0, 25.0, "a section width in inches (3 to 25) or in mm (100 to 600)")?;
         Tire { width_in, ..Tire::bare(TireKind::Inch, service, 0.0) }
     };
     let mut tire = cursor.plies(tire, lenient)?;
@@ -75,7 +76,7 @@ fn read(mut cursor: Cursor<'_>, lenient: bool) -> Result<Tire> {
     while !cursor.is_done() {
         tire = cursor.mark(tire)?;
     }
-    tire.checked()
+    tire.checked().or_else(|_| rim.start.refuse("a rim at least 2 inches below the overall diameter"))
 }
 
 /// A number as written, and where it starts.
@@ -90,10 +91,10 @@ impl Number<'_> {
         if !self.is_whole {
             return self.start.refuse(expected);
         }
-        self.inches(f64::from(low), f64::from(high), expected)
+        self.between(f64::from(low), f64::from(high), expected)
     }
 
-    fn inches(&self, low: f64, high: f64, expected: &'static str) -> Result<f64> {
+    fn between(&self, low: f64, high: f64, expected: &'static str) -> Result<f64> {
         if (low..=high).contains(&self.value) { Ok(self.value) } else { self.start.refuse(expected) }
     }
 }
@@ -237,7 +238,8 @@ impl<'a> Cursor<'a> {
             self.load_range(tire)
         } else if self.peek().is_some_and(|next| next.is_ascii_digit() || next == '(') {
             self.service_description(tire)
-        } else if tire.service == TireService::Unstated && self.peek() == Some('C') {
+        } else if tire.service == TireService::Unstated && tire.kind != TireKind::Flotation && self.peek() == Some('C')
+        {
             self.take();
             Ok(Tire { service: TireService::Commercial, ..tire })
         } else {
