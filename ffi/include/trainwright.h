@@ -623,6 +623,10 @@ enum tw_hazard
   TW_HAZARD_HOT_PARTS = 6,
   /// Raised pressure loads parts that nobody checked for it.
   TW_HAZARD_RAISED_PRESSURE = 7,
+  /// A trailer or a grade asks more than the vehicle is rated for.
+  TW_HAZARD_TOWING = 8,
+  /// A tire carries less, or slower, than the one it replaces.
+  TW_HAZARD_WRONG_TIRE = 9,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
