@@ -218,9 +218,9 @@ pub struct Judgment {
     /// Values below its lower or above its upper end are NO-GO at this uncertainty.
     pub rejection: Limits,
     /// Distance of the value above the lower limit; negative when below it.
-    pub to_lower: f64,
+    pub above_lower: f64,
     /// Distance of the value below the upper limit; negative when above it.
-    pub to_upper: f64,
+    pub below_upper: f64,
     /// Greatest standard uncertainty at which this same value is decided; 0 on a limit, infinite if any will do.
     pub u_to_decide: f64,
     /// Nearest value that is GO at this uncertainty; infinite if there is none.
@@ -275,8 +275,8 @@ pub fn judge(reading: Reading, limits: Limits, rule: Rule) -> Result<Judgment> {
         chance: chance(reading, limits),
         acceptance,
         rejection,
-        to_lower: y - limits.lower,
-        to_upper: limits.upper - y,
+        above_lower: y - limits.lower,
+        below_upper: limits.upper - y,
         u_to_decide: guard.u_to_decide(limits, y),
         value_to_go,
         verdict,

@@ -203,9 +203,9 @@ class! {
         /// Values below its lower or above its upper end are NO-GO at this uncertainty.
         rejection: Limits,
         /// Distance of the value above the lower limit; negative when below it.
-        to_lower: f64,
+        above_lower: f64,
         /// Distance of the value below the upper limit; negative when above it.
-        to_upper: f64,
+        below_upper: f64,
         /// Greatest standard uncertainty at which this same value is decided; infinite if any will do.
         u_to_decide: f64,
         /// Nearest value that is GO at this uncertainty; infinite if there is none.
