@@ -152,6 +152,10 @@ mod _native {
         const STEEL_CONDUCTIVITY_W_M_K: f64 = core::STEEL_CONDUCTIVITY_W_M_K;
         #[pymodule_export]
         const STEEL_DENSITY_KG_M3: f64 = core::STEEL_DENSITY_KG_M3;
+        #[pymodule_export]
+        const EXTERNAL_MESH_EFFICIENCY: f64 = core::EXTERNAL_MESH_EFFICIENCY;
+        #[pymodule_export]
+        const INTERNAL_MESH_EFFICIENCY: f64 = core::INTERNAL_MESH_EFFICIENCY;
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.

@@ -8,9 +8,8 @@ from typing import Any
 
 from .. import hazard
 from ..edge import number
-from ..judge import Reading, propagate
 from ..sheet import Fact, Row, Sheet, Table
-from ..train import Train
+from ..train import Train, counted_ratio
 
 EXCLUDED = 3.0
 """Distance in standard uncertainties from which a candidate is called excluded: a chance below 0.3 % of being seen by accident."""
@@ -25,13 +24,6 @@ class Count:
     output_pulses: int
 
 
-def counted_ratio(count: Count, *, input_teeth: int, output_teeth: int) -> Reading:
-    """The ratio; each count is known to within one pulse, more often near the middle (triangular)."""
-    pulses = [Reading.triangular(float(n), half_width=1.0) for n in (count.input_pulses, count.output_pulses)]
-    ratio, _ = propagate(pulses, lambda inputs, outputs: (inputs / input_teeth) / (outputs / output_teeth))
-    return ratio
-
-
 def which_sheet(
     candidates: Mapping[str, Train], counts: Sequence[Count], *, input_teeth: int, output_teeth: int, title: str
 ) -> Sheet:
@@ -43,7 +35,9 @@ def which_sheet(
     data: list[dict[str, Any]] = []
     excluded: dict[str, str] = {}
     for count in counts:
-        reading = counted_ratio(count, input_teeth=input_teeth, output_teeth=output_teeth)
+        reading = counted_ratio(
+            input_pulses=count.input_pulses, output_pulses=count.output_pulses, input_teeth=input_teeth, output_teeth=output_teeth
+        )
         away = {name: (table[count.gear].ratio - reading.value) / reading.u for name, table in ratios.items()}
         data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
         for name, distance in away.items():
@@ -72,6 +66,6 @@ def which_sheet(
         ],
         not_checked=["Slip: a slipping element moves the ratio more than another tooth count would. Count with light, steady load."],
         cautions=[hazard.caution("overspeed")],
-        cards=["train.solve", "judge.propagate"],
+        cards=["train.solve", "train.counted_ratio", "train.fit_ratio"],
         data={"counts": data, "gears_that_can_tell": can_tell, "excluded": excluded},
     )  # fmt: skip
