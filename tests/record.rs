@@ -281,6 +281,38 @@ fn files_that_are_no_record_say_so() {
     }
 }
 
+#[test]
+fn deep_nesting_and_long_files_are_survived() {
+    for (open, close) in [("[", "]"), ("{a=", "}")] {
+        let nested = format!("train = {}1{}", open.repeat(100_000), close.repeat(100_000));
+        assert!(check(&[("x.toml", &nested)]).errors().next().is_some());
+    }
+    let dotted = format!("[train{}]\n", ".a".repeat(20_000));
+    assert!(check(&[("x.toml", &dotted)]).errors().next().is_some());
+    let fleet = demo("fleet.toml");
+    let (head, truck) = fleet.split_at(fleet.rfind("[[truck]]").unwrap());
+    let many: String = (0..2000).map(|number| truck.replace("T19", &format!("N{number}"))).collect();
+    let problems = check(&[("fleet.toml", &(head.to_owned() + &many))]);
+    assert!(problems.0.is_empty(), "{problems}");
+}
+
+#[test]
+fn members_may_be_left_out_and_an_unquoted_gear_is_told_so() {
+    let text = demo("trains/power_split_single_set.toml");
+    let listed = TrainFile::from_toml("x.toml", &text).unwrap();
+    for line in ["members = ", "fixed = "] {
+        let kept: Vec<_> = text.lines().filter(|candidate| !candidate.starts_with(line)).collect();
+        let derived = TrainFile::from_toml("x.toml", &kept.join("\n")).unwrap();
+        let solve = |file: &TrainFile| {
+            let named = file.train.named(None).unwrap();
+            named.train.solve(named.gears[0].closed).unwrap().ratio
+        };
+        assert_eq!(solve(&derived), solve(&listed));
+    }
+    let problems = check(&[("x.toml", &text.replace("id = \"stopped\"", "id = 1"))]);
+    assert_eq!(problems.0[0].mend, "put it in quotes");
+}
+
 proptest! {
     #[test]
     fn any_text_gives_a_record_or_problems(text in "\\PC*") {

@@ -190,8 +190,11 @@ impl<'w> Walk<'w> {
             }
             (None, _) => {}
             (Some(_), given) => {
-                let unquoted = given.as_str().is_some_and(|text| text.parse::<f64>().is_ok());
-                let mend = if unquoted { "take the quotes away".into() } else { described(schema) };
+                let mend = match (schema.get("type").and_then(Value::as_str), given) {
+                    (Some("string"), DeValue::Integer(_) | DeValue::Float(_)) => "put it in quotes".into(),
+                    (_, DeValue::String(text)) if text.parse::<f64>().is_ok() => "take the quotes away".into(),
+                    _ => described(schema),
+                };
                 self.report(path, format!("takes {}, not {}", accepted(schema, outer), said(given)), mend);
             }
         }

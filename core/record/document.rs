@@ -63,13 +63,15 @@ pub(super) struct Document<'t> {
     pub(super) file: &'t str,
     pub(super) text: &'t str,
     pub(super) root: Spanned<DeTable<'t>>,
+    line_starts: Vec<usize>,
 }
 
 impl<'t> Document<'t> {
     /// Reads as much as can be read, and says what could not.
     pub(super) fn parse(file: &'t str, text: &'t str) -> (Self, Vec<Problem>) {
         let (root, faults) = DeTable::parse_recoverable(text);
-        let document = Self { file, text, root };
+        let line_starts = core::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        let document = Self { file, text, root, line_starts };
         let problems = faults
             .iter()
             .map(|fault| {
@@ -94,12 +96,12 @@ impl<'t> Document<'t> {
 
     /// A problem with a piece of the text.
     pub(super) fn problem_at(&self, span: Span<usize>, key: &str, message: String) -> Problem {
-        let before = self.text.get(..span.start).unwrap_or(self.text);
-        let line_start = before.rfind('\n').map_or(0, |at| at + 1);
+        let line = self.line_starts.partition_point(|start| *start <= span.start);
+        let line_start = line.checked_sub(1).and_then(|index| self.line_starts.get(index)).copied().unwrap_or(0);
         Problem {
             file: self.file.to_owned(),
-            line: before.matches('\n').count() + 1,
-            column: before.get(line_start..).map_or(0, |line| line.chars().count()) + 1,
+            line,
+            column: self.text.get(line_start..span.start).map_or(0, |line| line.chars().count()) + 1,
             key: key.to_owned(),
             value: shortened(self.text.get(span).unwrap_or_default()),
             message,

@@ -115,12 +115,9 @@ impl TrainRecord {
         chosen
     }
 
-    /// Members as listed, or in the order in which they are first named.
+    /// Members as listed, then whatever else is named, in the order in which it is named.
     fn member_names(&self) -> Vec<String> {
-        if !self.members.is_empty() {
-            return self.members.clone();
-        }
-        let mut names: Vec<String> = Vec::new();
+        let mut names = self.members.clone();
         let joins = self.set.iter().flat_map(|set| set.joins.names());
         for name in
             core::iter::once(self.input.as_str()).chain(joins).chain([self.output.as_str(), self.fixed.as_str()])

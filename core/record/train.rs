@@ -31,7 +31,7 @@ pub struct TrainRecord {
     pub note: Option<String>,
     /// Every rotating body and the case. May be left out: the members are then those named in `joins`.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    #[schemars(extend("x-gives" = "member"))]
+    #[schemars(extend("x-gives" = "member", "uniqueItems" = true))]
     pub members: Vec<String>,
     /// The member that the turbine drives.
     #[schemars(extend("x-joins" = "member"))]
