@@ -17,13 +17,13 @@ compile() {
     "${@:3}" $strict "$2" $out/unit_image.c -x none -o "$out/$1.shared" -Ltarget/debug -ltrainwright_c -Wl,-rpath,"$PWD/target/debug"
 }
 
-for source in ffi/examples/*.c tests/c/version.c; do
+for source in ffi/examples/*.c tests/c/version.c tests/c/texts.c; do
     name=$(basename "$source" .c)
     compile "$name.cpp" "$source" c++ -std=c++17 -x c++
     compile "$name.c11" "$source" cc -std=c11
     compile "$name.c99" "$source" cc -std=c99
 done
-for program in "$out"/version.*.{static,shared}; do "$program"; done
+for program in "$out"/{version,texts}.*.{static,shared}; do "$program"; done
 for program in "$out"/scan_tool.*.{static,shared}; do
     "$program" | diff - <("$out/scan_tool.c99.static")
 done
