@@ -54,6 +54,28 @@ pub(crate) unsafe fn put<T>(out: *mut T, answer: impl FnOnce() -> core::result::
     }
 }
 
+/// As [`put`], for structs too large to pass by value on a small stack: `fill` works on `scratch`.
+///
+/// # Safety
+/// As for [`put`].
+pub(crate) unsafe fn put_filled<T: Copy>(
+    out: *mut T,
+    mut scratch: T,
+    fill: impl FnOnce(&mut T) -> core::result::Result<(), Status>,
+) -> Status {
+    if out.is_null() {
+        return Status::Null;
+    }
+    match fill(&mut scratch) {
+        Ok(()) => {
+            // SAFETY: not null, aligned and writable by the caller's promise.
+            unsafe { out.write(scratch) };
+            Status::Ok
+        }
+        Err(status) => status,
+    }
+}
+
 /// A core result as the answer of a C function.
 pub(crate) fn core<T>(result: Result<T>) -> core::result::Result<T, Status> {
     result.map_err(Status::from)

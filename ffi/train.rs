@@ -5,7 +5,7 @@ mod candidates;
 mod diagnosis;
 mod losses;
 
-use crate::pointer::{borrow, core, put, read};
+use crate::pointer::{borrow, core, put, put_filled, read};
 use crate::status::Status;
 use trainwright::train::{Element, Load, PlanetSpeeds, PlanetarySet, State, StateCounts, Train};
 
@@ -49,7 +49,7 @@ pub unsafe extern "C" fn tw_train_add_element(element: *const Element, train: *m
 /// Solves the engagement in which exactly the elements of the mask are closed, one-way clutches like any other.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_solve(train: *const Train, closed: u32, out_state: *mut State) -> Status {
-    unsafe { put(out_state, || core(borrow(train)?.solve(closed))) }
+    unsafe { put_filled(out_state, State::OPEN, |state| core(borrow(train)?.solve_into(closed, state))) }
 }
 
 /// As `tw_train_solve`, with the one-way clutches held or overrunning as the load makes them.
@@ -60,7 +60,7 @@ pub unsafe extern "C" fn tw_train_resolve(
     load: Load,
     out_state: *mut State,
 ) -> Status {
-    unsafe { put(out_state, || core(borrow(train)?.resolve(closed, load))) }
+    unsafe { put_filled(out_state, State::OPEN, |state| core(borrow(train)?.resolve_into(closed, load, state))) }
 }
 
 /// Speeds of the planets of a set in a solved state of this train.

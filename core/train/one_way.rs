@@ -81,25 +81,30 @@ impl Train {
     ///
     /// Source: definition of a one-way clutch as a unilateral constraint (derived).
     pub fn resolve(&self, closed: u32, load: Load) -> Result<State> {
-        let open = self.one_way_mask() & !closed;
-        let none_holding = self.solve(closed)?;
+        State::filled(|state| self.resolve_into(closed, load, state))
+    }
+
+    /// As [`Train::resolve`], into a state that the caller has: for a small stack. After an error it means nothing.
+    pub fn resolve_into(&self, closed: u32, load: Load, state: &mut State) -> Result<()> {
+        self.solve_into(closed, state)?;
         let torque_sign = match load {
-            Load::None => return Ok(none_holding),
+            Load::None => return Ok(()),
             Load::Drive => 1,
             Load::Coast => -1,
         };
-        if open == 0 || self.one_ways_agree(&none_holding, closed, torque_sign) {
-            return Ok(none_holding);
+        let open = self.one_way_mask() & !closed;
+        if open == 0 || self.one_ways_agree(state, closed, torque_sign) {
+            return Ok(());
         }
         for count in 1..=open.count_ones() {
             for holding in subsets(open).filter(|holding| holding.count_ones() == count) {
-                let state = self.solve(closed | holding)?;
-                if self.one_ways_agree(&state, closed, torque_sign) {
-                    return Ok(state);
+                self.solve_into(closed | holding, state)?;
+                if self.one_ways_agree(state, closed, torque_sign) {
+                    return Ok(());
                 }
             }
         }
-        Ok(none_holding)
+        self.solve_into(closed, state)
     }
 
     /// Whether the state carries the input torque and no one-way clutch outside `applied` contradicts its sense.

@@ -51,6 +51,30 @@ pub struct State {
 }
 
 impl State {
+    /// Nothing closed, nothing determined.
+    pub const OPEN: Self = Self {
+        kind: StateKind::Neutral,
+        mobility: 0,
+        redundant: 0,
+        closed: 0,
+        ratio: Fraction::OPEN,
+        output_torque: Fraction::OPEN,
+        case_torque: Fraction::OPEN,
+        speeds: [Fraction::OPEN; MAX_MEMBERS],
+        slips: [Fraction::OPEN; MAX_ELEMENTS],
+        shares: [Fraction::OPEN; MAX_ELEMENTS],
+        multipliers: [Fraction::OPEN; MAX_ROWS],
+    };
+
+    /// The state that `fill` writes, without a copy of it.
+    pub(super) fn filled(fill: impl FnOnce(&mut Self) -> Result<()>) -> Result<Self> {
+        let mut filled = Ok(Self::OPEN);
+        if let Ok(state) = &mut filled {
+            fill(state)?;
+        }
+        filled
+    }
+
     /// Speed of a member per unit input speed; open if there is no such member.
     #[must_use]
     pub fn speed(&self, member: u8) -> Fraction {
@@ -124,29 +148,20 @@ impl Train {
     /// # Ok::<(), trainwright::Error>(())
     /// ```
     pub fn solve(&self, closed: u32) -> Result<State> {
+        State::filled(|state| self.solve_into(closed, state))
+    }
+
+    /// As [`Train::solve`], into a state that the caller has: for a small stack. After an error it means nothing.
+    pub fn solve_into(&self, closed: u32, state: &mut State) -> Result<()> {
         if closed.checked_shr(self.element_count.into()).unwrap_or(0) != 0 {
             return Err(Error::Inconsistent {
                 name: "closed",
                 why: "the mask closes an element that the train does not have; clear the bits above the last element",
             });
         }
-        let mut solved = Ok(State {
-            kind: StateKind::Neutral,
-            mobility: 0,
-            redundant: 0,
-            closed,
-            ratio: Fraction::OPEN,
-            output_torque: Fraction::OPEN,
-            case_torque: Fraction::OPEN,
-            speeds: [Fraction::OPEN; MAX_MEMBERS],
-            slips: [Fraction::OPEN; MAX_ELEMENTS],
-            shares: [Fraction::OPEN; MAX_ELEMENTS],
-            multipliers: [Fraction::OPEN; MAX_ROWS],
-        });
-        if let Ok(state) = &mut solved {
-            self.fill(state)?; // in place: a state is large for a small stack
-        }
-        solved
+        *state = State::OPEN;
+        state.closed = closed;
+        self.fill(state)
     }
 
     #[inline(never)]
