@@ -174,6 +174,27 @@ impl Diagnosis {
     pub fn ranked(&self) -> &[Suspect] {
         self.suspects.get(..self.count as usize).unwrap_or_default()
     }
+
+    /// Adds a suspect at its place. No sort of the standard library: those can panic on an inconsistent order.
+    fn insert(&mut self, mut suspect: Suspect) {
+        let place = |suspect: &Suspect| (suspect.order(), suspect.fault.element, suspect.fault.failure as u8);
+        for slot in self.suspects.iter_mut().take(self.count as usize) {
+            if place(&suspect) < place(slot) {
+                core::mem::swap(slot, &mut suspect);
+            }
+        }
+        if let Some(slot) = self.suspects.get_mut(self.count as usize) {
+            *slot = suspect;
+            self.count += 1;
+        }
+    }
+}
+
+impl Suspect {
+    /// Suspects of the same order explain the observations equally well.
+    fn order(&self) -> (u8, u8) {
+        (self.missed + self.contradicted, u8::MAX - self.matched)
+    }
 }
 
 /// Measured and computed ratio differ for certain beyond this many standard uncertainties.
@@ -251,24 +272,17 @@ impl Train {
         for element in 0..self.elements().len() as u8 {
             for failure in [Failure::Dead, Failure::Stuck] {
                 let suspect = self.suspect(ElementFault { element, failure }, observations)?;
-                if suspect.matched > 0
-                    && let Some(slot) = diagnosis.suspects.get_mut(diagnosis.count as usize)
-                {
-                    *slot = suspect;
-                    diagnosis.count += 1;
+                if suspect.matched > 0 {
+                    diagnosis.insert(suspect);
                 }
             }
         }
-        let order = |suspect: &Suspect| (suspect.missed + suspect.contradicted, u8::MAX - suspect.matched);
-        if let Some(found) = diagnosis.suspects.get_mut(..diagnosis.count as usize) {
-            found.sort_unstable_by_key(|suspect| (order(suspect), suspect.fault.element, suspect.fault.failure as u8));
-            let (mut rank, mut last) = (0, None);
-            for (place, suspect) in (1_u8..).zip(found) {
-                if last != Some(order(suspect)) {
-                    (rank, last) = (place, Some(order(suspect)));
-                }
-                suspect.rank = rank;
+        let (mut rank, mut last) = (0, None);
+        for (place, suspect) in (1_u8..).zip(diagnosis.suspects.iter_mut().take(diagnosis.count as usize)) {
+            if last != Some(suspect.order()) {
+                (rank, last) = (place, Some(suspect.order()));
             }
+            suspect.rank = rank;
         }
         Ok(diagnosis)
     }

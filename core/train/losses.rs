@@ -422,7 +422,9 @@ fn eliminate(equations: &mut [Equation], unknowns: usize) -> Result<[f64; UNKNOW
         let Some(place) = largest.filter(|(_, row)| abs(at(row, column)) > 1e-10).map(|(place, _)| place) else {
             continue;
         };
-        rest.swap(0, place);
+        if let Ok([first, pivot_row]) = rest.get_disjoint_mut([0, place]) {
+            core::mem::swap(first, pivot_row);
+        }
         *pivot = rank;
         let own = *rest.first().unwrap_or(&[0.0; UNKNOWNS + 1]);
         for (_, row) in equations.iter_mut().enumerate().filter(|(other, _)| *other != rank) {
