@@ -32,6 +32,8 @@ pub const HAZARDS: &[Hazard] = &[Hazard::HotFluid, Hazard::RollAway];
 /// The cards of this chapter.
 pub const CARDS: &[Card] = &[
     density::VOLUME_CORRECTION,
+    density::DENSITY_15C_FROM_OBSERVED,
+    density::EXPANSION_FROM_15C,
     density::VOLUME_FACTOR,
     density::GROWTH_ML,
     viscosity::VISCOSITY_AT,
@@ -45,5 +47,10 @@ pub const CARDS: &[Card] = &[
     level::VOLUME_TO,
     level::LEVEL_AT,
     level::ADJUST_FILL,
+    level::ENGINE_OFF_LEVEL_MM,
+    level::GEAR_DIPS_AT_C,
+    level::LOSS_TO_PICKUP_ML,
+    level::POUR_VOLUMES,
+    level::CONSTANT_AREA_LEVEL_MM,
     level::TILT_SHIFT_MM,
 ];

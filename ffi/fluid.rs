@@ -298,7 +298,7 @@ pub unsafe extern "C" fn tw_fluid_loss_to_pickup_ml(fill: *const Fill, level_mm:
     unsafe { put(out_loss_ml, || core(read(fill)?.loss_to_pickup_ml(level_mm))) }
 }
 
-/// Volumes to pour for a dry and for a service fill, at the temperature of the fluid in the can.
+/// Volumes to pour for a dry, a service and a cooler fill, at the temperature of the fluid in the can.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_fluid_pour_volumes(
     fill: *const Fill,

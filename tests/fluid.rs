@@ -182,7 +182,7 @@ fn level_vectors() {
     vectors("fluid_loss_to_pickup_ml", |row| Ok([FILL.loss_to_pickup_ml(row.number("level_mm"))?]));
     vectors("fluid_pour_volumes", |row| {
         let pour = FILL.pour_volumes(&fluid(row), row.number("can_c"))?;
-        Ok([pour.dry_ml, pour.service_ml, pour.old_share])
+        Ok([pour.dry_ml, pour.service_ml, pour.cooler_ml, pour.old_share])
     });
 }
 

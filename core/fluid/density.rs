@@ -21,6 +21,34 @@ pub(super) const VOLUME_CORRECTION: Card = Card {
     locator: "lubricating-oil group, base 15 °C",
 };
 
+pub(super) const DENSITY_15C_FROM_OBSERVED: Card = Card {
+    id: "fluid.density_15c_from_observed",
+    purpose: "Density at 15 °C of a lubricating oil from its density at another temperature",
+    equation: "ρ₁₅ = ρ/VCF(ρ₁₅), iterated",
+    symbols: &[
+        symbol("ρ₁₅", "density at 15 °C", "kg/m³"),
+        symbol("ρ", "density_kg_m3, at temp_c", "kg/m³"),
+        symbol("VCF", "fluid.volume_correction", "1"),
+    ],
+    range: "as fluid.volume_correction",
+    source: &card::OIL_VOLUME,
+    locator: "observed to base density",
+};
+
+pub(super) const EXPANSION_FROM_15C: Card = Card {
+    id: "fluid.expansion_from_15c",
+    purpose: "Mean coefficient from 15 °C that says the same as one stated from another reference temperature",
+    equation: "a = a₀/[1 + a₀ (15 °C − t₀)]",
+    symbols: &[
+        symbol("a", "coefficient from 15 °C", "1/K"),
+        symbol("a₀", "expansion_per_k", "1/K"),
+        symbol("t₀", "reference_c", "°C"),
+    ],
+    range: "as fluid.volume_factor",
+    source: &card::DEFINITION,
+    locator: "V₀ [1 + a₀ (t − t₀)] = V₁₅ [1 + a (t − 15 °C)]",
+};
+
 pub(super) const VOLUME_FACTOR: Card = Card {
     id: "fluid.volume_factor",
     purpose: "Volume at a temperature over volume at 15 °C",

@@ -53,6 +53,83 @@ pub(super) const ADJUST_FILL: Card = Card {
     locator: "clause 5.1.2, equation 10, uncorrelated inputs",
 };
 
+pub(super) const ENGINE_OFF_LEVEL_MM: Card = Card {
+    id: "fluid.engine_off_level_mm",
+    purpose: "Level with the engine stopped",
+    equation: "V(h) = V(h_on) + V_back",
+    symbols: &[
+        symbol("V", "fluid.volume_to", "mL"),
+        symbol("h", "level with the engine stopped", "mm"),
+        symbol("h_on", "running_level_mm", "mm"),
+        symbol("V_back", "drainback_off_l", "L"),
+    ],
+    range: "as fluid.volume_to; after all the drain-back has come",
+    source: &card::DEFINITION,
+    locator: "volumes add",
+};
+
+pub(super) const GEAR_DIPS_AT_C: Card = Card {
+    id: "fluid.gear_dips_at_c",
+    purpose: "Temperature above which a rotating part dips",
+    equation: "F(t) = F(t_r) [V_r + V(h_dip)]/(V_r + e)",
+    symbols: &[
+        symbol("t", "the temperature", "°C"),
+        symbol("t_r", "check_reference_c", "°C"),
+        symbol("F", "fluid.volume_factor", "1"),
+        symbol("V_r", "dry_l", "L"),
+        symbol("V", "fluid.volume_to", "mL"),
+        symbol("h_dip", "gear_dips_mm", "mm"),
+        symbol("e", "excess_ml at the reference temperature", "mL"),
+    ],
+    range: "as fluid.level_at",
+    source: &card::DEFINITION,
+    locator: "fluid.level_at solved for t",
+};
+
+pub(super) const LOSS_TO_PICKUP_ML: Card = Card {
+    id: "fluid.loss_to_pickup_ml",
+    purpose: "Volume that may be lost until the pickup draws air",
+    equation: "V(h) − V(h_pickup)",
+    symbols: &[
+        symbol("V", "fluid.volume_to", "mL"),
+        symbol("h", "level_mm", "mm"),
+        symbol("h_pickup", "pickup_uncovers_mm", "mm"),
+    ],
+    range: "level ground, no acceleration",
+    source: &card::DEFINITION,
+    locator: "difference of volumes",
+};
+
+pub(super) const POUR_VOLUMES: Card = Card {
+    id: "fluid.pour_volumes",
+    purpose: "Volumes to pour for a dry, a service and a cooler fill",
+    equation: "V = V_r F(t)/F(t_r); old share after a service = 1 − service/dry",
+    symbols: &[
+        symbol("V", "dry_ml, service_ml, cooler_ml, in the can", "mL"),
+        symbol("V_r", "dry_l, service_l, cooler_and_lines_l, at the reference temperature", "L"),
+        symbol("F", "fluid.volume_factor", "1"),
+        symbol("t", "can_c", "°C"),
+        symbol("t_r", "check_reference_c", "°C"),
+    ],
+    range: "then set the level in the check window",
+    source: &card::DEFINITION,
+    locator: "definition of cubic expansion",
+};
+
+pub(super) const CONSTANT_AREA_LEVEL_MM: Card = Card {
+    id: "fluid.constant_area_level_mm",
+    purpose: "Level that a volume would reach in a sump with vertical sides",
+    equation: "h = V/A",
+    symbols: &[
+        symbol("h", "level above the edge", "mm"),
+        symbol("V", "above_edge_ml", "mL"),
+        symbol("A", "area_cm2", "cm²"),
+    ],
+    range: "a shortcut: wrong by the change of the area over the height",
+    source: &card::DEFINITION,
+    locator: "vertical sides",
+};
+
 pub(super) const TILT_SHIFT_MM: Card = Card {
     id: "fluid.tilt_shift_mm",
     purpose: "Apparent shift of the level away from the center of the sump when the vehicle is not level",
@@ -298,7 +375,7 @@ pub struct LevelAt {
 pub struct LevelCheck {
     /// Temperature of the fluid, °C.
     pub temp_c: Reading,
-    /// Level above the overflow edge, mm; 0 when it just runs over.
+    /// Level above the overflow edge, mm; 0 when it just runs over. Off level ground take [`tilt_shift_mm`] away first.
     pub level_mm: Reading,
     /// True free area over that of the table: 1 with its standard uncertainty.
     pub area_scale: Reading,
@@ -331,6 +408,8 @@ pub struct PourVolumes {
     pub dry_ml: f64,
     /// After a drain.
     pub service_ml: f64,
+    /// More of it where cooler and lines were emptied too.
+    pub cooler_ml: f64,
     /// Share of old fluid that a service leaves.
     pub old_share: f64,
 }
@@ -360,8 +439,24 @@ impl Fill {
     /// * returns volumes, the level, the level by a constant area, and the margins to rotating part and pickup
     /// * errors: [`Error::OutOfRange`] also where the fluid leaves the sump's table; those of [`Fill::check_fill`]
     ///
-    /// Source: definition of cubic expansion; case and pan taken as rigid. Example: in `tests/fluid.rs`, the demonstration's
-    /// right fill at nine temperatures.
+    /// Source: definition of cubic expansion; case and pan taken as rigid. Example: 10 L grow by 245 mL from 47 to 80 °C,
+    /// and stand 2.45 mm higher over 1000 cm².
+    ///
+    /// ```
+    /// use trainwright::fluid::{Fill, Fluid, Sump};
+    /// let fill = Fill {
+    ///     sump: Sump::from_table(&[-50.0, 50.0], &[1000.0, 1000.0])?,
+    ///     dry_l: 10.0, service_l: 4.0, cooler_and_lines_l: 0.7, drainback_off_l: 1.5,
+    ///     check_low_c: 42.0, check_high_c: 52.0, check_reference_c: 47.0,
+    ///     pickup_uncovers_mm: -30.0, gear_dips_mm: 15.0,
+    /// };
+    /// let fluid = Fluid {
+    ///     density_15c_kg_m3: 850.0, expansion_per_k: 7.6e-4, viscosity_40c_mm2_s: 30.0, viscosity_100c_mm2_s: 6.0,
+    /// };
+    /// let hot = fill.level_at(&fluid, 0.0, 80.0)?;
+    /// assert!((hot.level_mm - 10_000.0 * 7.6e-4 * 33.0 / (1.0 + 7.6e-4 * 32.0) / 100.0).abs() < 1e-9);
+    /// # Ok::<(), trainwright::Error>(())
+    /// ```
     pub fn level_at(&self, fluid: &Fluid, excess_ml: f64, temp_c: f64) -> Result<LevelAt> {
         self.check_fill()?;
         finite("excess_ml", excess_ml)?;
@@ -462,7 +557,7 @@ impl Fill {
         Ok(self.sump.volume_to(level_mm)? - self.sump.volume_to(self.pickup_uncovers_mm)?)
     }
 
-    /// Volumes to pour for a dry and for a service fill, measured at the temperature of the fluid in the can.
+    /// Volumes to pour for a dry, a service and a cooler fill, measured at the temperature of the fluid in the can.
     ///
     /// V = V_r F(t)/F(t_r)
     ///
@@ -475,6 +570,7 @@ impl Fill {
         Ok(PourVolumes {
             dry_ml: self.whole_ml() * growth,
             service_ml: 1000.0 * self.service_l * growth,
+            cooler_ml: 1000.0 * self.cooler_and_lines_l * growth,
             old_share: old_share(self.service_l / self.dry_l, 1)?,
         })
     }

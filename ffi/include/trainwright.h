@@ -90,6 +90,12 @@
 /// Density of the carbon steel of plates.
 #define TW_STEEL_DENSITY_KG_M3 7850.0
 
+/// Efficiency of one mesh of two external planetary gears, ground or shaved, warm and well oiled; 0.985 to 0.995 is usual.
+#define TW_EXTERNAL_MESH_EFFICIENCY 0.99
+
+/// Efficiency of one mesh of planet and ring; it slides less than an external one.
+#define TW_INTERNAL_MESH_EFFICIENCY 0.993
+
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
 #define TW_RADIAL_FACTOR 3.05
@@ -862,9 +868,9 @@ typedef struct tw_judgment {
   /// Values below its lower or above its upper end are NO-GO at this uncertainty.
   struct tw_limits rejection;
   /// Distance of the value above the lower limit; negative when below it.
-  double to_lower;
+  double above_lower;
   /// Distance of the value below the upper limit; negative when above it.
-  double to_upper;
+  double below_upper;
   /// Greatest standard uncertainty at which this same value is decided; 0 on a limit, infinite if any will do.
   double u_to_decide;
   /// Nearest value that is GO at this uncertainty; infinite if there is none.
@@ -1450,7 +1456,7 @@ typedef struct tw_level_at {
 typedef struct tw_level_check {
   /// Temperature of the fluid, °C.
   struct tw_reading temp_c;
-  /// Level above the overflow edge, mm; 0 when it just runs over.
+  /// Level above the overflow edge, mm; 0 when it just runs over. Off level ground take [`tilt_shift_mm`] away first.
   struct tw_reading level_mm;
   /// True free area over that of the table: 1 with its standard uncertainty.
   struct tw_reading area_scale;
@@ -1479,6 +1485,8 @@ typedef struct tw_pour_volumes {
   double dry_ml;
   /// After a drain.
   double service_ml;
+  /// More of it where cooler and lines were emptied too.
+  double cooler_ml;
   /// Share of old fluid that a service leaves.
   double old_share;
 } tw_pour_volumes;
@@ -2323,7 +2331,7 @@ tw_status tw_fluid_gear_dips_at_c(const struct tw_fill *fill,
 /// Volume that may be lost, from this level, until the pickup draws air.
 tw_status tw_fluid_loss_to_pickup_ml(const struct tw_fill *fill, double level_mm, double *out_loss_ml);
 
-/// Volumes to pour for a dry and for a service fill, at the temperature of the fluid in the can.
+/// Volumes to pour for a dry, a service and a cooler fill, at the temperature of the fluid in the can.
 tw_status tw_fluid_pour_volumes(const struct tw_fill *fill,
                                 const struct tw_fluid *fluid,
                                 double can_c,

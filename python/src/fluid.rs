@@ -610,7 +610,7 @@ impl Fill {
         map(py, [("level_mm", level_mm)], out, |[level]| self.0.loss_to_pickup_ml(level))
     }
 
-    /// Volumes to pour for a dry and for a service fill, at the temperature of the fluid in the can.
+    /// Volumes to pour for a dry, a service and a cooler fill, at the temperature of the fluid in the can.
     #[pyo3(signature = (fluid, *, can_c))]
     fn pour_volumes(&self, fluid: Fluid, can_c: Number) -> PyResult<PourVolumes> {
         answer(self.0.pour_volumes(&fluid.0, can_c.value("can_c")?))
@@ -676,6 +676,8 @@ class! {
         dry_ml: f64,
         /// After a drain.
         service_ml: f64,
+        /// More of it where cooler and lines were emptied too.
+        cooler_ml: f64,
         /// Share of old fluid that a service leaves.
         old_share: f64,
     }

@@ -275,7 +275,8 @@ static tw_status pour_volumes(const vectors_row *row, double *out) {
     if (status < 0) return status;
     out[0] = pour.dry_ml;
     out[1] = pour.service_ml;
-    out[2] = pour.old_share;
+    out[2] = pour.cooler_ml;
+    out[3] = pour.old_share;
     return status;
 }
 

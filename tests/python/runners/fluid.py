@@ -149,4 +149,4 @@ def loss_to_pickup_ml(row):
 
 def pour_volumes(row):
     pour = FILL.pour_volumes(fluid(row), can_c=row.number("can_c"))
-    return [pour.dry_ml, pour.service_ml, pour.old_share]
+    return [pour.dry_ml, pour.service_ml, pour.cooler_ml, pour.old_share]
