@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import functools
 import json
+import shutil
 import sys
 from collections.abc import Callable
 from pathlib import Path
@@ -23,10 +24,12 @@ from .answers.gears import gear_sheet, state_sheet
 from .answers.which import Count, which_sheet
 from .error import Error
 from .judge import Reading
+from .parts import Part, Records
 from .sheet import Sheet
 from .train import Train
 
 REFUSED, FAULTY_RECORD = 2, 3
+DEMO = Path(__file__).parent / "demo"
 Command = TypeVar("Command", bound=Callable[..., Any])
 
 
@@ -215,6 +218,51 @@ def check(files: tuple[Path, ...], as_json: bool) -> None:
 
 def _counted(number: int, thing: str) -> str:
     return f"{number or 'no'} {thing}{'' if number == 1 else 's'}"
+
+
+@shop.command()
+@click.argument("files", type=RECORD, nargs=-1, required=True)
+@click.option("-o", "--output", type=click.Path(dir_okay=False, path_type=Path), default="report.html", show_default=True)
+def report(files: tuple[Path, ...], output: Path) -> None:
+    """One HTML page with every answer that the given records hold: family, fluids, instruments, fleet, jobs, trains."""
+    records = Records.read(files)
+    Console(highlight=False).print(f"Report: {write_report(records, list(records.parts()), output)}")
+
+
+def write_report(records: Records, parts: list[Part], output: Path) -> Path:
+    """Writes the report; asks for its libraries where they are not installed."""
+    from .report import write
+
+    return write(parts, output, title=records.title)
+
+
+def tell(title: str, parts: list[Part], console: Console) -> None:
+    """The answers one after the other, as a story; cautions and what was not checked come once, at the end of each."""
+    console.print(Text(f"{title}\n", "bold"))
+    for number, part in enumerate(parts, 1):
+        console.print(Text(f"{number} of {len(parts)}", "dim"))
+        part.sheet.print(console)
+
+
+@shop.command()
+@click.option("--report", "folder", type=click.Path(file_okay=False, path_type=Path), help="Also write the report into this folder.")
+@click.option("--files-to", type=click.Path(file_okay=False, path_type=Path), help="Copy the demonstration's records into this folder, to change them.")
+@click.option("--json", "as_json", is_flag=True, help="Print the answers as JSON.")
+def demo(folder: Path | None, files_to: Path | None, as_json: bool) -> None:
+    """The whole job on invented units and trucks, from the bench to the road, and on published gear trains."""
+    if files_to:
+        shutil.copytree(DEMO, files_to, dirs_exist_ok=True)
+        click.echo(f"Records: {files_to}")
+        return
+    records = Records.read([*sorted(DEMO.glob("*.toml")), *sorted(DEMO.glob("trains/*.toml"))])
+    parts = list(records.parts())
+    if as_json:
+        click.echo(json.dumps([part.sheet.as_dict() for part in parts], indent=2, ensure_ascii=False))
+    else:
+        tell(records.title, parts, Console(highlight=False, width=None if sys.stdout.isatty() else 110))
+    if folder:
+        written = write_report(records, parts, folder / "index.html")
+        click.echo(f"Report with pictures: {written}", err=as_json)
 
 
 def main() -> None:

@@ -81,6 +81,8 @@ class Sheet:
     title: str
     answer: str
     """What to do, or what is so, in a sentence or two."""
+    story: str = ""
+    """What was found or asked, before the answer."""
     decisions: list[Decision] = field(default_factory=list)
     facts: list[Fact] = field(default_factory=list)
     tables: list[Table] = field(default_factory=list)
@@ -108,7 +110,9 @@ class Sheet:
     def print(self, console: Console) -> None:
         """To the terminal."""
         console.rule(Text(self.title, "bold"), align="left", style="cyan")
-        console.print(Text(self.answer), width=min(console.width, 110))
+        if self.story:
+            console.print(Text(f"{self.story}\n", "italic"))
+        console.print(Text(self.answer))
         for decision in self.decisions:
             line = Text("\n").append(f" {decision.verdict} ", f"reverse {STYLES[decision.verdict]}")
             line.append(f"  {decision.about}", "bold").append(f": chance {decision.percent}. {decision.basis}")

@@ -114,8 +114,9 @@ def hold_of(place: Place, packs: Mapping[str, ElementPack], working: Working, ru
 
 
 def capacity_sheet(
-    train: Train, packs: Mapping[str, ElementPack], working: Working, *, title: str, rule: Rule = RULE, reverse: bool = False
-) -> Sheet:
+    train: Train, packs: Mapping[str, ElementPack], working: Working, *, title: str, story: str = "",
+    rule: Rule = RULE, reverse: bool = False,
+) -> Sheet:  # fmt: skip
     """The review of a unit: which gear and element governs, whether it holds, and what would settle it."""
     reviews = review_gears(train, packs, working, rule, reverse=reverse)
     worst = weakest(reviews)
@@ -139,6 +140,7 @@ def capacity_sheet(
     )  # fmt: skip
     return Sheet(
         title=title,
+        story=story,
         answer=answer,
         decisions=[_decision(worst, hold, rule)],
         tables=[_governing_table(reviews), _margin_table(train, reviews)],

@@ -19,6 +19,8 @@ def fill_sheet(
     area_scale: Reading | None = None,
     rule: Rule = RULE,
     name: str = "fluid",
+    title: str = "",
+    story: str = "",
 ) -> Sheet:
     """What to add or drain now, where the level will stand at the reference temperature, and what margins are left."""
     exact_area = Reading(value=1.0, u=0.0)
@@ -34,12 +36,13 @@ def fill_sheet(
     left = "too much" if excess_ml > 0 else "too little"
     answer = (
         f"{verb} {number(amount_ml, 0)} mL now, at {show(temp_c.value, 'c')}. If nothing is done, the fill is "
-        f"{number(abs(excess_ml), 0)} mL {left} and the level stands {show(later.level_mm, 'mm')} from the edge at "
+        f"{number(abs(excess_ml), 0)} mL {left} and the level stands {show(abs(later.level_mm), 'mm')} {'above' if later.level_mm > 0 else 'below'} the edge at "
         f"{show(fill.check_reference_c, 'c')}."
     )
     window = f"{number(fill.check_low_c, 0)} to {show(fill.check_high_c, 'c')}"
     return Sheet(
-        title=f"Fluid level: {name} at {show(temp_c.value, 'c')}",
+        title=title or f"Fluid level: {name} at {show(temp_c.value, 'c')}",
+        story=story,
         answer=answer,
         decisions=[_decision(now, rule)],
         facts=[

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping
 from itertools import pairwise
 from typing import Any
 
@@ -181,32 +181,31 @@ def _shifts(train: Train) -> Table:
     return Table("Upshifts", ("shift", "releases", "applies", ">step", "remark"), rows)
 
 
-def published_sheet(trains: Sequence[tuple[str, str, Train]]) -> Sheet:
-    """Computed beside published ratios for many trains, each given as title, source and train."""
-    rows, data, agreeing, total, exceptions = [], [], 0, 0, []
-    for title, source, train in trains:
-        with_ratio = [gear for gear in train.gears() if gear.published]
-        data.append({"title": title, "source": source, "gears": [_gear_data(gear, {}, {}) for gear in with_ratio]})
-        for place, gear in enumerate(with_ratio):
-            good = agrees(gear)
-            total, agreeing = total + 1, agreeing + good
-            remark = gear.note or ""
-            if not good:
-                exceptions.append(f"{title}, gear {gear.id}: computed {number(gear.ratio, 4)}, published {gear.published}. {remark}")
-            cells = (title if place == 0 else "", gear.id, number(gear.ratio, 4), str(gear.ratio_exact).replace("-", "−"))
-            printed = (gear.published or "").replace("-", "−")
-            rows.append(Row((*cells, printed, "yes" if good else "NO", remark), "" if good else "NOT PROVEN"))
-    answer = f"{agreeing} of {total} published ratios of {len(trains)} gear trains are reproduced to the last printed digit."
-    if exceptions:
-        answer += " The others: " + " ".join(exceptions)
-    columns = ("train", "gear", ">computed", ">exact", ">published", "agrees", "remark")
-    sources = [Fact(title, f"{len(train.gears())} gears", source) for title, source, train in trains]
+def published_sheet(trains: Mapping[str, Train]) -> Sheet:
+    """Computed beside published ratios for many trains, given by title."""
+    tables, data, agreeing, total, others = [], [], 0, 0, []
+    for title, train in trains.items():
+        printed = [gear for gear in train.gears() if gear.published]
+        same = {gear.id: agrees(gear) for gear in printed}
+        total, agreeing = total + len(same), agreeing + sum(same.values())
+        others += [
+            f"{title}, gear {gear.id}: computed {number(gear.ratio, 4)}, published {gear.published}; {gear.note or 'not explained'}."
+            for gear in printed
+            if not same[gear.id]
+        ]
+        computed = Row(("computed", *(number(gear.ratio, 4) for gear in printed)))
+        published = Row(("published", *((gear.published or "").replace("-", "−") + ("" if same[gear.id] else " ✕") for gear in printed)))
+        note = " ".join(text for text in (train.source, train.note) if text)
+        tables.append(Table(title, ("gear", *(f">{gear.id}" for gear in printed)), [computed, published], note))
+        data.append({"title": title, "source": train.source, "gears": [_gear_data(gear, {}, same) for gear in printed]})
+    answer = f"{agreeing} of {total} published ratios of {len(trains)} gear trains are reproduced to their last printed digit."
+    if others:
+        answer += " The rest: " + " ".join(others)
     return Sheet(
-        title="Published gear trains",
+        title="Published gear trains: computed and published ratios",
         answer=answer,
-        tables=[Table("Computed beside published ratios", columns, rows)],
-        facts=sources,
-        not_checked=["Tooth counts that a source does not print were fitted to some of its ratios: the record of each train says which."],
+        tables=tables,
+        not_checked=["Tooth counts that a source does not print were fitted to some of its ratios; the note of each train says which."],
         cards=["train.solve"],
         data={"trains": data, "agreeing": agreeing, "of": total},
     )

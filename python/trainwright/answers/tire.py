@@ -29,6 +29,7 @@ def change_sheet(
     title: str,
     before: str,
     after: str,
+    story: str = "",
     true_km_h: float = 100.0,
     shifts_km_h: Sequence[float] = (20.0, 40.0, 60.0, 80.0, 100.0),
     pulses_per_rev: float = 30.0,
@@ -50,6 +51,7 @@ def change_sheet(
     )
     return Sheet(
         title=title,
+        story=story,
         answer=answer,
         decisions=[
             Decision(

@@ -25,7 +25,7 @@ class Count:
 
 
 def which_sheet(
-    candidates: Mapping[str, Train], counts: Sequence[Count], *, input_teeth: int, output_teeth: int, title: str
+    candidates: Mapping[str, Train], counts: Sequence[Count], *, input_teeth: int, output_teeth: int, title: str, story: str = ""
 ) -> Sheet:
     """How far each candidate lies from each counted ratio, and which gears can tell the candidates apart at all."""
     ratios = {name: {gear.id: gear for gear in train.gears()} for name, train in candidates.items()}
@@ -55,6 +55,7 @@ def which_sheet(
     why = " ".join(f"{name} is excluded, {reason}." for name, reason in excluded.items())
     return Sheet(
         title=title,
+        story=story,
         answer=f"{found}{why} Only gears {', '.join(can_tell)} can tell these candidates apart.",
         tables=[
             Table("Counted ratio against the candidates; ± one standard uncertainty u",
