@@ -13,7 +13,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
-from trainwright.clutch import Annulus, Pack
+from trainwright.clutch import Annulus, Head, Pack
 from trainwright.judge import Limits
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -123,11 +123,13 @@ def capacity_columns() -> tuple[float, float, float]:
     pressure_kpa = random.uniform(300.0, 1800.0, ROWS)
     speed_rpm = random.uniform(0.0, 5000.0, ROWS)
     friction = random.uniform(0.09, 0.14, ROWS)
+    piston = Annulus(inner_radius_mm=56.0, outer_radius_mm=78.0)
     pack = Pack(
         lining=Annulus(inner_radius_mm=68.0, outer_radius_mm=86.0),
-        piston=Annulus(inner_radius_mm=56.0, outer_radius_mm=78.0),
+        piston=piston,
         faces=6,
         return_spring_n=Limits(lower=980.0, upper=1200.0),
+        head=Head(wetted=piston, free_surface_radius_mm=52.0),
     )
     line = pack.capacity_line(oil_density_kg_m3=800.0)
 
@@ -136,7 +138,8 @@ def capacity_columns() -> tuple[float, float, float]:
         return friction * line.arm_mm * 1e-3 * np.maximum(net_n, 0.0)
 
     def ours(out: np.ndarray | None = None) -> np.ndarray:
-        return line.row_nm(pressure_kpa=pressure_kpa, drum_speed_rpm=speed_rpm, friction=friction, out=out)
+        at = {"pressure_kpa": pressure_kpa, "drum_speed_rpm": speed_rpm, "friction": friction}
+        return pack.capacity_nm(**at, oil_density_kg_m3=800.0, out=out)
 
     out = np.empty(ROWS)
     assert np.allclose(plain(), ours(), rtol=1e-12)

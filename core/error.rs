@@ -157,22 +157,35 @@ impl fmt::Display for Error {
 impl core::error::Error for Error {}
 
 /// The value, if it is finite.
+#[inline]
 pub(crate) fn finite(name: &'static str, value: f64) -> Result<f64> {
     if value.is_finite() { Ok(value) } else { Err(Error::NotFinite { name, value }) }
 }
 
 /// The value, if it is finite and above zero.
+#[inline]
 pub(crate) fn positive(name: &'static str, value: f64) -> Result<f64> {
-    if finite(name, value)? > 0.0 { Ok(value) } else { Err(Error::NotPositive { name, value }) }
+    if value.is_finite() & (value > 0.0) {
+        Ok(value)
+    } else {
+        Err(not_finite_or(name, value, Error::NotPositive { name, value }))
+    }
 }
 
 /// The value, if it is finite and within `low..=high`.
+#[inline]
 pub(crate) fn within(name: &'static str, value: f64, low: f64, high: f64) -> Result<f64> {
-    if (low..=high).contains(&finite(name, value)?) {
+    if value.is_finite() & (low..=high).contains(&value) {
         Ok(value)
     } else {
-        Err(Error::OutOfRange { name, value, low, high })
+        Err(not_finite_or(name, value, Error::OutOfRange { name, value, low, high }))
     }
+}
+
+/// Why a value is refused; apart, so that a column of good values runs without it.
+#[cold]
+fn not_finite_or(name: &'static str, value: f64, other: Error) -> Error {
+    if value.is_finite() { other } else { Error::NotFinite { name, value } }
 }
 
 /// The pair, if both are finite and the lower does not exceed the upper.

@@ -1,7 +1,7 @@
 //! Every pack of a gear against the torque that the train puts on it.
 
 use super::capacity::PressureNeeded;
-use super::hold::{Working, governing};
+use super::hold::Working;
 use super::pack::Pack;
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive};
@@ -139,29 +139,22 @@ pub fn review(state: &State, packs: &[ElementPack], duty: Duty) -> Result<GearRe
         return Err(Error::NoAnswer { name: "state", why: "only a gear carries torque from input to output" });
     }
     let mut gear = GearReview { margins: [UNKNOWN; MAX_ELEMENTS], count: 0, governing: 0 };
-    let mut margins = [f64::INFINITY; MAX_ELEMENTS];
-    let closed = packs.iter().filter(|entry| state.closed.checked_shr(entry.element.into()).unwrap_or(0) & 1 != 0);
-    for entry in closed {
-        let position = gear.count as usize;
-        let (Some(row), Some(margin)) = (gear.margins.get_mut(position), margins.get_mut(position)) else {
+    for entry in packs.iter().filter(|entry| state.closed.checked_shr(entry.element.into()).unwrap_or(0) & 1 != 0) {
+        let Some(row) = gear.margins.get_mut(gear.count as usize) else {
             return Err(Error::Count { name: "packs", count: gear.count + 1, low: 1, high: MAX_ELEMENTS as u32 });
         };
         *row = entry.margin(state, duty)?;
-        if row.share_known {
-            *margin = row.margin;
-        }
         gear.count += 1;
     }
     if gear.count == 0 {
         return Err(Error::Missing { name: "packs", why: "no closed element of this gear has a pack" });
     }
-    if !gear.elements().iter().any(|row| row.share_known) {
-        return Err(Error::NoAnswer {
-            name: "share",
-            why: "the closed elements repeat one another, so statics cannot tell what each carries",
-        });
-    }
-    gear.governing = governing(&margins)?;
+    let known = (0..).zip(gear.elements()).filter(|(_, row)| row.share_known);
+    let least = known.min_by(|(_, a), (_, b)| a.margin.total_cmp(&b.margin));
+    gear.governing = least.map(|(position, _)| position).ok_or(Error::NoAnswer {
+        name: "share",
+        why: "the closed elements repeat one another, so statics cannot tell what each carries",
+    })?;
     Ok(gear)
 }
 
