@@ -225,9 +225,8 @@ fn names_must_exist() {
         ),
     ] {
         let problems = family_with(from, to);
-        let problem = problems.iter().find(|problem| problem.key == key);
-        let problem = problem.unwrap_or_else(|| panic!("{key}: {}", Problems(problems.clone())));
-        assert_eq!(problem.message, message);
+        let [problem] = problems.as_slice() else { panic!("{}", Problems(problems)) };
+        assert_eq!((problem.key.as_str(), problem.message.as_str()), (key, message));
         assert!(problem.mend.contains(mend), "{problem}");
     }
 }
@@ -265,6 +264,38 @@ fn what_only_the_whole_shows() {
         "fit = \"support_register_in_case\"\npart = \"c1_drum\"",
     );
     assert_eq!(only(&part).0, "machining[0].part");
+}
+
+#[test]
+fn sizes_and_names_that_contradict_each_other() {
+    for (from, to, key, message) in [
+        (
+            "root_diameter_mm = 118.0",
+            "root_diameter_mm = 138.0",
+            "park.teal.contact_diameter_mm",
+            "contact_diameter_mm 132 must be above root_diameter_mm 138",
+        ),
+        ("inside_mm = 8.0", "inside_mm = 30.0", "shaft.input.outside_mm.teal", "teal 29.5 must be above inside_mm 30"),
+        ("carry_least = 2", "carry_least = 12", "one_way.wren.carry_least", "there are only 9 struts"),
+        (
+            "end_play_target_mm = 0.36",
+            "end_play_target_mm = 3.6",
+            "selective.end_play_target_mm",
+            "outside the end play wanted, 0.2 to 0.6",
+        ),
+        (
+            "bore = \"reaction_sleeve\"",
+            "bore = \"reaction_sleve\"",
+            "fit[4].bore",
+            "no other line names the part \"reaction_sleve\", but there is \"reaction_sleeve\"",
+        ),
+        ("status = \"fictional", "variants_ = 1\nstatus = \"fictional", "meta.variants_", "unknown key"),
+    ] {
+        let problems = family_with(from, to);
+        assert_eq!((only(&problems).0, only(&problems).1), (key, message));
+    }
+    let fleet = demo("fleet.toml").replacen("max_rpm = 5700", "max_rpm = 5200", 1);
+    assert_eq!(check(&[("fleet.toml", &fleet)]).0[0].message, "the torque curve goes on to 5500");
 }
 
 #[test]

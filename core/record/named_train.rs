@@ -198,8 +198,21 @@ impl TrainRecord {
         if faults.is_empty() { Ok(named) } else { Err(faults) }
     }
 
+    /// Whether gears and elements name only what there is; where they do not, the check of names says so.
+    fn names_are_known(&self) -> bool {
+        let members = self.member_names();
+        self.element.values().flat_map(|element| &element.joins).all(|member| members.contains(member))
+            && self.gear.iter().all(|gear| {
+                let mut names = gear.closed.iter().map(String::as_str).chain(gear.one_way.names());
+                names.all(|name| self.element.contains_key(name))
+            })
+    }
+
     /// Everything that stands against the train in this variant, solved gear by gear.
     pub(super) fn faults(&self, variant: Option<&str>) -> Vec<Fault> {
+        if !self.names_are_known() {
+            return Vec::new();
+        }
         let named = match self.build(variant) {
             Ok(named) => named,
             Err(faults) => return faults,

@@ -1,11 +1,12 @@
 //! Faults that only a whole record shows: sums, pairs that exclude each other, gears that are none.
 
 use std::format;
+use std::string::String;
 use std::vec::Vec;
 
 use super::document::Path;
 use super::fault::Fault;
-use super::{Family, FitRecord, Fleet, Fluids, Instruments, Jobs, Kind, Record, TrainFile};
+use super::{Family, FitRecord, Fleet, Fluids, Instruments, Jobs, Kind, OneWayRecord, Record, TrainFile};
 
 /// What a record says against itself.
 pub(super) trait Whole {
@@ -57,8 +58,95 @@ impl Whole for Family {
                 faults.push(Fault::error(path, message, "name its shaft or bore"));
             }
         }
+        faults.extend(self.sizes_against_each_other());
+        faults.extend(self.parts_named_almost_alike());
         faults
     }
+}
+
+impl Family {
+    fn sizes_against_each_other(&self) -> Vec<Fault> {
+        let root = Path::default();
+        let mut faults = Vec::new();
+        for (variant, park) in self.park.iter().flat_map(|park| park.iter()) {
+            let diameters = [
+                ("root_diameter_mm", park.root_diameter_mm),
+                ("contact_diameter_mm", park.contact_diameter_mm),
+                ("tip_diameter_mm", park.tip_diameter_mm),
+            ];
+            faults.extend(must_rise(&root.key("park").key(variant), &diameters));
+        }
+        for (name, shaft) in &self.shaft {
+            for (variant, outside_mm) in shaft.outside_mm.iter() {
+                let path = root.key("shaft").key(name).key("outside_mm");
+                let thinnest = [("inside_mm", shaft.inside_mm), (variant.as_str(), *outside_mm)];
+                faults.extend(must_rise(&path, &thinnest));
+            }
+        }
+        for (variant, one_way) in self.one_way.iter().flat_map(|one_way| one_way.iter()) {
+            if let OneWayRecord::Ratchet { struts, carry_least, .. } = one_way
+                && carry_least > struts
+            {
+                let path = root.key("one_way").key(variant).key("carry_least");
+                faults.push(Fault::error(path, format!("there are only {struts} struts"), "correct one of the two"));
+            }
+        }
+        if let Some(selective) = &self.selective {
+            let [least, most] = selective.end_play_mm.0;
+            if !(least..=most).contains(&selective.end_play_target_mm) {
+                let path = root.key("selective").key("end_play_target_mm");
+                faults.push(Fault::error(
+                    path,
+                    format!("outside the end play wanted, {least} to {most}"),
+                    "correct one of them",
+                ));
+            }
+        }
+        faults
+    }
+
+    /// Parts that are named once, and almost like another part: likely a slip of the pen.
+    fn parts_named_almost_alike(&self) -> Vec<Fault> {
+        let root = Path::default();
+        let fits = self.fit.iter().enumerate().flat_map(|(index, fit)| {
+            let path = Path::default().key("fit").index(index);
+            [(path.key("shaft"), &fit.shaft), (path.key("bore"), &fit.bore)]
+        });
+        let covers = self.cover.iter().enumerate().flat_map(|(index, cover)| {
+            let path = Path::default().key("cover").index(index);
+            [(path.key("surface"), &cover.surface), (path.key("land"), &cover.land)]
+        });
+        let matches = self.r#match.iter().enumerate().flat_map(|(index, pair)| {
+            let path = Path::default().key("match").index(index).key("parts");
+            pair.parts.iter().enumerate().map(move |(place, part)| (path.index(place), part))
+        });
+        let evidence = self.evidence.iter().enumerate();
+        let seen = evidence.map(|(index, seen)| (root.key("evidence").index(index).key("carrier"), &seen.carrier));
+        let evidence = self.evidence_measured.iter().enumerate();
+        let measured =
+            evidence.map(|(index, size)| (root.key("evidence_measured").index(index).key("carrier"), &size.carrier));
+        let parts: Vec<_> = fits.chain(covers).chain(matches).chain(seen).chain(measured).collect();
+        let priced = |part: &str| self.price.as_ref().is_some_and(|price| price.of.contains_key(part));
+        let once = |part: &str| parts.iter().filter(|(_, other)| *other == part).count() == 1 && !priced(part);
+        let slips = parts.iter().filter(|(_, part)| once(part)).filter_map(|(path, part)| {
+            let near = |other: &&(Path, &String)| other.1 != *part && strsim::damerau_levenshtein(other.1, part) <= 2;
+            let other = parts.iter().find(near)?.1;
+            let message = format!("no other line names the part {part:?}, but there is {other:?}");
+            Some(Fault::note(path.clone(), message, format!("did you mean {other}?")))
+        });
+        slips.collect()
+    }
+}
+
+/// A fault where one of these sizes is not above the one before it.
+fn must_rise(path: &Path, sizes: &[(&str, f64)]) -> Option<Fault> {
+    sizes.windows(2).find_map(|pair| match pair {
+        [(below, low), (above, high)] if low >= high => {
+            let message = format!("{above} {high} must be above {below} {low}");
+            Some(Fault::error(path.key(above), message, "exchange the two or correct one"))
+        }
+        _ => None,
+    })
 }
 
 impl Record for Fluids {
@@ -89,6 +177,16 @@ impl Whole for Fleet {
     fn faults(&self) -> Vec<Fault> {
         let tires = self.tire.iter().map(|(name, tire)| (Path::default().key("tire").key(name), tire.tire()));
         let mut faults: Vec<_> = tires.filter_map(|(path, tire)| Some(Fault::refused(path, tire.err()?))).collect();
+        for (name, engine) in &self.engine {
+            if let Some(last) = engine.speed_rpm.last().filter(|last| **last > engine.max_rpm) {
+                let path = Path::default().key("engine").key(name).key("max_rpm");
+                faults.push(Fault::error(
+                    path,
+                    format!("the torque curve goes on to {last}"),
+                    "correct one of the two",
+                ));
+            }
+        }
         let grades = self.road.as_ref().map(|road| road.grade_pct.len());
         for (index, truck) in self.truck.iter().enumerate() {
             let path = Path::default().key("truck").index(index);
