@@ -329,6 +329,12 @@ impl Train {
         Ok(suspect)
     }
 
+    #[inline(never)]
+    fn shown(&self, closed: u32, load: Load) -> Result<Shown> {
+        let State { kind, ratio, closed, .. } = self.resolve(closed, load)?;
+        Ok(Shown { kind, ratio, closed })
+    }
+
     /// A commanded gear in drive and in coast, with or without a failed element.
     fn engaged(&self, commanded: Commanded, fault: Option<ElementFault>) -> Result<Engaged> {
         let mut train = *self;
@@ -353,16 +359,23 @@ impl Train {
                 }
             }
         }
-        Ok(Engaged { drive: train.resolve(closed, Load::Drive)?, coast: train.resolve(closed, Load::Coast)? })
+        Ok(Engaged { drive: train.shown(closed, Load::Drive)?, coast: train.shown(closed, Load::Coast)? })
     }
 }
 
 struct Engaged {
-    drive: State,
-    coast: State,
+    drive: Shown,
+    coast: Shown,
 }
 
-fn response(healthy: &State, failed: &State) -> Response {
+/// What a driver can notice of a state; a whole state is large for a small stack.
+struct Shown {
+    kind: StateKind,
+    ratio: Fraction,
+    closed: u32,
+}
+
+fn response(healthy: &Shown, failed: &Shown) -> Response {
     match (healthy.kind, failed.kind) {
         (StateKind::Gear, StateKind::Gear) if healthy.ratio != failed.ratio => Response::OtherRatio,
         (before, after) if before == after => Response::AsCommanded,
