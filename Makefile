@@ -2,7 +2,7 @@
 SHELL := bash
 .SHELLFLAGS := -euo pipefail -c
 .DELETE_ON_ERROR:
-.PHONY: run test bench firmware header stubs
+.PHONY: run test bench firmware header stubs schema
 .PHONY: test-format test-lints test-docs test-rust test-header test-c test-python test-firmware
 
 venv := .venv/bin
@@ -23,6 +23,9 @@ header: $(cbindgen)
 
 stubs: .venv/wheel .venv/test-tools
 	python/stubs.sh
+
+schema:
+	WRITE_SCHEMA=1 cargo test --quiet --test record committed_schemas
 
 test: test-format test-lints test-docs test-rust test-header test-c test-python test-firmware
 	@echo "test: all passed"

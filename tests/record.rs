@@ -134,7 +134,7 @@ fn committed_schemas_are_current() {
             fs::write(&path, kind.json_schema()).unwrap();
         }
         let committed = fs::read_to_string(&path).unwrap_or_default();
-        assert!(committed == kind.json_schema(), "{} is old: WRITE_SCHEMA=1 cargo test --test record", path.display());
+        assert!(committed == kind.json_schema(), "{} is out of date: make schema", path.display());
     }
 }
 
