@@ -15,17 +15,21 @@ from typing import Any, TypeVar
 
 import click
 from rich.console import Console
+from rich.padding import Padding
 from rich.text import Text
 
 from . import edge, record, version
 from .answers.capacity import capacity_sheet, truck_load, working_point
 from .answers.fill import fill_sheet
 from .answers.gears import gear_sheet, state_sheet
+from .answers.tire import SHIFTS_KM_H, change_sheet, rolling
 from .answers.which import Count, which_sheet
 from .error import Error
 from .judge import Reading
 from .parts import Part, Records
-from .sheet import Sheet
+from .road import Driveline
+from .sheet import Sheet, sources_of
+from .tire import parse
 from .train import Train
 
 REFUSED, FAULTY_RECORD = 2, 3
@@ -178,6 +182,35 @@ def fill(file: Path, fluid: str, at: Reading, level: Reading) -> Sheet:
 
 
 @shop.command()
+@click.argument("old")
+@click.argument("new")
+@click.option("--axle", type=float, required=True, help="Axle ratio that the unit is programmed for.")
+@click.option("--new-axle", type=float, help="Axle ratio fitted, where it differs.")
+@click.option("--transfer", type=float, default=1.0, show_default=True, help="Ratio of the transfer case.")
+@click.option("--at", "at", type=Quantity("km_h"), default="100km/h", show_default=True, help="True road speed.")
+@click.option("--shifts", type=Quantity("km_h"), multiple=True, help="Road speed of a programmed shift; may be repeated.")
+@click.option("--pulses", type=float, default=30.0, show_default=True, help="Sensor pulses per turn of the output shaft.")
+@answers_with_sheets
+def tire(
+    old: str, new: str, axle: float, new_axle: float | None, transfer: float, at: Reading, shifts: tuple[Reading, ...], pulses: float
+) -> Sheet:
+    """Change of tire or axle: speedometer, shift points, and the number to program.
+
+    OLD and NEW are sizes as on the sidewall: 265/65R18, LT275/70R18, 35x12.50R17LT. The same size twice for an axle alone.
+    """
+    fitted_axle = new_axle or axle
+    lines = [
+        Driveline(axle_ratio=ratio, transfer_ratio=transfer, circumference_mm=rolling(parse(size)).circumference_mm)
+        for size, ratio in ((old, axle), (new, fitted_axle))
+    ]
+    return change_sheet(
+        *lines, title=f"From {old} to {new}" + (f", axle {axle:g} to {new_axle:g}" if new_axle else ""),
+        before=f"axle {axle:g}, tire {old}", after=f"axle {fitted_axle:g}, tire {new}", true_km_h=at.value,
+        shifts_km_h=[shift.value for shift in shifts] or SHIFTS_KM_H, pulses_per_rev=pulses,
+    )  # fmt: skip
+
+
+@shop.command()
 @click.argument("candidates", type=RECORD, nargs=-1, required=True)
 @click.option("--variants", help="Variants of a family file to tell apart, with commas: teal,heron.")
 @click.option("--gear", "counts", nargs=3, type=(str, int, int), multiple=True, required=True,
@@ -237,11 +270,15 @@ def write_report(records: Records, parts: list[Part], output: Path) -> Path:
 
 
 def tell(title: str, parts: list[Part], console: Console) -> None:
-    """The answers one after the other, as a story; cautions and what was not checked come once, at the end of each."""
+    """The answers one after the other, as a story, and at the end the works they come from."""
     console.print(Text(f"{title}\n", "bold"))
     for number, part in enumerate(parts, 1):
         console.print(Text(f"{number} of {len(parts)}", "dim"))
-        part.sheet.print(console)
+        part.sheet.print(console, sources=False)
+    console.print(Text("Sources", "bold"))
+    for work in sources_of(part.sheet for part in parts):
+        console.print(Padding(Text(f"• {work}", "dim"), (0, 0, 0, 1)))
+    console.print()
 
 
 @shop.command()

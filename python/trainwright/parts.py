@@ -30,10 +30,9 @@ Draw = Callable[[ModuleType], str]
 
 @dataclass(frozen=True)
 class Part:
-    """An answer, a line for the overview, and pictures by their caption."""
+    """An answer, and pictures by their caption."""
 
     sheet: Sheet
-    brief: str = ""
     pictures: dict[str, Draw] = field(default_factory=dict)
 
 
@@ -74,11 +73,11 @@ class Records:
         if self.family:
             yield from _family_parts(self.family)
             for job in jobs.values():
-                if job["count"] and self.instruments:
+                if job.get("count") and self.instruments:
                     yield _which_part(self.family, self.instruments, job)
-            asked = [job for job in jobs.values() if job["gauge_kpa"] and self.fleet and self.instruments]
+            asked = [job for job in jobs.values() if job.get("gauge_kpa") and self.fleet and self.instruments]
             for job in asked:
-                for truck in job["trucks"] or []:
+                for truck in job.get("trucks") or []:
                     assert self.fleet and self.instruments
                     yield _capacity_part(self.family, self.fleet, self.instruments, job, truck)
             if not asked:
@@ -89,36 +88,35 @@ class Records:
             yield from _truck_parts(self.fleet)
         if self.trains:
             sheet = published_sheet(self.trains)
-            yield Part(sheet, sheet.answer)
+            yield Part(sheet)
 
 
 def _family_parts(family: Family) -> Iterator[Part]:
-    trains = {variant: family.train(variant) for variant in family.variants}
-    different: dict[Any, list[str]] = {}
-    for variant, train in trains.items():
-        different.setdefault(tuple(gear.ratio_exact for gear in train.gears()), []).append(variant)
-    ladders = {}
-    for variants in different.values():
-        train = trains[variants[0]]
-        name = ", ".join(variants)
-        sheet = gear_sheet(train, title=f"Gears: {name}")
-        ladders[name] = [(gear.id, gear.ratio) for gear in main_gears(train)]
-        caption = "Gear ladder on a logarithmic scale, where equal steps look equal. Open diamonds: the other tooth counts."
-        pictures: dict[str, Draw] = {} if len(ladders) < len(different) else {caption: lambda plots: plots.gear_ladder("Gear ladder", ladders)}
-        yield Part(sheet, sheet.answer, pictures)
-    train = trains[family.variants[0]]
-    sheet = state_sheet(train, title=f"States: {', '.join(next(iter(different.values())))}")
-    yield Part(sheet, sheet.answer)
+    by_ratios = _by_ratios(family)
+    ladders = {name: [(gear.id, gear.ratio) for gear in main_gears(train)] for name, train in by_ratios.items()}
+    caption = "Gear ladder on a logarithmic scale, where equal steps look equal." + (
+        " Open diamonds: the other tooth counts." if len(ladders) > 1 else ""
+    )
+    for place, (name, train) in enumerate(by_ratios.items()):
+        sheet = gear_sheet(train, title=f"Gears: {name}", elements=place == 0)
+        yield Part(sheet, {caption: lambda plots: plots.gear_ladder("Gear ladder", ladders)} if place == 0 else {})
+    first, train = next(iter(by_ratios.items()))
+    yield Part(state_sheet(train, title=f"States: {first}"))
+
+
+def _by_ratios(family: Family) -> dict[str, Train]:
+    """The trains that differ, each under the variants that share it."""
+    names: dict[Any, list[str]] = {}
+    for variant in family.variants:
+        names.setdefault(tuple(gear.ratio_exact for gear in family.train(variant).gears()), []).append(variant)
+    return {" and ".join(variants): family.train(variants[0]) for variants in names.values()}
 
 
 def _which_part(family: Family, instruments: Instruments, job: dict[str, Any]) -> Part:
     counter = next(entry for entry in instruments.as_dict()["instrument"].values() if "input_teeth" in entry)
     teeth = {"input_teeth": counter["input_teeth"], "output_teeth": counter["output_teeth"]}
     counts = [Count(entry["gear"], entry["input_pulses"], entry["output_pulses"]) for entry in job["count"]]
-    by_ratios: dict[Any, list[str]] = {}
-    for variant in family.variants:
-        by_ratios.setdefault(tuple(gear.ratio_exact for gear in family.train(variant).gears()), []).append(variant)
-    candidates = {" or ".join(variants): family.train(variants[0]) for variants in by_ratios.values()}
+    candidates = _by_ratios(family)
     sheet = which_sheet(candidates, counts, **teeth, title=f"{job['id']}: {job['title']}", story=job["story"])
     readings = []
     for count in counts:
@@ -126,7 +124,7 @@ def _which_part(family: Family, instruments: Instruments, job: dict[str, Any]) -
         near = {name: next(g.ratio for g in train.gears() if g.id == count.gear) for name, train in candidates.items()}
         readings.append((count.gear, ratio.value, ratio.u, near))
     caption = "How far each candidate lies from each counted ratio."
-    return Part(sheet, sheet.answer, {caption: lambda plots: plots.ratio_readings("Counted ratios", readings)})
+    return Part(sheet, {caption: lambda plots: plots.ratio_readings("Counted ratios", readings)})
 
 
 def _capacity_part(
@@ -138,7 +136,7 @@ def _capacity_part(
     sheet = capacity_sheet(
         family.train(variant), family.packs(variant), working, title=f"{job['id']}: {job['title']}, truck {truck} ({variant})", story=job["story"]
     )
-    return Part(sheet, pictures=_capacity_picture(family, variant, working))
+    return Part(sheet, _capacity_picture(family, variant, working))
 
 
 def _rated_part(family: Family, variant: str) -> Part:
@@ -146,7 +144,7 @@ def _rated_part(family: Family, variant: str) -> Part:
     working = working_point(family, variant, Reading.exact(written["line_control_max_kpa"]), Reading.exact(written["rated_turbine_nm"]))
     title = f"Capacity of {variant} at the control's greatest pressure and the record's turbine torque"
     sheet = capacity_sheet(family.train(variant), family.packs(variant), working, title=title)
-    return Part(sheet, pictures=_capacity_picture(family, variant, working))
+    return Part(sheet, _capacity_picture(family, variant, working))
 
 
 def _capacity_picture(family: Family, variant: str, working: Working) -> dict[str, Draw]:
@@ -173,7 +171,7 @@ def _fluid_parts(
     fluids: Fluids, instruments: Instruments | None, jobs: Mapping[str, dict[str, Any]]
 ) -> Iterator[Part]:
     fill = fluids.fill()
-    asked = [job for job in jobs.values() if job["set_at_c"] and job["fluid"]]
+    asked = [job for job in jobs.values() if job.get("set_at_c") and job.get("fluid")]
     for job in asked:
         fluid = fluids.fluid(job["fluid"])
         for place, at_c in enumerate(job["set_at_c"]):
@@ -181,7 +179,7 @@ def _fluid_parts(
             level = Reading.exact(0.0)
             title = f"{job['id']}: {job['title']}, set at {show(at_c, 'c')}"
             sheet = fill_sheet(fill, fluid, temp_c=temp_c, level_mm=level, name=job["fluid"], title=title, story=job["story"])
-            yield Part(sheet, pictures=_level_picture(fill, fluid, job["set_at_c"]) if place == 0 else {})
+            yield Part(sheet, _level_picture(fill, fluid, job["set_at_c"]) if place == 0 else {})
 
 
 def _level_picture(fill: Fill, fluid: Fluid, set_at_c: Iterable[float]) -> dict[str, Draw]:
@@ -200,14 +198,14 @@ def _level_picture(fill: Fill, fluid: Fluid, set_at_c: Iterable[float]) -> dict[
 def _truck_parts(fleet: Fleet) -> Iterator[Part]:
     written = fleet.as_dict()
     for truck in written["truck"]:
-        if not (truck["tire_programmed"] or truck["axle_programmed"]):
+        if not (truck.get("tire_programmed") or truck.get("axle_programmed")):
             continue
         programmed, fitted = fleet.programmed(truck["id"]), fleet.fitted(truck["id"])
-        tires = {name: fleet.tire(name).text() for name in (truck["tire"], truck["tire_programmed"] or truck["tire"])}
+        tires = {name: fleet.tire(name).text() for name in (truck["tire"], truck.get("tire_programmed") or truck["tire"])}
         before = f"axle {programmed.axle_ratio:g}, tire {tires[truck['tire_programmed'] or truck['tire']]}"
         after = f"axle {fitted.axle_ratio:g}, tire {tires[truck['tire']]}"
-        sheet = change_sheet(programmed, fitted, title=f"{truck['id']}: tire and axle", before=before, after=after, story=truck["story"] or "")
-        yield Part(sheet, pictures={"A shift programmed for a road speed, and where it comes.": _shift_picture(sheet.data["shift_points"])})
+        sheet = change_sheet(programmed, fitted, title=f"{truck['id']}: tire and axle", before=before, after=after, story=truck.get("story") or "")
+        yield Part(sheet, {"A shift programmed for a road speed, and where it comes.": _shift_picture(sheet.data["shift_points"])})
 
 
 def _shift_picture(points: list[dict[str, float]]) -> Draw:

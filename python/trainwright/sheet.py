@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -93,6 +94,11 @@ class Sheet:
     data: dict[str, Any] = field(default_factory=dict)
     """The same numbers for a program, each key ending in its unit."""
 
+    @property
+    def brief(self) -> str:
+        """The first sentence of the answer."""
+        return self.answer.split(". ")[0].rstrip(".") + "."
+
     def as_dict(self) -> dict[str, Any]:
         """For JSON."""
         return {
@@ -107,7 +113,7 @@ class Sheet:
             "formulas": self.cards,
         }
 
-    def print(self, console: Console) -> None:
+    def print(self, console: Console, *, sources: bool = True) -> None:
         """To the terminal."""
         console.rule(Text(self.title, "bold"), align="left", style="cyan")
         if self.story:
@@ -132,10 +138,15 @@ class Sheet:
                 console.print(Text(f"\n{heading}", "bold"))
                 for line in lines:
                     console.print(Padding(Text(f"• {line}"), (0, 0, 0, 1)))
-        if self.cards:
-            sources = dict.fromkeys(f"{card(id).source.work} ({card(id).locator})" for id in self.cards)
-            console.print(Text("\nSources: " + "; ".join(sources), "dim"))
+        if sources and self.cards:
+            console.print(Text("\nSources: " + "; ".join(sources_of([self])), "dim"))
         console.print()
+
+
+def sources_of(sheets: Iterable[Sheet]) -> list[str]:
+    """Each work that the formulas of these answers come from, once."""
+    works = dict.fromkeys(card(id).source for sheet in sheets for id in sheet.cards)
+    return [source.work for source in works]
 
 
 def _rich(table: Table) -> RichTable:

@@ -135,9 +135,7 @@ def capacity_sheet(
     else:
         answer += f", within the {show(limit, 'kpa')} that the control can give."
     speed = working.turbine_speed_rpm
-    drums = "At stall: the drums stand, so no oil head helps or harms." if not speed else (
-        f"Turbine at {number(speed, 0)} rpm: the oil head of turning drums is counted."
-    )  # fmt: skip
+    head = ("none", "at stall the drums stand") if not speed else ("counted", f"turbine at {number(speed, 0)} rpm turns the drums")
     return Sheet(
         title=title,
         story=story,
@@ -147,6 +145,7 @@ def capacity_sheet(
         facts=[
             Fact("gauge", show(working.pressure_kpa.value, "kpa"), f"standard uncertainty {show(working.pressure_kpa.u, 'kpa', 1)}"),
             Fact("turbine torque", show(working.turbine_nm.value, "nm"), "what the converter gives, not the engine alone"),
+            Fact("oil head in the drums", *head),
             Fact("must hold", show(hold.need_nm.value, "nm"), f"{worst.element} in gear {worst.gear}: {worst.margin.share:.4f} of the turbine torque"),
             Fact("can hold", show(worst.margin.capacity_nm, "nm"), f"{hold.capacity.faces} faces × friction {working.friction.value:g} × radius {number(hold.capacity.mean_radius_mm, 1)} mm × clamp {show(hold.capacity.net_force_n, 'n')}; not a rating"),
             Fact("margin", number(hold.margin, 3), "can hold over must hold; 1 is the edge"),
@@ -155,7 +154,6 @@ def capacity_sheet(
         ],
         not_checked=[
             "The forward gears." if reverse else "Reverse: it has its own pressure and torque.",
-            drums,
             "Condition of the linings and of the fluid: friction is taken from the record.",
             "Inertia torque of a shift, losses in the train, strength of drums, shafts and retaining rings.",
             "One-way clutches: they have no pack, and are not in the tables.",

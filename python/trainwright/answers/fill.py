@@ -39,7 +39,7 @@ def fill_sheet(
         f"{number(abs(excess_ml), 0)} mL {left} and the level stands {show(abs(later.level_mm), 'mm')} {'above' if later.level_mm > 0 else 'below'} the edge at "
         f"{show(fill.check_reference_c, 'c')}."
     )
-    window = f"{number(fill.check_low_c, 0)} to {show(fill.check_high_c, 'c')}"
+    window = f"{show(fill.check_low_c, 'c')} to {show(fill.check_high_c, 'c')}"
     return Sheet(
         title=title or f"Fluid level: {name} at {show(temp_c.value, 'c')}",
         story=story,

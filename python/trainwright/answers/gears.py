@@ -20,7 +20,7 @@ def main_gears(train: Train) -> list[Gear]:
     return list(distinct.values())
 
 
-def gear_sheet(train: Train, *, title: str) -> Sheet:
+def gear_sheet(train: Train, *, title: str, elements: bool = True) -> Sheet:
     """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them."""
     table = train.gears()
     main = main_gears(train)
@@ -45,8 +45,7 @@ def gear_sheet(train: Train, *, title: str) -> Sheet:
                 [_ratio_row(gear, steps, same, printed) for gear in table],
                 "A ratio follows from tooth counts alone, so it is an exact fraction. " + " ".join(notes),
             ),
-            element_table("Torque shares: torque in each closed element, per N·m of turbine torque", train, "shares"),
-            element_table("Slip speeds of the open elements, per 1/min of the input", train, "slips"),
+            *(_element_tables(train) if elements else []),
         ],
         not_checked=["Losses: ratios and shares are those of a train without friction.", "Strength of gears, shafts and bearings."],
         cards=["train.solve"],
@@ -70,7 +69,14 @@ def _ratio_row(gear: Gear, steps: dict[str, float], same: dict[str, bool], print
     return Row((*cells, (gear.published or "").replace("-", "−"), verdict), "NO-GO" if verdict == "NO" else "")
 
 
-def element_table(title: str, train: Train, what: str) -> Table:
+def _element_tables(train: Train) -> list[Table]:
+    return [
+        _element_table("Torque shares: torque in each closed element, per N·m of turbine torque", train, "shares"),
+        _element_table("Slip speeds of the open elements, per 1/min of the input", train, "slips"),
+    ]
+
+
+def _element_table(title: str, train: Train, what: str) -> Table:
     """Shares of the closed elements or slips of the open ones, a row for each gear."""
     note = "Signs: as the torque on, or the speed of, the first member that the element joins."
     rows = []
@@ -195,7 +201,7 @@ def published_sheet(trains: Mapping[str, Train]) -> Sheet:
         ]
         computed = Row(("computed", *(number(gear.ratio, 4) for gear in printed)))
         published = Row(("published", *((gear.published or "").replace("-", "−") + ("" if same[gear.id] else " ✕") for gear in printed)))
-        note = " ".join(text for text in (train.source, train.note) if text)
+        note = " ".join(text.rstrip(".") + "." for text in (train.source, train.note) if text)
         tables.append(Table(title, ("gear", *(f">{gear.id}" for gear in printed)), [computed, published], note))
         data.append({"title": title, "source": train.source, "gears": [_gear_data(gear, {}, same) for gear in printed]})
     answer = f"{agreeing} of {total} published ratios of {len(trains)} gear trains are reproduced to their last printed digit."

@@ -17,6 +17,10 @@ CIRCUMFERENCE_FACTOR = Reading(value=3.05, u=0.03)
 measured tires scatter about it."""
 
 
+SHIFTS_KM_H = (20.0, 40.0, 60.0, 80.0, 100.0)
+"""Road speeds at which shifts are shown where the schedule is not given."""
+
+
 def rolling(tire: Tire, factor: Reading = CIRCUMFERENCE_FACTOR) -> Rolling:
     """How far a tire of this size rolls, from its regulation diameter."""
     return rolling_by_factor(diameter_mm=tire.regulation_diameter().diameter_mm, factor=factor)
@@ -31,7 +35,7 @@ def change_sheet(
     after: str,
     story: str = "",
     true_km_h: float = 100.0,
-    shifts_km_h: Sequence[float] = (20.0, 40.0, 60.0, 80.0, 100.0),
+    shifts_km_h: Sequence[float] = SHIFTS_KM_H,
     pulses_per_rev: float = 30.0,
     rule: Rule = RULE,
 ) -> Sheet:

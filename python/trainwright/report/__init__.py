@@ -24,7 +24,7 @@ def write(parts: Sequence[Part], path: Path, *, title: str) -> Path:
     pages = Environment(loader=PackageLoader("trainwright.report", "."), autoescape=True, trim_blocks=True, lstrip_blocks=True)
     style = pages.get_template("page.css").render()
     shown = [
-        {"sheet": part.sheet, "brief": part.brief, "pictures": [(caption, draw(plots)) for caption, draw in part.pictures.items()], "cards": [card(id) for id in part.sheet.cards]}
+        {"sheet": part.sheet, "pictures": [(caption, draw(plots)) for caption, draw in part.pictures.items()], "cards": [card(id) for id in part.sheet.cards]}
         for part in parts
     ]
     html = pages.get_template("page.html").render(
