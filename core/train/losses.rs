@@ -77,7 +77,7 @@ pub struct PowerFlow {
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Losses {
-    /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself.
+    /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself or jams.
     pub efficiency: f64,
     /// Torque of the output over torque of the input, with losses. Where the gear locks itself, its sign is wrong way round:
     /// the driven side would have to help.
@@ -88,7 +88,8 @@ pub struct Losses {
     pub rolling_power: [f64; MAX_SETS],
     /// Rounds until the directions of power agreed with the losses they cause.
     pub rounds: u32,
-    /// Whether they came to agree. If not, the figures are those of the last round and not to be relied on.
+    /// Whether they came to agree. If not, no direction of power balances: the gear jams, and the other figures are those of
+    /// the last round.
     pub converged: bool,
     /// Whether the losses exceed the driving power: this side cannot drive the gear.
     pub self_locking: bool,
@@ -219,7 +220,7 @@ impl Train {
             _ => (problem.torque, solution.driven_torque),
         };
         Ok(Losses {
-            efficiency: leaving.max(0.0),
+            efficiency: if converged { leaving.max(0.0) } else { 0.0 },
             torque_ratio: -out / into,
             set_loss: solution.set_loss,
             rolling_power: solution.rolling_power,

@@ -19,7 +19,7 @@ pub struct Losses {
 
 #[pymethods]
 impl Losses {
-    /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself.
+    /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself or jams.
     #[getter]
     fn efficiency(&self) -> f64 {
         self.losses.efficiency
@@ -49,7 +49,7 @@ impl Losses {
         self.losses.rounds
     }
 
-    /// Whether they came to agree. If not, the figures are not to be relied on.
+    /// Whether they came to agree. If not, no direction of power balances: the gear jams.
     #[getter]
     fn converged(&self) -> bool {
         self.losses.converged
@@ -64,7 +64,7 @@ impl Losses {
     fn __repr__(&self) -> String {
         let core::Losses { efficiency, torque_ratio, converged, self_locking, .. } = self.losses;
         let note = if !converged {
-            ", not converged"
+            ", jammed"
         } else if self_locking {
             ", self-locking"
         } else {
