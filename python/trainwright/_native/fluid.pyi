@@ -134,7 +134,7 @@ class Fill:
         """
     def pour_volumes(self, /, fluid: Fluid, *, can_c: float) -> PourVolumes:
         """
-        Volumes to pour for a dry and for a service fill, at the temperature of the fluid in the can.
+        Volumes to pour for a dry, a service and a cooler fill, at the temperature of the fluid in the can.
         """
     @property
     def service_l(self, /) -> float:
@@ -340,12 +340,17 @@ class PourVolumes:
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
-    def __new__(cls, /, *, dry_ml: float, service_ml: float, old_share: float) -> PourVolumes: ...
+    def __new__(cls, /, *, dry_ml: float, service_ml: float, cooler_ml: float, old_share: float) -> PourVolumes: ...
     def __repr__(self, /) -> str: ...
     def _repr_html_(self, /) -> str: ...
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def cooler_ml(self, /) -> float:
+        """
+        More of it where cooler and lines were emptied too.
         """
     @property
     def dry_ml(self, /) -> float:
