@@ -267,6 +267,29 @@ fn what_only_the_whole_shows() {
 }
 
 #[test]
+fn what_is_not_toml_shows_its_line() {
+    for (from, to, line, column, value, mend) in [
+        ("module_mm = 1.35", "module_mm = 1,35", 23, 14, "module_mm = 1,35", "write decimals with a point"),
+        ("helix_deg = 19.0", "helix_deg 19.0", 24, 11, "helix_deg 19.0", ""),
+        ("planets = 4", "planets = 4\nplanets = 5", 22, 1, "planets = 5", "keep one of the two"),
+        ("[train.efficiency]", "[train.efficiency", 104, 18, "[train.efficiency", ""),
+        (
+            "teal = 4, wren = 5, heron = 6 }",
+            "teal = 4 wren = 5, heron = 6 }",
+            398,
+            26,
+            "plates = { teal = 4 wren = 5, heron = 6 }",
+            "",
+        ),
+    ] {
+        let problems = family_with(from, to);
+        let [problem] = problems.as_slice() else { panic!("{}", Problems(problems)) };
+        assert_eq!((problem.line, problem.column), (line, column), "{problem}");
+        assert_eq!((problem.value.as_str(), problem.mend.as_str()), (value, mend));
+    }
+}
+
+#[test]
 fn sizes_and_names_that_contradict_each_other() {
     for (from, to, key, message) in [
         (
@@ -304,7 +327,7 @@ fn files_that_are_no_record_say_so() {
         ("", "this is no record of any kind"),
         ("[trane]\n", "this is no record of any kind"),
         ("[train\n", "this is not TOML"),
-        ("a = 1\na = 2\n", "this is not TOML"),
+        ("a = 1\na = 2\n", "this key stands twice in its table"),
     ] {
         let problems = check(&[("x.toml", text)]);
         assert!(problems.0[0].message.starts_with(message), "{problems}");

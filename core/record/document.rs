@@ -72,16 +72,35 @@ impl<'t> Document<'t> {
         let (root, faults) = DeTable::parse_recoverable(text);
         let line_starts = core::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
         let document = Self { file, text, root, line_starts };
-        let problems = faults
-            .iter()
-            .map(|fault| {
-                let span = fault.span().unwrap_or(0..0);
-                let mut problem = document.problem_at(span, "", format!("this is not TOML: {}", fault.message()));
-                problem.value.clear();
-                problem
-            })
-            .collect();
+        let problems = document.syntax(&faults);
         (document, problems)
+    }
+
+    /// What is not TOML: the first fault of each line, and no key that only seems to stand twice because a header before it
+    /// is broken.
+    fn syntax(&self, faults: &[toml::de::Error]) -> Vec<Problem> {
+        let twice = |fault: &&toml::de::Error| fault.message().starts_with("duplicate key");
+        let only_twice = faults.iter().all(|fault| twice(&fault));
+        let mut problems: Vec<Problem> = Vec::new();
+        for fault in faults.iter().filter(|fault| only_twice || !twice(fault)) {
+            let span = fault.span().unwrap_or(0..0);
+            let mut problem = self.problem_at(span.clone(), "", format!("this is not TOML: {}", fault.message()));
+            if problems.iter().any(|other| other.line == problem.line) {
+                continue;
+            }
+            problem.value = shortened(self.text.lines().nth(problem.line - 1).unwrap_or_default());
+            if only_twice {
+                problem.message = "this key stands twice in its table".into();
+                problem.mend = "keep one of the two".into();
+            }
+            let digit = |at: Option<&u8>| at.is_some_and(u8::is_ascii_digit);
+            let bytes = self.text.as_bytes();
+            if bytes.get(span.start) == Some(&b',') && digit(bytes.get(span.start + 1)) {
+                problem.mend = "write decimals with a point".into();
+            }
+            problems.push(problem);
+        }
+        problems
     }
 
     /// A problem with the value at this path, or with the nearest table around it.

@@ -24,7 +24,7 @@ pub struct Problem {
     pub column: usize,
     /// Full path of the key, `train.set[2].teeth.ring`; places in a list count from 0. Empty for a fault of the whole file.
     pub key: String,
-    /// Value as it stands in the file, shortened; empty where a key is missing.
+    /// Value as it stands in the file, shortened; empty where a key is missing. Of a text that is no TOML, the line.
     pub value: String,
     /// What is wrong, with the range or the names that are accepted.
     pub message: String,
@@ -44,9 +44,9 @@ impl fmt::Display for Problem {
         if self.weight == Weight::Note {
             write!(f, "(note)  ")?;
         }
-        write!(f, "{}", self.key)?;
-        if !self.value.is_empty() {
-            write!(f, " = {}", self.value)?;
+        match (self.key.is_empty(), self.value.is_empty()) {
+            (false, false) => write!(f, "{} = {}", self.key, self.value)?,
+            _ => write!(f, "{}{}", self.key, self.value)?,
         }
         write!(f, "\n    {}", self.message)?;
         if !self.mend.is_empty() {
