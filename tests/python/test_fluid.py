@@ -208,6 +208,15 @@ def test_every_answer_of_the_shared_scenario() -> None:
     assert checked == 25
 
 
+def test_a_fill_whose_gear_never_dips_still_has_its_answer() -> None:
+    from trainwright.answers.fill import fill_sheet
+
+    deep = fluid.Fill(**{**{name: getattr(FILL, name) for name in FILL.as_dict()}, "gear_dips_mm": 40.0})
+    sheet = fill_sheet(deep, ALDER, temp_c=Reading(value=24.0, u=1.0), level_mm=Reading(value=0.0, u=0.4))
+    assert sheet.data["gear_dips_at_c"] is None
+    assert "Drain 200 mL now" in sheet.answer
+
+
 # ---- mixing
 
 

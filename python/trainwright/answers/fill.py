@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .. import hazard
 from ..edge import number, show
+from ..error import Error
 from ..fluid import Adjustment, Fill, Fluid, LevelCheck
 from ..judge import Reading, Rule, settle
 from ..sheet import Decision, Fact, Sheet
@@ -29,7 +30,7 @@ def fill_sheet(
     excess_ml = now.excess_ml.reading.value
     later = fill.level_at(fluid, temp_c=fill.check_reference_c, excess_ml=excess_ml)
     off_mm = fill.engine_off_level_mm(running_level_mm=0.0)
-    dips_c = fill.gear_dips_at_c(fluid)
+    dips_c = _gear_dips_at_c(fill, fluid)
     spare_ml = fill.loss_to_pickup_ml(level_mm=0.0)
     pour = fill.pour_volumes(fluid, can_c=20.0)
     verb, amount_ml = ("Add", now.add_now_ml.value) if now.add_now_ml.value > 0 else ("Drain", -now.add_now_ml.value)
@@ -50,7 +51,7 @@ def fill_sheet(
             Fact("in the unit now", f"{number(now.present_ml / 1000, 2)} L", f"right would be {number(now.right_ml / 1000, 2)} L at this temperature"),
             Fact("level later", show(later.level_mm, "mm"), f"at {show(fill.check_reference_c, 'c')} if nothing is done; a sump of constant area would say {number(later.constant_area_level_mm, 2)} mm"),
             Fact("engine off", show(off_mm, "mm"), "level of a right fill when the drain-back has come down: do not judge it by this"),
-            Fact("rotating part dips", show(dips_c, "c"), "fluid temperature with a right fill; foam and heat above it"),
+            Fact("rotating part dips", "not up to 150 °C" if dips_c is None else show(dips_c, "c"), "fluid temperature with a right fill; foam and heat above it"),
             Fact("may be lost", f"{number(spare_ml, 0)} mL", "from a right fill, level ground, until the pickup draws air"),
             Fact("dry fill", f"{number(pour.dry_ml / 1000, 2)} L", "to pour at 20 °C"),
             Fact("service fill", f"{number(pour.service_ml / 1000, 2)} L", f"to pour at 20 °C; {number(100 * pour.old_share, 0)} % old fluid stays"),
@@ -72,6 +73,16 @@ def fill_sheet(
             "pour_at_20c": pour.as_dict(),
         },
     )
+
+
+def _gear_dips_at_c(fill: Fill, fluid: Fluid) -> float | None:
+    """Nothing where a right fill reaches the rotating part at no temperature that the fluid's density covers."""
+    try:
+        return fill.gear_dips_at_c(fluid)
+    except Error as refusal:
+        if refusal.kind == "OUT_OF_RANGE" and refusal.parameter == "temp_c":
+            return None
+        raise
 
 
 def _decision(now: Adjustment, rule: Rule) -> Decision:
