@@ -237,8 +237,9 @@ pub fn rolling_by_factor(diameter_mm: Number, factor: Reading) -> PyResult<Rolli
 /// Rolling circumference from the free circumference: a loaded tire rolls a few percent less far than πD.
 ///
 /// >>> from trainwright import Reading
-/// >>> rolling_by_share(diameter_mm=801.7, share=Reading(value=0.968, u=0.006)).rev_per_km
-/// Reading(value=410.1690495813528, u=2.542370142033592)
+/// >>> rolling = rolling_by_share(diameter_mm=801.7, share=Reading(value=0.968, u=0.006))
+/// >>> round(rolling.rev_per_km.value, 2), round(rolling.rev_per_km.u, 2)
+/// (410.17, 2.54)
 #[pyfunction]
 #[pyo3(signature = (*, diameter_mm, share))]
 pub fn rolling_by_share(diameter_mm: Number, share: Reading) -> PyResult<Rolling> {
