@@ -7,6 +7,8 @@ use crate::error::refuse;
 
 /// Unit in pint's words for each suffix of `core/units.rs`; a longer suffix stands before one that it ends in.
 const UNITS: &[(&str, &str)] = &[
+    ("_n_per_km_h2", "newton/(kilometer/hour)**2"),
+    ("_n_per_km_h", "newton/(kilometer/hour)"),
     ("_per_km", "1/kilometer"),
     ("_per_mile", "1/mile"),
     ("_per_k", "1/delta_degC"),
@@ -17,6 +19,7 @@ const UNITS: &[(&str, &str)] = &[
     ("_mpa_s", "millipascal*second"),
     ("_km_h", "kilometer/hour"),
     ("_n_mm", "newton/millimeter"),
+    ("_m2", "meter**2"),
     ("_mm2", "millimeter**2"),
     ("_mm3", "millimeter**3"),
     ("_cm2", "centimeter**2"),

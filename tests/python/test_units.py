@@ -7,7 +7,7 @@ import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from trainwright import units
+from trainwright import road, units
 
 UNITS = {
     ("in_to_mm", "mm_to_in"): ("inch", "millimeter"),
@@ -46,6 +46,23 @@ def test_columns_are_converted_at_once() -> None:
     psi = np.array([0.0, 58.0, 217.6])
     assert units.psi_to_kpa(psi) == pytest.approx([units.psi_to_kpa(value) for value in psi.tolist()])
     assert units.f_to_c([32, 212]).tolist() == [0.0, 100.0]
+
+
+def test_quantities_of_the_road_chapter_are_converted_by_their_suffix() -> None:
+    truck = road.Combination(
+        mass_kg=registry.Quantity(9920, "pound"),
+        rolling_coefficient=0.01,
+        drag_area_m2=registry.Quantity(40, "foot**2"),
+    )
+    assert truck.mass_kg == pytest.approx(units.lb_to_kg(9920))
+    assert truck.drag_area_m2 == pytest.approx(40 * 0.3048**2)
+    listed = road.CoastDown.from_lbf_mph(a_lbf=46.31, b_lbf_per_mph=0.0865, c_lbf_per_mph2=0.0148)
+    converted = road.CoastDown(
+        a_n=registry.Quantity(46.31, "force_pound"),
+        b_n_per_km_h=registry.Quantity(0.0865, "force_pound/mph"),
+        c_n_per_km_h2=registry.Quantity(0.0148, "force_pound/mph**2"),
+    )
+    assert list(converted.as_dict().values()) == pytest.approx(list(listed.as_dict().values()))
 
 
 @pytest.mark.parametrize("junk", ["75", None, True])
