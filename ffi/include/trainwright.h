@@ -1971,7 +1971,7 @@ typedef struct tw_power_flow {
 
 /// A gear with its mesh losses.
 typedef struct tw_losses {
-  /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself.
+  /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself or jams.
   double efficiency;
   /// Torque of the output over torque of the input, with losses. Where the gear locks itself, its sign is wrong way round:
   /// the driven side would have to help.
@@ -1982,7 +1982,8 @@ typedef struct tw_losses {
   double rolling_power[TW_MAX_SETS];
   /// Rounds until the directions of power agreed with the losses they cause.
   uint32_t rounds;
-  /// Whether they came to agree. If not, the figures are those of the last round and not to be relied on.
+  /// Whether they came to agree. If not, no direction of power balances: the gear jams, and the other figures are those of
+  /// the last round.
   bool converged;
   /// Whether the losses exceed the driving power: this side cannot drive the gear.
   bool self_locking;
