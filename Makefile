@@ -13,7 +13,7 @@ run: .venv/wheel
 	$(venv)/trainwright demo --report target/report
 
 bench: .venv/wheel .venv/test-tools
-	.ci/bench
+	$(venv)/python benches/compare.py
 
 firmware:
 	ffi/firmware.sh

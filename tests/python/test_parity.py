@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+import trainwright
 from vectors import FOLDER, ROOT, Surface, bits, surface
 
 OUT = ROOT / "target" / "vectors"
@@ -75,3 +76,14 @@ def test_python_gives_the_bits_of_rust(name: str) -> None:
         pytest.skip(reason_without(name, "Python"))
     expected, got = rust_bits(name), bits(entry(name))
     assert got == expected, differing(name, "Python", expected, got)
+
+
+def test_every_python_name_of_the_surface_exists() -> None:
+    missing = []
+    for row in surface():
+        value: object = trainwright
+        for name in row.python.split(".") if row.python != "-" else []:
+            value = getattr(value, name, None)
+        if value is None:
+            missing.append(f"{row.chapter},{row.core}: trainwright.{row.python}")
+    assert not missing, "tests/surface.csv names what Python does not have:\n" + "\n".join(missing)
