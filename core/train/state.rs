@@ -103,7 +103,8 @@ impl State {
     /// controller must neither enter nor cross.
     #[must_use]
     pub fn overspeeds(&self, output_per_input: f64) -> bool {
-        self.ratio.inverted().value().is_some_and(|speed| !(crate::real::abs(speed) <= output_per_input))
+        let overspeeds = |speed| output_per_input.is_nan() || crate::real::abs(speed) > output_per_input;
+        self.ratio.inverted().value().is_some_and(overspeeds)
     }
 }
 
