@@ -217,6 +217,57 @@ fn the_speedometers_of_the_demonstration_fleet_are_judged() {
     }
 }
 
+/// Largest turbine torque over the rating, expected answers of the demonstration fleet: T16 in fifth on 6 %, T17 in sixth on
+/// 3 %, locked. Road model, ratings and gear efficiencies are those of its records.
+#[test]
+fn the_towing_loads_of_the_demonstration_fleet() {
+    struct Case {
+        line: Driveline,
+        truck_kg: f64,
+        trailer_kg: f64,
+        drag_area_m2: f64,
+        speed_km_h: f64,
+        grade_pct: f64,
+        gear: (f64, f64),
+        rated_nm: f64,
+        expected: f64,
+    }
+    let cases = [
+        Case {
+            line: fleet_driveline(3.54, "35x12.50R17"),
+            truck_kg: 3430.0,
+            trailer_kg: 3900.0,
+            drag_area_m2: 6.4,
+            speed_km_h: 68.0,
+            grade_pct: 6.0,
+            gear: (65.0 / 47.0, 0.97),
+            rated_nm: 760.0,
+            expected: 0.7961131899732822,
+        },
+        Case {
+            line: fleet_driveline(4.27, "33x10.50R17"),
+            truck_kg: 3980.0,
+            trailer_kg: 8200.0,
+            drag_area_m2: 7.1,
+            speed_km_h: 88.0,
+            grade_pct: 3.0,
+            gear: (1.0, 0.985),
+            rated_nm: 950.0,
+            expected: 0.7805677618685763,
+        },
+    ];
+    for case in cases {
+        let mass_kg = case.truck_kg + case.trailer_kg;
+        let rolling_coefficient = (0.0105 * case.truck_kg + 0.0115 * case.trailer_kg) / mass_kg;
+        let combination = Combination { mass_kg, rolling_coefficient, drag_area_m2: case.drag_area_m2 };
+        let load = road::road_load(combination, 1.18, case.speed_km_h, case.grade_pct).unwrap();
+        let output_nm = case.line.output_torque_nm(load.total_n, 0.965).unwrap();
+        let (ratio, efficiency) = case.gear;
+        let over_rated = output_nm / ratio / efficiency / case.rated_nm;
+        assert!((over_rated / case.expected - 1.0).abs() < 1e-4, "{over_rated}, expected {}", case.expected);
+    }
+}
+
 /// The late shifts of T16: the schedule of the unit is kept as output-shaft speed, so a larger tire moves it up the road.
 #[test]
 fn a_larger_tire_shifts_at_a_higher_road_speed() {
