@@ -149,25 +149,26 @@ impl Train {
     /// # Ok::<(), trainwright::Error>(())
     /// ```
     pub fn solve(&self, closed: u32) -> Result<State> {
-        State::filled(|state| self.solve_into(closed, state))
+        State::filled(|state| self.fill(closed, state))
     }
 
     /// As [`Train::solve`], into a state that the caller has: for a small stack. After an error it means nothing.
     pub fn solve_into(&self, closed: u32, state: &mut State) -> Result<()> {
+        *state = State::OPEN;
+        self.fill(closed, state)
+    }
+
+    /// Fills an open state.
+    #[inline(never)]
+    fn fill(&self, closed: u32, state: &mut State) -> Result<()> {
         if closed.checked_shr(self.element_count.into()).unwrap_or(0) != 0 {
             return Err(Error::Inconsistent {
                 name: "closed",
                 why: "the mask closes an element that the train does not have; clear the bits above the last element",
             });
         }
-        *state = State::OPEN;
         state.closed = closed;
-        self.fill(state)
-    }
-
-    #[inline(never)]
-    fn fill(&self, state: &mut State) -> Result<()> {
-        let bodies = self.bodies(state.closed);
+        let bodies = self.bodies(closed);
         let mut echelon = Echelon::new(bodies.width, self.rows().len());
         self.enter(&bodies, &mut echelon)?;
         self.fill_speeds(state, &bodies, &echelon)?;
