@@ -395,18 +395,36 @@ fn a_fraction_at_the_edge_of_64_bits_is_refused_not_wrapped() {
     assert_eq!(Fraction::new(3, 0), Ok(Fraction::OPEN));
 }
 
-#[test]
-fn a_train_too_large_for_64_bits_is_refused() {
+/// Sets one behind the other, each with its ring in the case and its carrier driving the next sun.
+fn chain(teeth: impl IntoIterator<Item = (u16, u16)>) -> Train {
     let mut train = Train::new(10, 0, 8, 9).unwrap();
-    for (stage, teeth) in [4999, 5003, 5009, 5011, 5021, 5023, 5039, 5051].into_iter().enumerate() {
+    for (stage, (sun, ring)) in (0..).zip(teeth) {
         let set = PlanetarySet {
             kind: SetKind::Simple,
             planets: 0,
-            teeth: SetTeeth { sun: teeth, ring: 9973 - teeth % 7, ..SetTeeth::NONE },
-            joins: SetJoins { sun: stage as u8, ring: 9, carrier: stage as u8 + 1, ..SetJoins::NONE },
+            teeth: SetTeeth { sun, ring, ..SetTeeth::NONE },
+            joins: SetJoins { sun: stage, ring: 9, carrier: stage + 1, ..SetJoins::NONE },
         };
         train.add_set(set).unwrap();
     }
+    train
+}
+
+#[test]
+fn eight_sets_in_a_chain_multiply_their_ratios_exactly() {
+    let teeth = [(23, 97), (29, 101), (31, 89), (37, 83), (41, 107), (43, 91), (47, 109), (53, 103)];
+    let product = teeth
+        .into_iter()
+        .fold((1_i64, 1_i64), |(num, den), (sun, ring)| (num * i64::from(sun + ring), den * i64::from(sun)));
+    let state = chain(teeth).solve(0).unwrap();
+    assert_eq!(Ok(state.ratio), Fraction::new(product.0, product.1));
+    assert!(state.ratio.num > 1 << 50, "{:?}: the wide path is taken", state.ratio);
+    keeps_the_laws(&chain(teeth), &state);
+}
+
+#[test]
+fn a_train_too_large_for_64_bits_is_refused() {
+    let train = chain([4999, 5003, 5009, 5011, 5021, 5023, 5039, 5051].map(|sun| (sun, 9973 - sun % 7)));
     assert!(matches!(train.solve(0), Err(Error::Overflow { .. })));
 }
 

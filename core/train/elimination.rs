@@ -7,7 +7,6 @@
 use super::fraction::{Fraction, gcd, wide_gcd};
 use super::{MAX_MEMBERS, MAX_ROWS};
 use crate::error::{Error, Result};
-use heapless::Vec;
 
 /// Column of the input.
 pub(super) const INPUT: usize = 0;
@@ -31,29 +30,34 @@ const NO_PIVOT: u8 = u8::MAX;
 pub(super) struct Echelon {
     bodies: usize,
     width: usize,
-    equations: Vec<Equation, EQUATIONS>,
-    pivots: Vec<u8, EQUATIONS>,
+    count: usize,
+    equations: [Equation; EQUATIONS],
+    pivots: [u8; EQUATIONS],
 }
 
 impl Echelon {
     /// No equations yet.
     pub(super) fn new(bodies: usize, rows: usize) -> Self {
-        Self { bodies, width: bodies + rows, equations: Vec::new(), pivots: Vec::new() }
+        let equations = [[0; MAX_MEMBERS + MAX_ROWS]; EQUATIONS];
+        Self { bodies, width: bodies + rows, count: 0, equations, pivots: [NO_PIVOT; EQUATIONS] }
     }
 
     /// Adds the equation that `write` enters.
     pub(super) fn insert(&mut self, write: impl FnOnce(&mut Equation)) -> Result<()> {
-        self.equations.push([0; MAX_MEMBERS + MAX_ROWS]).map_err(|_| OVERFLOW)?;
-        let Some((new, known)) = self.equations.split_last_mut() else { return Err(OVERFLOW) };
+        let (known, free) = self.equations.split_at_mut_checked(self.count).unwrap_or_default();
+        let (pivots, free_pivots) = self.pivots.split_at_mut_checked(self.count).unwrap_or_default();
+        let (Some(new), Some(new_pivot)) = (free.first_mut(), free_pivots.first_mut()) else { return Err(OVERFLOW) };
         write(new);
-        for (known, &pivot) in known.iter().zip(&self.pivots) {
+        for (known, &pivot) in known.iter().zip(&*pivots) {
             clear(new, known, pivot.into(), self.width)?;
         }
         let pivot = new.iter().take(self.bodies).rposition(|&entry| entry != 0).map_or(NO_PIVOT, |pivot| pivot as u8);
         for known in known {
             clear(known, new, pivot.into(), self.width)?;
         }
-        self.pivots.push(pivot).map_err(|_| OVERFLOW)
+        *new_pivot = pivot;
+        self.count += 1;
+        Ok(())
     }
 
     /// Number of equations that say something about a speed.
@@ -68,7 +72,12 @@ impl Echelon {
 
     /// The combinations of rows that cancel.
     pub(super) fn idle(&self) -> impl Iterator<Item = &Equation> {
-        self.pivots.iter().zip(&self.equations).filter(|&(&pivot, _)| pivot == NO_PIVOT).map(|(_, row)| row)
+        self.pivots
+            .iter()
+            .zip(&self.equations)
+            .take(self.count)
+            .filter(|&(&pivot, _)| pivot == NO_PIVOT)
+            .map(|(_, row)| row)
     }
 
     /// Speed of a body per unit input speed; open if it is not determined.
