@@ -144,9 +144,14 @@ class Judgment:
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
-    def __new__(cls, /, *, reading: Reading, limits: Limits, rule: Rule, chance: float, acceptance: Limits, rejection: Limits, to_lower: float, to_upper: float, u_to_decide: float, value_to_go: float, verdict: str) -> Judgment: ...
+    def __new__(cls, /, *, reading: Reading, limits: Limits, rule: Rule, chance: float, acceptance: Limits, rejection: Limits, above_lower: float, below_upper: float, u_to_decide: float, value_to_go: float, verdict: str) -> Judgment: ...
     def __repr__(self, /) -> str: ...
     def _repr_html_(self, /) -> str: ...
+    @property
+    def above_lower(self, /) -> float:
+        """
+        Distance of the value above the lower limit; negative when below it.
+        """
     @property
     def acceptance(self, /) -> Limits:
         """
@@ -155,6 +160,11 @@ class Judgment:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def below_upper(self, /) -> float:
+        """
+        Distance of the value below the upper limit; negative when above it.
         """
     @property
     def chance(self, /) -> float:
@@ -180,16 +190,6 @@ class Judgment:
     def rule(self, /) -> Rule:
         """
         Under which rule.
-        """
-    @property
-    def to_lower(self, /) -> float:
-        """
-        Distance of the value above the lower limit; negative when below it.
-        """
-    @property
-    def to_upper(self, /) -> float:
-        """
-        Distance of the value below the upper limit; negative when above it.
         """
     @property
     def u_to_decide(self, /) -> float:

@@ -4,6 +4,8 @@ Records: TOML that a parts person can maintain, every fault of it named at its l
 
 from .fluid import Fill, Fluid
 from .judge import Reading
+from .road import Driveline
+from .tire import Rolling, Tire
 from .train import Train
 from os import PathLike
 from typing import Any, final
@@ -26,6 +28,10 @@ class Family:
     def dynamic_friction(self, /) -> Reading:
         """
         Dynamic friction of lining against steel: an element that slips.
+        """
+    def flash_image(self, /, variant: str, *, driveline: Driveline | None = None, fluid: Fluid | None = None, fill: Fill | None = None) -> bytes:
+        """
+        The flash image of a unit for firmware and scan tools, with what it is installed with from other records.
         """
     @staticmethod
     def from_toml(text: str, file: str = "") -> Family:
@@ -67,14 +73,35 @@ class Fleet:
         """
         Everything in the record, by the keys of the TOML; what is left out is None.
         """
+    def fitted(self, /, truck: str) -> Driveline:
+        """
+        Axle and tire that are fitted to a truck.
+        """
     @staticmethod
     def from_toml(text: str, file: str = "") -> Fleet:
         """
         The record in this text, or every fault of it in one error. `file` is the name that the faults show.
         """
+    def programmed(self, /, truck: str) -> Driveline:
+        """
+        Axle and tire that the unit of a truck is programmed for.
+        """
+    def rolling(self, /, tire: str) -> Rolling:
+        """
+        Rolling circumference of a tire, by the record's share of its free circumference.
+        """
+    def tire(self, /, name: str) -> Tire:
+        """
+        A tire by its name in the record.
+        """
     def to_toml(self, /) -> str:
         """
         The record as TOML, without the comments of the text.
+        """
+    @property
+    def trucks(self, /) -> list[str]:
+        """
+        Names of the trucks.
         """
 
 @final

@@ -165,6 +165,7 @@ class Driveline:
     """
     What lies between the transmission output and the road.
 
+    >>> from trainwright import Reading
     >>> line = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=15.1))
     >>> line.road_km_h(output_rpm=[0.0, 1500.0]).round(2)
     array([ 0.  , 61.98])
@@ -205,6 +206,7 @@ class Driveline:
         """
         Every speed from the road to the engine, at an engine speed. Arrays give a dictionary of arrays.
 
+        >>> from trainwright import Reading
         >>> line = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
         >>> round(line.speeds_at_engine(Engaged(gear_ratio=0.7517), engine_rpm=1600.0).road_km_h, 1)
         88.0
@@ -562,6 +564,7 @@ def numbers_to_program(programmed: Driveline, fitted: Driveline, *, pulses_per_r
     """
     The number to program after a change of tire, axle or transfer case.
 
+    >>> from trainwright import Reading
     >>> old = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
     >>> new = Driveline(axle_ratio=4.27, circumference_mm=Reading(value=2438.0, u=0.0))
     >>> round(numbers_to_program(old, new, pulses_per_rev=30).axle_ratio, 2)
@@ -588,6 +591,7 @@ def shift_at_output_speed(before: Driveline, after: Driveline, *, output_rpm: Ar
     """
     The shift point when the controller keeps its output-shaft speed, as it does while it is not reprogrammed.
 
+    >>> from trainwright import Reading
     >>> before = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
     >>> after = Driveline(axle_ratio=4.27, circumference_mm=Reading(value=2438.0, u=0.0))
     >>> round(shift_at_output_speed(before, after, output_rpm=1500.0).after_km_h, 2)
@@ -603,6 +607,7 @@ def speedometer(programmed: Driveline, fitted: Driveline, *, true_km_h: float) -
     """
     Speed shown at a true road speed, for a unit that reads the output shaft and divides by what is programmed.
 
+    >>> from trainwright import Reading
     >>> old = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
     >>> new = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2703.5, u=16.8))
     >>> round(speedometer(old, new, true_km_h=100.0).shown_km_h.value, 2)
@@ -614,5 +619,5 @@ def standard_air(*, altitude_m: ArrayLike) -> Any:
     Air of the standard atmosphere at an altitude of −2000 to 11019 m. Arrays give a dictionary of arrays. Source: ISO 2533.
 
     >>> round(standard_air(altitude_m=1000.0).density_kg_m3, 4)
-    1.1116
+    1.1117
     """

@@ -327,6 +327,7 @@ def rolling_by_count(*, distance_m: Reading, revolutions: Reading) -> Rolling:
     """
     Rolling circumference from revolutions counted over a distance in meters: the best of the three.
 
+    >>> from trainwright import Reading
     >>> counted = rolling_by_count(distance_m=Reading(value=1000.0, u=2.0), revolutions=Reading(value=405.0, u=0.5))
     >>> round(counted.circumference_mm.value, 1)
     2469.1
@@ -338,6 +339,7 @@ def rolling_by_factor(*, diameter_mm: float, factor: Reading) -> Rolling:
 
     Source: ETRTO Standards Manual.
 
+    >>> from trainwright import Reading
     >>> round(rolling_by_factor(diameter_mm=632, factor=Reading(value=RADIAL_FACTOR, u=0.0)).circumference_mm.value)
     1928
     """
@@ -346,6 +348,7 @@ def rolling_by_share(*, diameter_mm: float, share: Reading) -> Rolling:
     """
     Rolling circumference from the free circumference: a loaded tire rolls a few percent less far than πD.
 
+    >>> from trainwright import Reading
     >>> rolling_by_share(diameter_mm=801.7, share=Reading(value=0.968, u=0.006)).rev_per_km
     Reading(value=410.1690495813528, u=2.542370142033592)
     """

@@ -2,10 +2,69 @@
 Gear trains: exact ratios, member speeds, torque shares and states.
 """
 
+from .judge import Reading
 from collections.abc import Sequence
 from typing import Any, final
 
-__all__ = ["Gear", "State", "Train"]
+__all__ = ["Assembly", "Gear", "Losses", "PowerFlow", "RatioFit", "Signature", "State", "Suspect", "Symptom", "Train", "counted_ratio", "fit_ratio", "timed_ratio"]
+
+@final
+class Assembly:
+    """
+    The conditions of assembly of one set. Printed, it names each condition and the mend.
+    """
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    @property
+    def coaxial(self, /) -> str:
+        """
+        Sun, planets and ring share an axis.
+        """
+    @property
+    def coaxial_excess(self, /) -> int:
+        """
+        Teeth by which sun and ring miss a common axis.
+        """
+    @property
+    def equal_planets(self, /) -> list[int]:
+        """
+        Numbers of planets, up to 12, that mesh equally spaced.
+        """
+    @property
+    def equal_spacing(self, /) -> str:
+        """
+        The planets mesh equally spaced.
+        """
+    @property
+    def finding(self, /) -> str:
+        """
+        All conditions together: `"holds"`, `"fails"` or `"not known"`.
+        """
+    @property
+    def neighbor_gap_modules(self, /) -> float:
+        """
+        Least gap between the tips of neighboring planets, in modules.
+        """
+    @property
+    def neighbors(self, /) -> str:
+        """
+        Neighboring planets are clear of each other.
+        """
+    @property
+    def places(self, /) -> int:
+        """
+        Places around the carrier in which a planet meshes; 0 if it meshes anywhere.
+        """
+    @property
+    def places_left(self, /) -> int:
+        """
+        Places left over when they are shared equally among the planets.
+        """
+    @property
+    def planet_angles_deg(self, /) -> list[float]:
+        """
+        Nearest places of the planets to equal spacing.
+        """
 
 @final
 class Gear(State):
@@ -34,6 +93,154 @@ class Gear(State):
         Ratio as it is printed in the source of the record.
         """
 
+@final
+class Losses:
+    """
+    A gear with its mesh losses.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def converged(self, /) -> bool:
+        """
+        Whether they came to agree. If not, no direction of power balances: the gear jams.
+        """
+    @property
+    def efficiency(self, /) -> float:
+        """
+        Power that leaves at the driven side over the power that enters; 0 where the gear locks itself or jams.
+        """
+    @property
+    def rolling_power(self, /) -> dict:
+        """
+        Power through the meshes of each set per unit of driving power.
+        """
+    @property
+    def rounds(self, /) -> int:
+        """
+        Rounds until the directions of power agreed with the losses they cause.
+        """
+    @property
+    def self_locking(self, /) -> bool:
+        """
+        Whether the losses exceed the driving power: this side cannot drive the gear.
+        """
+    @property
+    def set_loss(self, /) -> dict:
+        """
+        Power lost in each set per unit of driving power.
+        """
+    @property
+    def torque_ratio(self, /) -> float:
+        """
+        Torque of the output over torque of the input, with losses.
+        """
+
+@final
+class PowerFlow:
+    """
+    Power in a gear without losses, per unit of input power.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def largest(self, /) -> float:
+        """
+        Greatest power of a gear wheel or carrier. Above 1, power circulates.
+        """
+    @property
+    def member_power(self, /) -> dict:
+        """
+        Power that each set gives to its members; negative where it takes.
+        """
+    @property
+    def rolling_power(self, /) -> dict:
+        """
+        Power through the meshes of each set, seen from its carrier.
+        """
+
+@final
+class RatioFit:
+    """
+    How a measured ratio lies to the ratio of a candidate.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def candidate(self, /) -> Any | None:
+        """
+        Ratio of the candidate, a `fractions.Fraction`.
+        """
+    @property
+    def chance(self, /) -> float:
+        """
+        Chance that a reading of this candidate lies as far off as this, either way.
+        """
+    @property
+    def excluded(self, /) -> bool:
+        """
+        Whether the stated probability rules the candidate out.
+        """
+    @property
+    def measured(self, /) -> Reading:
+        """
+        Measured ratio.
+        """
+    @property
+    def z(self, /) -> float:
+        """
+        Measured less candidate, in standard uncertainties.
+        """
+
+@final
+class Signature:
+    """
+    What a fault does to the gears of the record, by their names.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def brakes(self, /) -> list[str]:
+        """
+        Gears that brake where they should coast.
+        """
+    @property
+    def creeps(self, /) -> list[str]:
+        """
+        Neutral that creeps.
+        """
+    @property
+    def element(self, /) -> str:
+        """
+        The failed element.
+        """
+    @property
+    def failure(self, /) -> str:
+        """
+        `"dead"` or `"stuck"`.
+        """
+    @property
+    def lost(self, /) -> list[str]:
+        """
+        Gears that are lost, in drive or in braking.
+        """
+    @property
+    def no_braking(self, /) -> list[str]:
+        """
+        Gears that drive but no longer brake.
+        """
+    @property
+    def no_drive(self, /) -> list[str]:
+        """
+        Gears without drive.
+        """
+    @property
+    def other_ratio(self, /) -> list[str]:
+        """
+        Gears that show another ratio.
+        """
+    @property
+    def tied_up(self, /) -> list[str]:
+        """
+        Gears that tie up.
+        """
+
 class State:
     """
     One engagement solved: kind of state, and everything per unit of input speed and of input torque, without losses.
@@ -59,6 +266,12 @@ class State:
         """
         `"gear"`, `"neutral"`, `"input held"`, `"output held"` or `"tied up"`.
         """
+    def losses(self, /, *, external: float, internal: float, load: str = ...) -> Losses:
+        """
+        Efficiency of the gear with these efficiencies of an external and an internal mesh, in drive or coast.
+
+        Source: rolling-power method (from memory of H. W. Müller, Epicyclic Drive Trains, 1982).
+        """
     @property
     def mobility(self, /) -> int:
         """
@@ -76,6 +289,10 @@ class State:
     def planet_speeds(self, /, set: str) -> dict:
         """
         Speeds of the planets of a set, on their pins and in space; `None` where the tooth counts are not known.
+        """
+    def power_flow(self, /) -> PowerFlow:
+        """
+        Power that each member carries and that rolls through each set, without losses.
         """
     @property
     def ratio(self, /) -> float | None:
@@ -124,6 +341,80 @@ class State:
         """
 
 @final
+class Suspect:
+    """
+    One element that may explain what was seen.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def agreed(self, /) -> int:
+        """
+        Gears seen to be right that this one leaves right.
+        """
+    @property
+    def contradicted(self, /) -> int:
+        """
+        Gears in which this one would show something else than was seen.
+        """
+    @property
+    def element(self, /) -> str:
+        """
+        The element.
+        """
+    @property
+    def failure(self, /) -> str:
+        """
+        `"dead"` or `"stuck"`.
+        """
+    @property
+    def matched(self, /) -> int:
+        """
+        Faults seen that this one shows.
+        """
+    @property
+    def missed(self, /) -> int:
+        """
+        Faults seen in gears that this one leaves alone.
+        """
+    @property
+    def rank(self, /) -> int:
+        """
+        1 for the first; suspects that explain the observations equally well share a rank.
+        """
+
+@final
+class Symptom:
+    """
+    What a commanded gear does with a failed element.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def coast(self, /) -> str:
+        """
+        When the vehicle drives the input; `"drives"` is engine braking where the gear should coast.
+        """
+    @property
+    def drive(self, /) -> str:
+        """
+        Under drive: `"as commanded"`, `"other ratio"`, `"no drive"`, `"drives"` (a neutral that creeps) or `"tied up"`.
+        """
+    @property
+    def kind(self, /) -> str:
+        """
+        State under drive.
+        """
+    @property
+    def ratio(self, /) -> float | None:
+        """
+        Ratio shown under drive; `None` where the state is not a gear.
+        """
+    @property
+    def ratio_exact(self, /) -> Any | None:
+        """
+        The ratio as a `fractions.Fraction`.
+        """
+
+@final
 class Train:
     """
     A gear train: members, planetary sets, elements and gears, by the names of its record.
@@ -149,6 +440,19 @@ class Train:
     def __eq__(self, other: object, /) -> bool: ...
     def __reduce__(self, /) -> tuple[Any, tuple[str, str | None]]: ...
     def __repr__(self, /) -> str: ...
+    def assembly(self, /) -> dict:
+        """
+        Whether each set can be put together, by the names of the sets.
+
+        Source: Elements of Metric Gear Technology, 13.3.1, for the simple set; the others derived.
+        """
+    def diagnose(self, /, observations: Sequence[tuple[str, str, str, Reading] | tuple[str, str, str] | tuple[str, str]]) -> list[Suspect]:
+        """
+        Ranks every element, dead and stuck, by how well it explains what was seen.
+
+        Each observation is a tuple: the gear, what it did, and optionally the load (`"drive"`) and the measured ratio as a
+        `Reading`. Report gears that are right, too: `("1", "as commanded")` speaks against suspects.
+        """
     @property
     def elements(self, /) -> list[str]:
         """
@@ -164,6 +468,14 @@ class Train:
     def gears(self, /) -> list[Gear]:
         """
         The gears of the record, solved with the elements and one-way clutches that it lists.
+        """
+    def gears_that_tell_faults(self, /, one: tuple[str, str], other: tuple[str, str]) -> list[str]:
+        """
+        The gears of the record in which two faults, each `(element, "dead" or "stuck")`, show different things.
+        """
+    def gears_that_tell_trains(self, /, other: Train) -> list[str]:
+        """
+        The gears of the record in which another train with the same elements gives a different ratio, compared exactly.
         """
     @property
     def members(self, /) -> list[str]:
@@ -184,6 +496,10 @@ class Train:
         """
         Names of the planetary sets.
         """
+    def signature(self, /, element: str, failure: str) -> Signature:
+        """
+        What a dead or stuck element does to every gear of the record.
+        """
     def solve(self, /, closed: Sequence[str]) -> State:
         """
         The state in which exactly these elements are closed, one-way clutches like any other.
@@ -201,8 +517,41 @@ class Train:
         """
         Every combination of closed elements, each resolved under the load.
         """
+    def symptom(self, /, gear: str | Sequence[str], element: str, failure: str) -> Symptom:
+        """
+        What a gear of the record, or a list of closed elements such as neutral's, does with a dead or stuck element.
+        """
     @property
     def title(self, /) -> str | None:
         """
         What the train is, in a line, where the record says it.
         """
+
+def counted_ratio(*, input_pulses: int, output_pulses: int, input_teeth: int, output_teeth: int) -> Reading:
+    """
+    Ratio and its standard uncertainty from pulses counted over one window.
+
+    >>> counted_ratio(input_pulses=13360, output_pulses=5710, input_teeth=40, output_teeth=30).value
+    1.7548161120840629
+    """
+
+def fit_ratio(measured: Reading, candidate: Any | None, *, coverage: float) -> RatioFit:
+    """
+    Whether a measured ratio fits the exact ratio of a candidate, a `fractions.Fraction` such as a gear's `ratio_exact`.
+
+    `coverage` is the probability that the true candidate is kept.
+
+    >>> from fractions import Fraction
+    >>> fit_ratio(Reading(value=1.7548161, u=0.00013644), Fraction(65, 37), coverage=0.99)
+    <-14.2 u off, excluded>
+    """
+
+def timed_ratio(*, input_intervals: int, input_s: float, input_teeth: int, output_intervals: int, output_s: float, output_teeth: int, tick_us: float) -> Reading:
+    """
+    Ratio and its standard uncertainty from the times of pulse edges.
+
+    >>> ratio = timed_ratio(input_intervals=66, input_s=0.0494, input_teeth=40,
+    ...                     output_intervals=28, output_s=0.0490, output_teeth=30, tick_us=0.5)
+    >>> ratio.u / ratio.value < 1e-5
+    True
+    """
