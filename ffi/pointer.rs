@@ -76,6 +76,15 @@ pub(crate) unsafe fn put_filled<T: Copy>(
     }
 }
 
+/// Whether an enumerator or flag of one byte is below the number of its values, looked at before Rust takes it for one.
+///
+/// # Safety
+/// The pointer must point to one initialized byte.
+pub(crate) unsafe fn is_known<T>(field: *const T, count: u8) -> bool {
+    // SAFETY: one byte, by the caller's promise.
+    unsafe { field.cast::<u8>().read() < count }
+}
+
 /// A core result as the answer of a C function.
 pub(crate) fn core<T>(result: Result<T>) -> core::result::Result<T, Status> {
     result.map_err(Status::from)

@@ -1,13 +1,12 @@
 //! `tw_tire_*`: size designations, diameters, rolling circumference, load index, speed symbol.
-//!
-//! Enumerators of a struct that C fills in must be named ones.
 
-use crate::pointer::{core, put, read, slice};
+use crate::pointer::{core, is_known, put, read, slice};
 use crate::status::Status;
 use ::core::ffi::c_char;
 use trainwright::judge::Reading;
 use trainwright::tire::{
-    self, LoadRange, RegulationDiameter, Rolling, SpeedSymbol, Tire, TireService, TireText, WheelRadii,
+    self, LoadRange, RegulationDiameter, Rolling, SpeedSymbol, Tire, TireKind, TirePlies, TireService, TireText,
+    WheelRadii,
 };
 
 /// A size designation, zero-terminated.
@@ -21,6 +20,32 @@ pub struct Designation {
 unsafe fn text<'a>(text: *const c_char, length: usize) -> Result<&'a str, Status> {
     let bytes = unsafe { slice(text.cast::<u8>(), length)? };
     ::core::str::from_utf8(bytes).map_err(|_| Status::Text)
+}
+
+/// The tire behind a pointer; [`Status::Inconsistent`] where C put a number into it that names nothing.
+unsafe fn read_tire(tire: *const Tire) -> Result<Tire, Status> {
+    if tire.is_null() {
+        return Err(Status::Null);
+    }
+    let is_named = unsafe {
+        is_known(&raw const (*tire).kind, TireKind::Inch as u8 + 1)
+            && is_known(&raw const (*tire).service, TireService::Commercial as u8 + 1)
+            && is_known(&raw const (*tire).plies, TirePlies::Belted as u8 + 1)
+            && is_known(&raw const (*tire).load_range, LoadRange::N as u8 + 1)
+            && is_known(&raw const (*tire).speed_in_size, SpeedSymbol::Z as u8 + 1)
+            && is_known(&raw const (*tire).speed_symbol, SpeedSymbol::Z as u8 + 1)
+            && is_known(&raw const (*tire).above_symbol, 2)
+            && is_known(&raw const (*tire).extra_load, 2)
+            && is_known(&raw const (*tire).run_flat, 2)
+            && is_known(&raw const (*tire).mud_snow, 2)
+            && is_known(&raw const (*tire).plies_assumed, 2)
+    };
+    if is_named { unsafe { read(tire) } } else { Err(Status::Inconsistent) }
+}
+
+/// The enumerator with this number, of an enum of one byte with `count` values.
+unsafe fn named<T: Copy>(number: u8, count: u8) -> Result<T, Status> {
+    if number < count { unsafe { read((&raw const number).cast::<T>()) } } else { Err(Status::OutOfRange) }
 }
 
 fn designation(text: &TireText) -> Designation {
@@ -52,54 +77,59 @@ pub unsafe extern "C" fn tw_tire_parse_lenient(
 /// The designation in its canonical spelling.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tire_text(tire: *const Tire, out_designation: *mut Designation) -> Status {
-    unsafe { put(out_designation, || Ok(designation(&core(read(tire)?.checked())?.text()))) }
+    unsafe { put(out_designation, || Ok(designation(&core(read_tire(tire)?.checked())?.text()))) }
 }
 
-/// Metric size: section width in mm, aspect ratio in %, rim code.
+/// Metric size: service, one of TW_TIRE_SERVICE_*, section width in mm, aspect ratio in %, rim code.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tire_metric(
-    service: TireService,
+    service: u8,
     width_mm: f64,
     aspect_pct: f64,
     rim_in: f64,
     out_tire: *mut Tire,
 ) -> Status {
-    unsafe { put(out_tire, || core(Tire::metric(service, width_mm, aspect_pct, rim_in))) }
+    unsafe {
+        put(out_tire, || {
+            core(Tire::metric(named(service, TireService::Commercial as u8 + 1)?, width_mm, aspect_pct, rim_in))
+        })
+    }
 }
 
-/// Metric size without an aspect ratio: section width in mm, rim code.
+/// Metric size without an aspect ratio: service, one of TW_TIRE_SERVICE_*, section width in mm, rim code.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_tire_no_aspect(
-    service: TireService,
-    width_mm: f64,
-    rim_in: f64,
-    out_tire: *mut Tire,
-) -> Status {
-    unsafe { put(out_tire, || core(Tire::no_aspect(service, width_mm, rim_in))) }
+pub unsafe extern "C" fn tw_tire_no_aspect(service: u8, width_mm: f64, rim_in: f64, out_tire: *mut Tire) -> Status {
+    unsafe {
+        put(out_tire, || core(Tire::no_aspect(named(service, TireService::Commercial as u8 + 1)?, width_mm, rim_in)))
+    }
 }
 
-/// Flotation size: overall diameter, section width and rim code, all in inches.
+/// Flotation size: service, one of TW_TIRE_SERVICE_*, overall diameter, section width and rim code in inches.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tire_flotation(
-    service: TireService,
+    service: u8,
     diameter_in: f64,
     width_in: f64,
     rim_in: f64,
     out_tire: *mut Tire,
 ) -> Status {
-    unsafe { put(out_tire, || core(Tire::flotation(service, diameter_in, width_in, rim_in))) }
+    unsafe {
+        put(out_tire, || {
+            core(Tire::flotation(named(service, TireService::Commercial as u8 + 1)?, diameter_in, width_in, rim_in))
+        })
+    }
 }
 
-/// Inch size: section width and rim code in inches.
+/// Inch size: service, one of TW_TIRE_SERVICE_*, section width and rim code in inches.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_tire_inch(service: TireService, width_in: f64, rim_in: f64, out_tire: *mut Tire) -> Status {
-    unsafe { put(out_tire, || core(Tire::inch(service, width_in, rim_in))) }
+pub unsafe extern "C" fn tw_tire_inch(service: u8, width_in: f64, rim_in: f64, out_tire: *mut Tire) -> Status {
+    unsafe { put(out_tire, || core(Tire::inch(named(service, TireService::Commercial as u8 + 1)?, width_in, rim_in))) }
 }
 
 /// The same tire with an aspect ratio, %, that the caller knows or assumes, for a size that does not state one.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tire_with_aspect(tire: *const Tire, aspect_pct: f64, out_tire: *mut Tire) -> Status {
-    unsafe { put(out_tire, || core(read(tire)?.with_aspect(aspect_pct))) }
+    unsafe { put(out_tire, || core(read_tire(tire)?.with_aspect(aspect_pct))) }
 }
 
 /// Design outer diameter of the tire regulations, and what it is made of.
@@ -108,13 +138,13 @@ pub unsafe extern "C" fn tw_tire_regulation_diameter(
     tire: *const Tire,
     out_diameter: *mut RegulationDiameter,
 ) -> Status {
-    unsafe { put(out_diameter, || core(read(tire)?.regulation_diameter())) }
+    unsafe { put(out_diameter, || core(read_tire(tire)?.regulation_diameter())) }
 }
 
 /// Outer diameter, mm, that the numbers of the name give, unrounded.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tire_geometric_diameter_mm(tire: *const Tire, out_diameter_mm: *mut f64) -> Status {
-    unsafe { put(out_diameter_mm, || core(read(tire)?.geometric_diameter_mm())) }
+    unsafe { put(out_diameter_mm, || core(read_tire(tire)?.geometric_diameter_mm())) }
 }
 
 /// Rolling circumference from the regulation diameter, mm, by a factor: TW_RADIAL_FACTOR or TW_DIAGONAL_FACTOR.
@@ -180,14 +210,14 @@ pub unsafe extern "C" fn tw_tire_from_letters(
     unsafe { put(out_symbol, || core(SpeedSymbol::from_letters(text(letters, length)?))) }
 }
 
-/// Speed, km/h, that a speed symbol stands for.
+/// Speed, km/h, that a speed symbol, one of TW_SPEED_SYMBOL_*, stands for.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_tire_symbol_km_h(symbol: SpeedSymbol, out_km_h: *mut f64) -> Status {
-    unsafe { put(out_km_h, || core(symbol.symbol_km_h())) }
+pub unsafe extern "C" fn tw_tire_symbol_km_h(symbol: u8, out_km_h: *mut f64) -> Status {
+    unsafe { put(out_km_h, || core(named::<SpeedSymbol>(symbol, SpeedSymbol::Z as u8 + 1)?.symbol_km_h())) }
 }
 
-/// Ply rating that a load range letter stands for. It states no load.
+/// Ply rating that a load range, one of TW_LOAD_RANGE_*, stands for. It states no load.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_tire_ply_rating(load_range: LoadRange, out_ply_rating: *mut u16) -> Status {
-    unsafe { put(out_ply_rating, || core(load_range.ply_rating())) }
+pub unsafe extern "C" fn tw_tire_ply_rating(load_range: u8, out_ply_rating: *mut u16) -> Status {
+    unsafe { put(out_ply_rating, || core(named::<LoadRange>(load_range, LoadRange::N as u8 + 1)?.ply_rating())) }
 }

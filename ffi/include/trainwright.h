@@ -2549,25 +2549,21 @@ tw_status tw_tire_parse_lenient(const char *designation, size_t length, struct t
 /// The designation in its canonical spelling.
 tw_status tw_tire_text(const struct tw_tire *tire, struct tw_designation *out_designation);
 
-/// Metric size: section width in mm, aspect ratio in %, rim code.
-tw_status tw_tire_metric(tw_tire_service service,
-                         double width_mm,
-                         double aspect_pct,
-                         double rim_in,
-                         struct tw_tire *out_tire);
+/// Metric size: service, one of TW_TIRE_SERVICE_*, section width in mm, aspect ratio in %, rim code.
+tw_status tw_tire_metric(uint8_t service, double width_mm, double aspect_pct, double rim_in, struct tw_tire *out_tire);
 
-/// Metric size without an aspect ratio: section width in mm, rim code.
-tw_status tw_tire_no_aspect(tw_tire_service service, double width_mm, double rim_in, struct tw_tire *out_tire);
+/// Metric size without an aspect ratio: service, one of TW_TIRE_SERVICE_*, section width in mm, rim code.
+tw_status tw_tire_no_aspect(uint8_t service, double width_mm, double rim_in, struct tw_tire *out_tire);
 
-/// Flotation size: overall diameter, section width and rim code, all in inches.
-tw_status tw_tire_flotation(tw_tire_service service,
+/// Flotation size: service, one of TW_TIRE_SERVICE_*, overall diameter, section width and rim code in inches.
+tw_status tw_tire_flotation(uint8_t service,
                             double diameter_in,
                             double width_in,
                             double rim_in,
                             struct tw_tire *out_tire);
 
-/// Inch size: section width and rim code in inches.
-tw_status tw_tire_inch(tw_tire_service service, double width_in, double rim_in, struct tw_tire *out_tire);
+/// Inch size: service, one of TW_TIRE_SERVICE_*, section width and rim code in inches.
+tw_status tw_tire_inch(uint8_t service, double width_in, double rim_in, struct tw_tire *out_tire);
 
 /// The same tire with an aspect ratio, %, that the caller knows or assumes, for a size that does not state one.
 tw_status tw_tire_with_aspect(const struct tw_tire *tire, double aspect_pct, struct tw_tire *out_tire);
@@ -2606,11 +2602,11 @@ tw_status tw_tire_load_index_lb(uint16_t load_index, double *out_load_lb);
 /// The speed symbol with these letters, `length` bytes.
 tw_status tw_tire_from_letters(const char *letters, size_t length, tw_speed_symbol *out_symbol);
 
-/// Speed, km/h, that a speed symbol stands for.
-tw_status tw_tire_symbol_km_h(tw_speed_symbol symbol, double *out_km_h);
+/// Speed, km/h, that a speed symbol, one of TW_SPEED_SYMBOL_*, stands for.
+tw_status tw_tire_symbol_km_h(uint8_t symbol, double *out_km_h);
 
-/// Ply rating that a load range letter stands for. It states no load.
-tw_status tw_tire_ply_rating(tw_load_range load_range, uint16_t *out_ply_rating);
+/// Ply rating that a load range, one of TW_LOAD_RANGE_*, stands for. It states no load.
+tw_status tw_tire_ply_rating(uint8_t load_range, uint16_t *out_ply_rating);
 
 /// A train of `members` members without sets; `input`, `output` and `fixed` (the case) are numbers of three of them.
 tw_status tw_train_new(uint8_t members, uint8_t input, uint8_t output, uint8_t fixed, struct tw_train *out_train);

@@ -14,6 +14,21 @@ static double speed_of(tw_speed_symbol symbol) {
     return km_h;
 }
 
+/* A number that names nothing is refused wherever C can put one. */
+static int refuses_junk(tw_tire tire) {
+    double answer = 0.0;
+    uint16_t plies = 0;
+    tw_tire other;
+    if (tw_tire_symbol_km_h(200, &answer) != TW_STATUS_OUT_OF_RANGE) return 0;
+    if (tw_tire_ply_rating(12, &plies) != TW_STATUS_OUT_OF_RANGE) return 0;
+    if (tw_tire_metric(6, 235.0, 80.0, 17.0, &other) != TW_STATUS_OUT_OF_RANGE) return 0;
+    if (tw_tire_metric(TW_TIRE_SERVICE_LIGHT_TRUCK, 235.0, 80.0, 17.0, &other) != TW_STATUS_OK) return 0;
+    if (tw_tire_regulation_diameter(NULL, NULL) != TW_STATUS_NULL) return 0;
+    if (tw_tire_geometric_diameter_mm(NULL, &answer) != TW_STATUS_NULL) return 0;
+    tire.kind = 99;
+    return tw_tire_geometric_diameter_mm(&tire, &answer) == TW_STATUS_INCONSISTENT;
+}
+
 static tw_status parse(const vectors_row *row, double *out) {
     tw_tire tire;
     const tw_status status = parsed(row, &tire);
@@ -34,6 +49,7 @@ static tw_status parse(const vectors_row *row, double *out) {
         again.load_range != tire.load_range || again.speed_in_size != tire.speed_in_size) {
         vectors_fail(row, "canonical text does not read back:", written.text);
     }
+    if (!refuses_junk(tire)) vectors_fail(row, "took a number that names nothing:", written.text);
     return status;
 }
 
