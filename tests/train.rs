@@ -112,15 +112,18 @@ fn solve_vectors() {
     });
 }
 
+fn load(row: &support::Row) -> Load {
+    match row.text("load") {
+        "drive" => Load::Drive,
+        "coast" => Load::Coast,
+        _ => Load::None,
+    }
+}
+
 #[test]
 fn resolve_vectors() {
     vectors("train_resolve", |row| {
-        let load = match row.text("load") {
-            "drive" => Load::Drive,
-            "coast" => Load::Coast,
-            _ => Load::None,
-        };
-        let state = train(row.text("train"))?.resolve(row.count("closed"), load)?;
+        let state = train(row.text("train"))?.resolve(row.count("closed"), load(row))?;
         let mut all = [f64::from(state.closed)].into_iter().chain(outputs(&state));
         Ok::<[f64; 38], _>(std::array::from_fn(|_| all.next().unwrap()))
     });
@@ -476,14 +479,6 @@ fn a_mask_beyond_the_elements_and_a_set_beyond_the_sets_are_refused() {
     assert!(state.overspeeds(-1.0));
     assert_eq!(train.next_engagement(0), Some(1));
     assert_eq!(train.next_engagement(1), None);
-}
-
-fn load(row: &support::Row) -> Load {
-    match row.text("load") {
-        "drive" => Load::Drive,
-        "coast" => Load::Coast,
-        _ => Load::None,
-    }
 }
 
 #[test]
