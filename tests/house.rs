@@ -110,7 +110,7 @@ fn every_public_float_names_its_unit() {
                 let Some((name, kind)) = declaration.split_once(':') else { continue };
                 let (name, kind) = (name.trim(), kind.trim());
                 let float = ["f64", "[f64", "&[f64]", "Reading"].iter().any(|float| kind.starts_with(float));
-                if !float || !name.chars().all(|c| is_word(c)) || has_unit(name) {
+                if !float || !name.chars().all(is_word) || has_unit(name) {
                     continue;
                 }
                 if without.contains(name) {
@@ -149,7 +149,7 @@ fn functions_of(chapter: &str) -> BTreeSet<String> {
         } else if line.starts_with('}') {
             (holder, macro_body) = (None, false);
         } else if line.starts_with("impl") {
-            let after = line.trim_start_matches("impl").trim_start_matches(|c| c == '<' || c == '\'').trim();
+            let after = line.trim_start_matches("impl").trim_start_matches(['<', '\'']).trim();
             let named = if line.starts_with("impl<") { line.split("> ").nth(1).unwrap_or(after) } else { after };
             holder = Some(named.split(|letter| !is_word(letter)).next().unwrap().to_owned());
         }

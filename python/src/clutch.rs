@@ -681,7 +681,7 @@ impl SteelPlates {
 }
 
 /// A pack and the member that its drum, and so its apply oil, turns with; the fixed member for a brake.
-#[pyclass(frozen, eq, module = "trainwright.clutch")]
+#[pyclass(frozen, eq, from_py_object, module = "trainwright.clutch")]
 #[derive(Clone, PartialEq)]
 pub struct ElementPack {
     pack: Pack,

@@ -15,7 +15,7 @@ use crate::tire::{Rolling, Tire};
 use crate::train::Train;
 
 /// One fault of a record, or a note about it.
-#[pyclass(frozen, eq, module = "trainwright.record")]
+#[pyclass(frozen, eq, skip_from_py_object, module = "trainwright.record")]
 #[derive(Clone, PartialEq)]
 pub struct Problem(core::Problem);
 

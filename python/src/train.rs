@@ -104,6 +104,9 @@ impl Train {
     }
 }
 
+/// What pickle calls, and with what.
+type Reduced<'a> = (Py<PyAny>, (&'a str, Option<&'a str>));
+
 #[pymethods]
 impl Train {
     /// The train in the `[train]` table of a record: a train file, or a whole family file.
@@ -202,7 +205,7 @@ impl Train {
         Ok(dict)
     }
 
-    fn __reduce__(&self, py: Python<'_>) -> PyResult<(Py<PyAny>, (&str, Option<&str>))> {
+    fn __reduce__(&self, py: Python<'_>) -> PyResult<Reduced<'_>> {
         let from_toml = py.get_type::<Self>().getattr("from_toml")?.unbind();
         Ok((from_toml, (&self.text, self.variant.as_deref())))
     }
