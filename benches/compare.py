@@ -22,6 +22,8 @@ MEMBERS, INPUT, OUTPUT, CASE = 10, 0, 1, 2
 SETS = [(45, 95, 3, 5, 4), (51, 89, 3, 6, 0), (73, 119, 6, 7, 8), (23, 85, 9, 4, 1)]
 """Sun teeth, ring teeth, and the members of sun, ring and carrier: the ten-speed of benches/train.rs."""
 ELEMENTS = [(5, 2), (3, 2), (6, 7), (7, 9), (0, 9), (8, 4)]
+DENSITY = 800.0
+"""Hot oil, kg/m³."""
 SIXTH = 0b11_1001
 MESH_EFFICIENCY = 0.98
 
@@ -131,7 +133,7 @@ def capacity_columns() -> tuple[float, float, float]:
         return_spring_n=Limits(lower=980.0, upper=1200.0),
         head=Head(wetted=piston, free_surface_radius_mm=52.0),
     )
-    line = pack.capacity_line(oil_density_kg_m3=800.0)
+    line = pack.capacity_line(oil_density_kg_m3=DENSITY)
 
     def plain() -> np.ndarray:
         net_n = pressure_kpa * 1e-3 * line.piston_area_mm2 + line.head_n_per_rpm2 * speed_rpm**2 - line.held_back_n

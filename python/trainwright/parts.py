@@ -15,7 +15,7 @@ from .answers.capacity import Working, capacity_sheet, review_gears, truck_load,
 from .answers.fill import fill_sheet
 from .answers.gears import gear_sheet, main_gears, published_sheet, state_sheet
 from .answers.tire import change_sheet
-from .answers.which import Count, counted_ratio, which_sheet
+from .answers.which import Count, which_sheet
 from .edge import show
 from .fluid import Fill, Fluid, LevelCheck
 from .judge import Reading
@@ -120,7 +120,7 @@ def _which_part(family: Family, instruments: Instruments, job: dict[str, Any]) -
     sheet = which_sheet(candidates, counts, **teeth, title=f"{job['id']}: {job['title']}", story=job["story"])
     readings = []
     for count in counts:
-        ratio = counted_ratio(count, **teeth)
+        ratio = count.ratio(**teeth)
         near = {name: next(g.ratio for g in train.gears() if g.id == count.gear) for name, train in candidates.items()}
         readings.append((count.gear, ratio.value, ratio.u, near))
     caption = "How far each candidate lies from each counted ratio."

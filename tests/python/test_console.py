@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import json
 import math
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
 
 import pytest
+import trainwright
+from click.testing import CliRunner
 from hypothesis import given
 from hypothesis import strategies as st
 from trainwright import Error, edge
+from trainwright.cli import shop
 
 
 @pytest.mark.parametrize(
@@ -64,3 +72,157 @@ def test_a_value_is_shown_in_both_systems() -> None:
     assert edge.show(-0.001, "mm") == "0.00 mm (0.000 in)"
     assert edge.show(-7.82, "mm") == "−7.82 mm (−0.308 in)"
     assert edge.show(203.1, "ml") == "203 mL"
+
+
+# ---- commands on the demonstration
+
+
+DEMO = Path(trainwright.__file__).parent / "demo"
+FAMILY, FLUIDS, FLEET = (str(DEMO / f"{name}.toml") for name in ("family", "fluids", "fleet"))
+
+
+def call(*arguments: str) -> str:
+    result = CliRunner().invoke(shop, list(arguments), catch_exceptions=False)
+    assert result.exit_code == 0, result.output
+    return result.output
+
+
+def answer(*arguments: str) -> Any:
+    return json.loads(call(*arguments, "--json"))
+
+
+def test_gears_as_expected_of_the_scenario() -> None:
+    found = {gear["id"]: gear for gear in answer("gears", FAMILY, "--variant", "teal")["gears"]}
+    assert found["1"]["ratio_exact"] == "854760/201019"
+    assert found["R"]["ratio_exact"] == "-270/91"
+    assert found["3"]["shares"]["C1"] == pytest.approx(1.187234, abs=1e-6)
+    assert found["5"]["step_to_next"] == pytest.approx(1.3829787, abs=1e-6)
+    heron = {gear["id"]: gear["ratio_exact"] for gear in answer("gears", FAMILY, "--variant", "heron")["gears"]}
+    assert heron["4"] == "1339/763"
+
+
+def test_published_ratios_stand_beside_the_computed_ones() -> None:
+    path = str(DEMO / "trains" / "crossed_two_set_four_speed_a.toml")
+    found = {gear["id"]: gear for gear in answer("gears", path)["gears"]}
+    assert found["1"]["published_agrees"] is True
+    assert found["4"]["published_agrees"] is False, "the misprint must show"
+    assert "misprint" in call("gears", path)
+
+
+def test_the_forbidden_state_is_found() -> None:
+    states = answer("states", FAMILY)["states"]
+    assert [state["closed"] for state in states if state["forbidden"]] == [["B2", "C1", "C2"]]
+    assert "FORBIDDEN: output at 6.24 times the" in call("states", FAMILY)
+
+
+@pytest.mark.parametrize(
+    ("truck", "verdict", "chance", "needs_kpa", "friction"),
+    [("T12", "NOT PROVEN", 0.7061541554683566, 1408.4078763394746, 0.1068642324206154),
+     ("T13", "NO-GO", 0.005628182635219192, 1757.9348988641736, 0.13600902308078322)],
+)  # fmt: skip
+def test_j3_capacity_at_the_gauge(truck: str, verdict: str, chance: float, needs_kpa: float, friction: float) -> None:
+    found = answer("capacity", FAMILY, "--gauge", "1470kPa", "--gauge-full-scale", "2500kPa", "--truck", truck, "--fleet", FLEET)
+    governing = found["governing"]
+    assert (governing["gear"], governing["element"]) == ("3", "C1")
+    assert found["decisions"][0]["verdict"] == verdict
+    assert found["decisions"][0]["chance"] == pytest.approx(chance, rel=1e-5)
+    assert governing["pressure_needed"]["strong_spring_kpa"] == pytest.approx(needs_kpa, rel=1e-5)
+    assert governing["friction_needed"] == pytest.approx(friction, rel=1e-5)
+
+
+@pytest.mark.parametrize(("at", "excess_ml", "level_mm"), [("24C", 203.0903, 4.95505), ("82C", -295.7634, -7.82341), ("75.2F", 203.0903, 4.95505)])
+def test_j5_fluid_level(at: str, excess_ml: float, level_mm: float) -> None:
+    found = answer("fill", FLUIDS, "--fluid", "alder", "--at", at)
+    assert found["adjustment"]["excess_ml"]["reading"]["value"] == pytest.approx(excess_ml, abs=0.5)
+    assert found["level_at_reference"]["level_mm"] == pytest.approx(level_mm, abs=0.05)
+    assert found["loss_to_pickup_ml"] == pytest.approx(995.0833, abs=0.5)
+    assert found["gear_dips_at_c"] == pytest.approx(134.537, abs=0.2)
+
+
+def test_j7_which_set_is_fitted() -> None:
+    counts = ("--gear", "4", "13360", "5710", "--gear", "5", "13360", "7245")
+    found = answer("which", FAMILY, "--variants", "teal,heron", *counts, "--input-teeth", "40", "--output-teeth", "30")
+    fourth, fifth = found["counts"]
+    assert fourth["ratio"]["u"] == pytest.approx(0.0001364429365, rel=1e-6)
+    assert fourth["away_in_u"]["teal"] == pytest.approx(14.223123, abs=1e-3)
+    assert fourth["away_in_u"]["heron"] == pytest.approx(0.723364, abs=1e-3)
+    assert not fifth["can_tell"]
+    assert list(found["excluded"]) == ["teal"]
+
+
+def test_tire_change_in_both_systems() -> None:
+    metric = answer("tire", "265/65R18", "LT275/70R18", "--axle", "3.54", "--at", "100km/h")
+    shop_units = answer("tire", "265/65R18", "LT275/70R18", "--axle", "3.54", "--at", "62.13711922mph")
+    shown = metric["speedometer"]["shown_km_h"]["value"]
+    assert shown == pytest.approx(100 * 801 / 843, rel=2e-3)
+    assert shop_units["speedometer"]["shown_km_h"]["value"] == pytest.approx(shown, rel=1e-8)
+
+
+def test_the_demonstration_agrees_with_the_scenario() -> None:
+    sheets = {sheet["title"].split(":")[0] + sheet["title"][-11:]: sheet for sheet in answer("demo")}
+    shown = {title: sheet["speedometer"]["shown_km_h"]["value"] for title, sheet in sheets.items() if "speedometer" in sheet}
+    assert sorted(round(value, 1) for value in shown.values()) == [90.2, 120.6]
+    trains = next(sheet for sheet in sheets.values() if "trains" in sheet)
+    assert (trains["agreeing"], trains["of"], len(trains["trains"])) == (116, 117, 18)
+
+
+def test_every_answer_says_what_was_not_checked() -> None:
+    for sheet in answer("demo"):
+        assert sheet["not_checked"], sheet["title"]
+        assert sheet["formulas"], sheet["title"]
+
+
+def test_a_changed_tooth_count_changes_the_ratio(tmp_path: Path) -> None:
+    call("demo", "--files-to", str(tmp_path / "shop"))
+    path = tmp_path / "shop" / "family.toml"
+    path.write_text(path.read_text().replace("sun = 36, planet = 29, ring = 94", "sun = 38, planet = 28, ring = 94"))
+    before, after = (answer("gears", file)["gears"][0]["ratio_exact"] for file in (FAMILY, str(path)))
+    assert before != after
+
+
+# ---- refusals and exit codes
+
+
+def run(*arguments: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run([sys.executable, "-m", "trainwright", *arguments], capture_output=True, text=True)
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "mend"),
+    [
+        (("gears", FAMILY, "--variant", "blue"), 2, "known: teal, wren, heron"),
+        (("gears", FLEET), 2, "give a family or a train file"),
+        (("gears", "nowhere.toml"), 2, "does not exist"),
+        (("capacity", FAMILY, "--gauge", "213bar", "--turbine", "660nm"), 2, "give a number and kPa or psi"),
+        (("capacity", FAMILY, "--gauge", "213psi"), 2, "give --turbine, or --truck with --fleet"),
+        (("capacity", FAMILY, "--gauge", "213psi", "--truck", "T77", "--fleet", FLEET), 2, "it has T11"),
+        (("capacity", FLUIDS, "--gauge", "213psi", "--turbine", "660nm"), 2, "give a family record"),
+        (("fill", FLUIDS, "--fluid", "water", "--at", "24C"), 2, "alder"),
+        (("fill", FLUIDS, "--fluid", "alder", "--at", "24kPa"), 2, "give a number and °C or °F"),
+        (("tire", "265/65R18", "junk", "--axle", "3.54"), 2, "expected"),
+        (("tire", "265/65R18", "265/65R18", "--axle", "0"), 2, "above 0"),
+    ],
+)
+def test_a_refusal_names_the_mend_and_ends_with_its_code(arguments: tuple[str, ...], code: int, mend: str) -> None:
+    done = run(*arguments)
+    assert done.returncode == code
+    assert mend in " ".join(done.stderr.split())
+    assert "Traceback" not in done.stderr
+    assert not done.stdout
+
+
+def test_check_ends_with_3_for_a_record_with_errors(tmp_path: Path) -> None:
+    bad = tmp_path / "bad.toml"
+    bad.write_text(Path(FAMILY).read_text().replace("ring = 90", "rign = 90"))
+    done = run("check", str(bad))
+    assert done.returncode == 3
+    assert "train.set[0].teeth.rign" in done.stdout
+    assert "did you mean ring?" in done.stdout
+    assert run("check", FAMILY, FLUIDS, FLEET).returncode == 0
+    assert json.loads(run("check", str(bad), "--json").stdout)[0]["line"] == 20
+
+
+def test_every_command_explains_itself() -> None:
+    for name, command in shop.commands.items():
+        text = call(name, "--help")
+        assert command.help and command.help.split(".")[0].split("\n")[0][:30] in " ".join(text.split())

@@ -8,6 +8,7 @@ from typing import Any
 
 from .. import hazard
 from ..edge import number
+from ..judge import Reading
 from ..sheet import Fact, Row, Sheet, Table
 from ..train import Train, counted_ratio
 
@@ -23,6 +24,12 @@ class Count:
     input_pulses: int
     output_pulses: int
 
+    def ratio(self, *, input_teeth: int, output_teeth: int) -> Reading:
+        """The counted ratio with its uncertainty, for speed wheels of these teeth."""
+        return counted_ratio(
+            input_pulses=self.input_pulses, output_pulses=self.output_pulses, input_teeth=input_teeth, output_teeth=output_teeth
+        )
+
 
 def which_sheet(
     candidates: Mapping[str, Train], counts: Sequence[Count], *, input_teeth: int, output_teeth: int, title: str, story: str = ""
@@ -35,9 +42,7 @@ def which_sheet(
     data: list[dict[str, Any]] = []
     excluded: dict[str, str] = {}
     for count in counts:
-        reading = counted_ratio(
-            input_pulses=count.input_pulses, output_pulses=count.output_pulses, input_teeth=input_teeth, output_teeth=output_teeth
-        )
+        reading = count.ratio(input_teeth=input_teeth, output_teeth=output_teeth)
         away = {name: (table[count.gear].ratio - reading.value) / reading.u for name, table in ratios.items()}
         data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
         for name, distance in away.items():

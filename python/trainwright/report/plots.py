@@ -45,7 +45,8 @@ class Picture:
 def drawing(title: str, width: float, height: float) -> Iterator[tuple[Axes, Picture]]:
     """An empty plot; its SVG carries the title for screen readers."""
     picture = Picture()
-    with matplotlib.rc_context({**STYLE, "svg.hashsalt": f"{title} {next(_serial)}"}):
+    prefix = f"picture-{next(_serial)}-"
+    with matplotlib.rc_context({**STYLE, "svg.hashsalt": title}):
         figure = Figure(figsize=(width, height), layout="constrained")
         axes = figure.add_subplot()
         axes.tick_params(length=0)
@@ -55,6 +56,7 @@ def drawing(title: str, width: float, height: float) -> Iterator[tuple[Axes, Pic
     svg = text.getvalue()[text.getvalue().index("<svg") :]
     svg = re.sub(r"<metadata>.*?</metadata>", "", svg, flags=re.DOTALL)
     svg = re.sub(r"font: ?([^;\"]*?)'[^;\"]*", r"font: \1system-ui, sans-serif", svg)
+    svg = re.sub(r'\bid="|href="#|url\(#', lambda found: found[0] + prefix, svg)
     opening = re.sub(r' (?:width|height)="[^"]*"', "", svg[: svg.index(">")]) + f' role="img" aria-label="{title}">'
     picture.svg = opening + svg[svg.index(">") + 1 :]
 

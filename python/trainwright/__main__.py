@@ -1,0 +1,5 @@
+"""``python -m trainwright`` is the console command."""
+
+from .cli import main
+
+main()
