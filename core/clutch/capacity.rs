@@ -201,7 +201,7 @@ impl Pack {
     ///
     /// * `applied` — pressure, friction, drum speed, oil density
     /// * returns [`Capacity`], with the strongest return spring: what the pack holds at least. Not a rating
-    /// * errors: as [`Pack::checked`], and for each field of `applied` outside its range
+    /// * errors: for a pack whose parts are impossible, and for each field of `applied` outside its range
     ///
     /// Source: Shigley, chapter 16 (from memory). Example: its hydraulic multi-disk clutch, 4 to 6.5 in, six faces,
     /// μ = 0.24, worn in, at 120 psi peak: 1885 lbf clamp and 7125 lbf·in.
@@ -297,7 +297,7 @@ impl Pack {
     ///
     /// * `oil_density_kg_m3` — hot oil, 0 to 2000
     /// * returns n, 1/min. Only the *open* pack of a drum that turns is in question: drag, then a tie-up
-    /// * errors: as [`Pack::checked`]; [`Error::NoAnswer`] where the dam carries the head at every speed
+    /// * errors: for a pack whose parts are impossible; [`Error::NoAnswer`] where the dam carries the head at every speed
     ///
     /// Source: [`super::Head::head_force_n`] set equal to the spring.
     pub fn drag_speed_rpm(self, oil_density_kg_m3: f64) -> Result<f64> {

@@ -3,7 +3,6 @@
 use crate::card::{self, Card, symbol};
 use crate::error::{Result, finite, positive, within};
 use crate::real::{exp, ln, sqrt};
-use serde::{Deserialize, Serialize};
 
 pub(super) const VOLUME_CORRECTION: Card = Card {
     id: "fluid.volume_correction",
@@ -95,7 +94,7 @@ const ALPHA_PER_K: (f64, f64) = (4.14e-4, 1.674e-3);
 
 /// What a record states of a fluid.
 #[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fluid {
     /// Density at 15 °C.
     pub density_15c_kg_m3: f64,

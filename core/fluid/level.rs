@@ -6,7 +6,6 @@ use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, chance_inside, combine, judge};
 use crate::real::{sqrt, tan};
-use serde::{Deserialize, Serialize};
 
 pub(super) const VOLUME_TO: Card = Card {
     id: "fluid.volume_to",
@@ -149,7 +148,7 @@ pub const SUMP_ROWS: usize = 16;
 
 /// Free area of the sump against height above the overflow edge, linear between rows.
 #[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sump {
     /// Rows in use, 2 to 16.
     pub rows: u32,
@@ -327,7 +326,7 @@ impl Sump {
 /// `dry_l` is every liter in sump, converter, cooler and passages with the level at the overflow edge, engine idling, at
 /// the reference temperature. All of it grows with temperature, and all of the growth goes into the sump's free area.
 #[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Fill {
     /// Free area of the sump.
     pub sump: Sump,
