@@ -37,7 +37,7 @@ DEMO = Path(__file__).parent / "demo"
 Command = TypeVar("Command", bound=Callable[..., Any])
 
 
-class Quantity(click.ParamType):
+class Quantity(click.ParamType):  # type: ignore[type-arg,unused-ignore]
     """A number with its unit, metric or shop: ``213psi``, ``1470kPa``, ``24±1C``."""
 
     def __init__(self, suffix: str) -> None:

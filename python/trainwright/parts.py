@@ -13,7 +13,7 @@ import numpy as np
 from .answers import RULE
 from .answers.capacity import Working, capacity_sheet, review_gears, truck_load, working_point
 from .answers.fill import fill_sheet
-from .answers.gears import gear_sheet, main_gears, published_sheet, state_sheet
+from .answers.gears import gear_sheet, main_gears, published_sheet, ratio, state_sheet
 from .answers.tire import change_sheet
 from .answers.which import Count, which_sheet
 from .edge import show
@@ -93,7 +93,7 @@ class Records:
 
 def _family_parts(family: Family) -> Iterator[Part]:
     by_ratios = _by_ratios(family)
-    ladders = {name: [(gear.id, gear.ratio) for gear in main_gears(train)] for name, train in by_ratios.items()}
+    ladders = {name: [(gear.id, ratio(gear)) for gear in main_gears(train)] for name, train in by_ratios.items()}
     caption = "Gear ladder on a logarithmic scale, where equal steps look equal." + (
         " Open diamonds: the other tooth counts." if len(ladders) > 1 else ""
     )
@@ -120,9 +120,9 @@ def _which_part(family: Family, instruments: Instruments, job: dict[str, Any]) -
     sheet = which_sheet(candidates, counts, **teeth, title=f"{job['id']}: {job['title']}", story=job["story"])
     readings = []
     for count in counts:
-        ratio = count.ratio(**teeth)
-        near = {name: next(g.ratio for g in train.gears() if g.id == count.gear) for name, train in candidates.items()}
-        readings.append((count.gear, ratio.value, ratio.u, near))
+        counted = count.ratio(**teeth)
+        near = {name: next(ratio(gear) for gear in train.gears() if gear.id == count.gear) for name, train in candidates.items()}
+        readings.append((count.gear, counted.value, counted.u, near))
     caption = "How far each candidate lies from each counted ratio."
     return Part(sheet, {caption: lambda plots: plots.ratio_readings("Counted ratios", readings)})
 
@@ -149,21 +149,21 @@ def _rated_part(family: Family, variant: str) -> Part:
 
 def _capacity_picture(family: Family, variant: str, working: Working) -> dict[str, Draw]:
     packs = family.packs(variant)
-    bars = []
-    seen = set()
-    for gear, review in review_gears(family.train(variant), packs, working).items():
+    train = family.train(variant)
+    main = {gear.id for gear in main_gears(train)}
+    bars: list[tuple[str, str, float, float, float, str]] = []
+    for gear, review in review_gears(train, packs, working).items():
         for element, margin in review.elements.items():
-            key = (element, round(margin.need_nm, 6))
-            if key in seen or not margin.share_known:
+            repeated = gear not in main and any(bar[1:3] == (element, margin.need_nm) for bar in bars)
+            if repeated or not margin.share_known:
                 continue
-            seen.add(key)
             spread = packs[element].pack.hold(
                 Reading.exact(margin.need_nm), pressure_kpa=working.pressure_kpa, friction=working.friction,
                 geometry_u_rel=working.geometry_u_rel, drum_speed_rpm=margin.drum_speed_rpm,
                 oil_density_kg_m3=working.oil_density_kg_m3, rule=RULE,
             ).judgment.reading.u  # fmt: skip
             bars.append((gear, element, margin.need_nm, margin.capacity_nm, spread, margin.verdict))
-    caption = "What each element must hold (bar) and can hold (point, ± 2 standard uncertainties). A gear that repeats a bar is left out."
+    caption = "What each element must hold (bar) and can hold (point, ± 2 standard uncertainties). Engine braking shows only what it adds."
     return {caption: lambda plots: plots.capacity_against_demand("Capacity against demand", [plots.Bar(*bar) for bar in bars])}
 
 

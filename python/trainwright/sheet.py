@@ -136,8 +136,8 @@ class Sheet:
         for heading, lines in (("Not checked here", self.not_checked), ("Caution", self.cautions)):
             if lines:
                 console.print(Text(f"\n{heading}", "bold"))
-                for line in lines:
-                    console.print(Padding(Text(f"• {line}"), (0, 0, 0, 1)))
+                for item in lines:
+                    console.print(Padding(Text(f"• {item}"), (0, 0, 0, 1)))
         if sources and self.cards:
             console.print(Text("\nSources: " + "; ".join(sources_of([self])), "dim"))
         console.print()

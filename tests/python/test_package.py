@@ -269,6 +269,7 @@ def test_stubs_match_what_is_compiled() -> None:
     run("mypy.stubtest", "trainwright", "--ignore-disjoint-bases")
 
 
-def test_a_typed_program_passes_the_strict_checker() -> None:
+def test_a_typed_program_and_the_package_pass_the_strict_checker() -> None:
     pytest.importorskip("mypy")
     run("mypy", "--strict", str(Path(__file__).parent / "typed_program.py"))
+    run("mypy", "--strict", str(Path(trainwright.__file__).parent))

@@ -15,6 +15,7 @@ from ..record import Family, Fleet
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..train import Train
 from . import RULE, rule_in_words
+from .gears import ratio
 
 INPUTS = ("gauge pressure", "friction coefficient", "geometry of pack and piston", "turbine torque")
 """What the uncertainty of a margin comes from, in the order of the budget."""
@@ -78,7 +79,7 @@ def review_gears(
     return {
         gear.id: review(
             gear,
-            packs,
+            dict(packs),
             pressure_kpa=working.pressure_kpa,
             friction=working.friction,
             geometry_u_rel=working.geometry_u_rel,
@@ -88,7 +89,7 @@ def review_gears(
             rule=rule,
         )
         for gear in train.gears()
-        if gear.ratio and (gear.ratio < 0) == reverse
+        if (ratio(gear) < 0) == reverse
     }
 
 

@@ -78,7 +78,7 @@ def fill_sheet(
 def _gear_dips_at_c(fill: Fill, fluid: Fluid) -> float | None:
     """Nothing where a right fill reaches the rotating part at no temperature that the fluid's density covers."""
     try:
-        return fill.gear_dips_at_c(fluid)
+        return float(fill.gear_dips_at_c(fluid))
     except Error as refusal:
         if refusal.kind == "OUT_OF_RANGE" and refusal.parameter == "temp_c":
             return None

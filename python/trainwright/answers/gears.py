@@ -8,8 +8,16 @@ from typing import Any
 
 from .. import hazard
 from ..edge import number
+from ..error import refusal
 from ..sheet import Fact, Row, Sheet, Table
 from ..train import Gear, State, Train
+
+
+def ratio(gear: Gear) -> float:
+    """Ratio of a gear; a record may list a gear whose elements give none."""
+    if gear.ratio is None:
+        raise refusal("gear", f"gear {gear.id} gives no ratio, its state is {gear.kind}: correct its closed elements", "INCONSISTENT")
+    return gear.ratio
 
 
 def main_gears(train: Train) -> list[Gear]:
@@ -24,14 +32,16 @@ def gear_sheet(train: Train, *, title: str, elements: bool = True) -> Sheet:
     """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them."""
     table = train.gears()
     main = main_gears(train)
-    forward = [gear for gear in main if gear.ratio > 0]
-    steps = {low.id: low.ratio / high.ratio for low, high in pairwise(forward)}
-    spread = forward[0].ratio / forward[-1].ratio
+    forward = [gear for gear in main if ratio(gear) > 0]
+    steps = {low.id: ratio(low) / ratio(high) for low, high in pairwise(forward)}
+    if not forward:
+        raise refusal("gear", "the record lists no forward gear; add one under [[train.gear]]")
+    spread = ratio(forward[0]) / ratio(forward[-1])
     printed = any(gear.published for gear in table)
     same = {gear.id: agrees(gear) for gear in table if gear.published}
-    answer = f"{len(forward)} forward ratios from {forward[0].ratio:.4f} to {forward[-1].ratio:.4f}, spread {spread:.2f}"
-    reverse = [gear for gear in main if gear.ratio < 0]
-    answer += f", reverse {', '.join(number(gear.ratio, 4) for gear in reverse)}." if reverse else "."
+    answer = f"{len(forward)} forward ratios from {ratio(forward[0]):.4f} to {ratio(forward[-1]):.4f}, spread {spread:.2f}"
+    reverse = [gear for gear in main if ratio(gear) < 0]
+    answer += f", reverse {', '.join(number(ratio(gear), 4) for gear in reverse)}." if reverse else "."
     if same:
         answer += f" {sum(same.values())} of {len(same)} published ratios are reproduced to their last printed digit."
     notes = [f"Gear {gear.id}: {gear.note}" for gear in table if gear.note]
@@ -57,12 +67,12 @@ def agrees(gear: Gear) -> bool:
     """Whether the computed ratio, rounded as the published one is, equals it."""
     printed = (gear.published or "").replace("−", "-")
     decimals = len(printed.partition(".")[2])
-    return f"{gear.ratio:.{decimals}f}" == f"{float(printed):.{decimals}f}"
+    return f"{ratio(gear):.{decimals}f}" == f"{float(printed):.{decimals}f}"
 
 
 def _ratio_row(gear: Gear, steps: dict[str, float], same: dict[str, bool], printed: bool) -> Row:
     step = number(steps[gear.id], 3) if gear.id in steps else ""
-    cells = (gear.id, " ".join(gear.closed), number(gear.ratio, 4), str(gear.ratio_exact).replace("-", "−"), step)
+    cells = (gear.id, " ".join(gear.closed), number(ratio(gear), 4), str(gear.ratio_exact).replace("-", "−"), step)
     if not printed:
         return Row(cells)
     verdict = {True: "yes", False: "NO", None: ""}[same.get(gear.id)]
@@ -94,7 +104,7 @@ def _gear_data(gear: Gear, steps: dict[str, float], same: dict[str, bool]) -> di
     return {
         "id": gear.id,
         "closed": gear.closed,
-        "ratio": gear.ratio,
+        "ratio": ratio(gear),
         "ratio_exact": str(gear.ratio_exact),
         "step_to_next": steps.get(gear.id),
         "published": gear.published,
@@ -111,7 +121,9 @@ def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sh
 
     `fastest` is the output speed per input speed that no state may exceed; left out, that of the fastest gear.
     """
-    limit = fastest if fastest is not None else max(1 / gear.ratio for gear in train.gears())
+    if fastest is None and not train.gears():
+        raise refusal("fastest", "the record lists no gear to take the limit from; give the output speed per input speed")
+    limit = fastest if fastest is not None else max(1 / ratio(gear) for gear in train.gears())
     by_closed = {frozenset(gear.closed): gear.id for gear in train.gears()}
     found = train.states(load="none")
     rows, forbidden = [], []
@@ -127,7 +139,8 @@ def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sh
     said = [f"{n} {_said(kind, n)}" for kind, n in counts.items() if n]
     answer = f"Of {len(found)} engagements {', '.join(said)}."
     for state in forbidden:
-        answer += f" Forbidden: {' '.join(state.closed)} would drive the output at {1 / state.ratio:.2f} times the input."
+        if state.ratio:
+            answer += f" Forbidden: {' '.join(state.closed)} would drive the output at {1 / state.ratio:.2f} times the input."
     return Sheet(
         title=title,
         answer=answer,
@@ -157,10 +170,10 @@ def state_sheet(train: Train, *, title: str, fastest: float | None = None) -> Sh
 
 
 def _state_row(state: State, gear: str, forbidden: bool) -> Row:
-    ratio = "" if state.ratio is None else number(state.ratio, 4)
+    shown = "" if state.ratio is None else number(state.ratio, 4)
     remark = f"FORBIDDEN: output at {1 / state.ratio:.2f} times the input" if forbidden and state.ratio else ""
     mark = "forbidden" if forbidden else "governs" if gear else ""
-    return Row((" ".join(state.closed) or "nothing", state.kind, ratio, gear, remark), mark)
+    return Row((" ".join(state.closed) or "nothing", state.kind, shown, gear, remark), mark)
 
 
 def _said(kind: str, count: int) -> str:
@@ -171,7 +184,7 @@ def _said(kind: str, count: int) -> str:
 
 
 def _shifts(train: Train) -> Table:
-    forward = [gear for gear in main_gears(train) if gear.ratio > 0]
+    forward = [gear for gear in main_gears(train) if ratio(gear) > 0]
     rows = []
     for low, high in pairwise(forward):
         released = [element for element in low.closed if element not in high.closed]
@@ -180,7 +193,7 @@ def _shifts(train: Train) -> Table:
         rows.append(
             Row(
                 (f"{low.id} to {high.id}", " ".join(released) or "nothing", " ".join(applied) or "nothing",
-                 number(low.ratio / high.ratio, 3), "one for one" if single else "more than one element changes"),
+                 number(ratio(low) / ratio(high), 3), "one for one" if single else "more than one element changes"),
                 "" if single else "NOT PROVEN",
             )
         )  # fmt: skip
@@ -195,11 +208,11 @@ def published_sheet(trains: Mapping[str, Train]) -> Sheet:
         same = {gear.id: agrees(gear) for gear in printed}
         total, agreeing = total + len(same), agreeing + sum(same.values())
         others += [
-            f"{title}, gear {gear.id}: computed {number(gear.ratio, 4)}, published {gear.published}; {gear.note or 'not explained'}."
+            f"{title}, gear {gear.id}: computed {number(ratio(gear), 4)}, published {gear.published}; {gear.note or 'not explained'}."
             for gear in printed
             if not same[gear.id]
         ]
-        computed = Row(("computed", *(number(gear.ratio, 4) for gear in printed)))
+        computed = Row(("computed", *(number(ratio(gear), 4) for gear in printed)))
         published = Row(("published", *((gear.published or "").replace("-", "−") + ("" if same[gear.id] else " ✕") for gear in printed)))
         note = " ".join(text.rstrip(".") + "." for text in (train.source, train.note) if text)
         tables.append(Table(title, ("gear", *(f">{gear.id}" for gear in printed)), [computed, published], note))

@@ -11,6 +11,7 @@ from ..edge import number
 from ..judge import Reading
 from ..sheet import Fact, Row, Sheet, Table
 from ..train import Train, counted_ratio
+from .gears import ratio
 
 EXCLUDED = 3.0
 """Distance in standard uncertainties from which a candidate is called excluded: a chance below 0.3 % of being seen by accident."""
@@ -43,7 +44,7 @@ def which_sheet(
     excluded: dict[str, str] = {}
     for count in counts:
         reading = count.ratio(input_teeth=input_teeth, output_teeth=output_teeth)
-        away = {name: (table[count.gear].ratio - reading.value) / reading.u for name, table in ratios.items()}
+        away = {name: (ratio(table[count.gear]) - reading.value) / reading.u for name, table in ratios.items()}
         data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
         for name, distance in away.items():
             out = abs(distance) > EXCLUDED
@@ -52,7 +53,7 @@ def which_sheet(
             remark = "excluded" if out else "fits" if count.gear in can_tell else "fits, as every candidate does in this gear"
             exact = str(ratios[name][count.gear].ratio_exact)
             rows.append(
-                Row((count.gear, f"{reading.value:.6f} ± {reading.u:.6f}", name, exact, f"{ratios[name][count.gear].ratio:.6f}",
+                Row((count.gear, f"{reading.value:.6f} ± {reading.u:.6f}", name, exact, f"{ratio(ratios[name][count.gear]):.6f}",
                      f"{number(distance, 1)} u", remark), "quiet" if out else "")
             )  # fmt: skip
     left = [name for name in candidates if name not in excluded]

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import count, pairwise
+from typing import Any
 
 import matplotlib
 from matplotlib.axes import Axes
@@ -16,7 +17,7 @@ from matplotlib.figure import Figure
 INK, QUIET, LINE = "#1d2733", "#5b6875", "#d5dbe1"
 BLUE, ORANGE, GREEN, PURPLE = "#1f5f99", "#b35c00", "#00735c", "#8b3a78"
 VERDICT = {"GO": GREEN, "NOT PROVEN": ORANGE, "NO-GO": PURPLE}
-STYLE = {
+STYLE: dict[str, Any] = {
     "font.family": ["sans-serif"],
     "font.size": 10.5,
     "text.color": INK,
@@ -46,7 +47,8 @@ def drawing(title: str, width: float, height: float) -> Iterator[tuple[Axes, Pic
     """An empty plot; its SVG carries the title for screen readers."""
     picture = Picture()
     prefix = f"picture-{next(_serial)}-"
-    with matplotlib.rc_context({**STYLE, "svg.hashsalt": title}):
+    style: Any = {**STYLE, "svg.hashsalt": title}
+    with matplotlib.rc_context(style):
         figure = Figure(figsize=(width, height), layout="constrained")
         axes = figure.add_subplot()
         axes.tick_params(length=0)
