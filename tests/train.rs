@@ -155,8 +155,8 @@ fn outside(train: &Train, state: &State, member: u8) -> Fraction {
 fn keeps_the_laws(train: &Train, state: &State) {
     // speeds: each row that is known sums to zero, closed elements do not slip
     for row in train.rows() {
-        let sum = row.terms().fold(Ok(Fraction::ZERO), |sum, (member, coefficient)| {
-            sum?.plus(state.speed(member).times(Fraction { num: coefficient, den: 1 })?)
+        let sum = row.terms().try_fold(Fraction::ZERO, |sum, (member, coefficient)| {
+            sum.plus(state.speed(member).times(Fraction { num: coefficient, den: 1 })?)
         });
         if let Ok(sum) = sum {
             assert!(!sum.is_known() || sum == Fraction::ZERO, "{row:?} {sum:?}");
