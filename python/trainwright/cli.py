@@ -20,6 +20,7 @@ from rich.text import Text
 
 from . import edge, record, version
 from .answers.capacity import capacity_sheet, truck_load, working_point
+from .answers.faults import SEEN, diagnose_sheet, fault_sheet
 from .answers.fill import fill_sheet
 from .answers.gears import gear_sheet, state_sheet
 from .answers.tire import SHIFTS_KM_H, change_sheet, rolling
@@ -208,6 +209,28 @@ def tire(
         before=f"axle {axle:g}, tire {old}", after=f"axle {fitted_axle:g}, tire {new}", true_km_h=at.value,
         shifts_km_h=[shift.value for shift in shifts] or SHIFTS_KM_H, pulses_per_rev=pulses,
     )  # fmt: skip
+
+
+@shop.command()
+@click.argument("file", type=RECORD)
+@variant_option
+@answers_with_sheets
+def faults(file: Path, variant: str | None) -> Sheet:
+    """What a dead or stuck element shows in each gear: lost gears, other ratios, tie-ups."""
+    title, train = family_or_train(file, variant)
+    return fault_sheet(train, title=f"Failure signatures of {title}")
+
+
+@shop.command()
+@click.argument("file", type=RECORD)
+@variant_option
+@click.option("--seen", "seen", nargs=2, type=(str, click.Choice(SEEN)), multiple=True, required=True,
+              metavar="GEAR WHAT", help=f"A gear and what it does: {', '.join(SEEN)}. May be repeated; name right gears, too.")
+@answers_with_sheets
+def diagnose(file: Path, variant: str | None, seen: tuple[tuple[str, str], ...]) -> Sheet:
+    """Which element a complaint points to, and the gear to try next."""
+    title, train = family_or_train(file, variant)
+    return diagnose_sheet(train, seen, title=f"Suspects in {title}")
 
 
 @shop.command()
