@@ -45,11 +45,11 @@ def change_sheet(
     judged = judge(shown.shown_km_h, limits, rule)
     program = numbers_to_program(programmed, fitted, pulses_per_rev=pulses_per_rev)
     points = [shift_at_output_speed(programmed, fitted, output_rpm=programmed.output_rpm(road_km_h=v)) for v in shifts_km_h]
-    late = "later" if shown.true_over_shown > 1 else "earlier"
+    late = "higher" if shown.true_over_shown > 1 else "lower"
     percent = number(abs(100 * (shown.true_over_shown - 1)), 1)
     answer = (
-        f"At true {show(true_km_h, 'km_h')} the speedometer shows {show(shown.shown_km_h.value, 'km_h')}, and every shift comes "
-        f"{percent} % {late} on the road, until the unit is programmed for {after}: axle ratio {program.axle_ratio:.3f} with the "
+        f"At true {show(true_km_h, 'km_h')} the speedometer shows {show(shown.shown_km_h.value, 'km_h')}. Every shift comes at a road speed "
+        f"{percent} % {late}, until the unit is programmed for {after}: axle ratio {program.axle_ratio:.3f} with the "
         f"old tire size, or {number(program.rev_per_km, 1)} revolutions per km ({number(program.rev_per_mile, 1)} per mile) with "
         f"the fitted axle."
     )

@@ -153,10 +153,10 @@ def level_against_temperature(
         axes.text(sum(window_c) / 2, 0.985, "check here", transform=axes.get_xaxis_transform(), ha="center", va="top", color=QUIET)
         for label, height in marks.items():
             axes.axhline(height, color=PURPLE, linewidth=1, linestyle=(0, (5, 3)))
-            axes.annotate(label, (0.995, height), (0, 3), xycoords=("axes fraction", "data"), textcoords="offset points",
-                          ha="right", color=PURPLE, fontsize=9.5)  # fmt: skip
+            axes.annotate(label, (0.005, height), (0, 3), xycoords=("axes fraction", "data"), textcoords="offset points",
+                          color=PURPLE, fontsize=9.5)  # fmt: skip
         axes.axhline(0, color=QUIET, linewidth=1)
-        looks = ((GREEN, "-"), (ORANGE, "-"), (BLUE, "-"))
+        looks = ((GREEN, "-"), (ORANGE, (0, (6, 2))), (BLUE, (0, (2, 1.5))))
         for (label, (temperature, level)), (color, line) in zip(curves.items(), looks):
             axes.plot(temperature, level, color=color, linestyle=line, linewidth=2.2, label=label)
         axes.set_xlabel("fluid temperature, °C")
