@@ -12,7 +12,13 @@ generate() { "$cbindgen" --quiet --config "$1" --crate trainwright-ffi --output 
 generate "$folder/cbindgen.toml" "$work/rust_names.h"
 grep -oE '\btw_[A-Z][a-z][A-Za-z0-9]*' "$work/rust_names.h" | sort -u | sed 's/^tw_//' >"$work/types"
 sed -E 's/^(.*)$/\1 tw_\1/; :next; s/( .*[a-z0-9])([A-Z])/\1_\l\2/; t next; s/ tw_([A-Z])/ tw_\l\1/' "$work/types" >"$work/names"
-grep -oE '\btw_[A-Z][A-Z0-9_]+\b' "$work/rust_names.h" | sort -u | sed -E 's/^tw_(.*)$/\1 TW_\1/' >>"$work/names"
+grep -oE '\btw_[A-Z][A-Z0-9_]+\b' "$work/rust_names.h" | sort -u | sed 's/^tw_//' | while read -r constant; do
+    if grep -q "^pub const $constant:" "$folder/../core/practice.rs"; then
+        echo "$constant TW_PRACTICE_$constant"
+    else
+        echo "$constant TW_$constant"
+    fi
+done >>"$work/names"
 {
     cat "$folder/cbindgen.toml"
     echo '[export.rename]'
@@ -25,6 +31,14 @@ generate "$work/cbindgen.toml" "$work/trainwright.h"
 {
     sed -E 's/^(.*) (.*)$/s~\\[`\1`\\](\\([^)]*\\))?~`\2`~g/' "$work/names"
     sed -E 's/^(.*) (.*)$/s~\\[`\1::([a-z_0-9]+)`\\](\\([^)]*\\))?~`\2_\\1`~g/' "$work/names"
+    cat <<'END'
+s/\[`([A-Z][A-Za-z]*)::([A-Z][A-Za-z]*)`\]/`TW_<\1_\2>`/g
+:word
+s/(TW_<[^>]*[a-z0-9])([A-Z])/\1_\2/
+t word
+s/TW_<([^>]*)>/TW_\U\1\E/g
+s/\[`([a-z_0-9]+)`\]/`\1`/g
+END
     printf '%s\n' 's/\btw_([a-z][a-z0-9_]*)_([A-Z][A-Z0-9_]*)\b/TW_\U\1\E_\2/g'
 } >"$work/spelling.sed"
 awk '

@@ -43,58 +43,58 @@
 
 /// Aspect ratio of a tire whose size does not state one (185R14). It meets the diameters of UN R30 within 7 mm, and within
 /// 5 mm from 135 mm of width up; the often quoted 82 is up to 5 mm of section height too much.
-#define TW_ASPECT_NOT_STATED_PCT 80.0
+#define TW_PRACTICE_ASPECT_NOT_STATED_PCT 80.0
 
 /// Static loaded radius of a tire over its outer diameter: what a rule under the hub measures, standing still.
-#define TW_STATIC_LOADED_RADIUS_OVER_DIAMETER 0.47
+#define TW_PRACTICE_STATIC_LOADED_RADIUS_OVER_DIAMETER 0.47
 
 /// Dynamic friction of wet paper lining on steel in a matching fluid; static friction is similar or lower.
-#define TW_PAPER_FRICTION_LOW 0.10
+#define TW_PRACTICE_PAPER_FRICTION_LOW 0.10
 
-/// See `TW_PAPER_FRICTION_LOW`.
-#define TW_PAPER_FRICTION_HIGH 0.14
+/// See `TW_PRACTICE_PAPER_FRICTION_LOW`.
+#define TW_PRACTICE_PAPER_FRICTION_HIGH 0.14
 
 /// Mean pressure on paper lining at full line pressure.
-#define TW_LINING_PRESSURE_LOW_MPA 1.0
+#define TW_PRACTICE_LINING_PRESSURE_LOW_MPA 1.0
 
-/// See `TW_LINING_PRESSURE_LOW_MPA`.
-#define TW_LINING_PRESSURE_HIGH_MPA 3.0
+/// See `TW_PRACTICE_LINING_PRESSURE_LOW_MPA`.
+#define TW_PRACTICE_LINING_PRESSURE_HIGH_MPA 3.0
 
 /// Least capacity over demand that a shop accepts, at the least pressure and the least friction.
-#define TW_HOLDING_MARGIN 1.2
+#define TW_PRACTICE_HOLDING_MARGIN 1.2
 
 /// Pack clearance for each friction plate, where the unit's own window is not known.
-#define TW_CLEARANCE_PER_PLATE_LOW_MM 0.20
+#define TW_PRACTICE_CLEARANCE_PER_PLATE_LOW_MM 0.20
 
-/// See `TW_CLEARANCE_PER_PLATE_LOW_MM`.
-#define TW_CLEARANCE_PER_PLATE_HIGH_MM 0.25
+/// See `TW_PRACTICE_CLEARANCE_PER_PLATE_LOW_MM`.
+#define TW_PRACTICE_CLEARANCE_PER_PLATE_HIGH_MM 0.25
 
 /// Energy per friction area that paper lining takes in one shift: above it, ask the maker of the lining.
-#define TW_SHIFT_ENERGY_HIGH_J_MM2 0.5
+#define TW_PRACTICE_SHIFT_ENERGY_HIGH_J_MM2 0.5
 
 /// Heat flux at the start of a shift that paper lining takes: above it, ask the maker of the lining.
-#define TW_SHIFT_FLUX_HIGH_W_MM2 1.0
+#define TW_PRACTICE_SHIFT_FLUX_HIGH_W_MM2 1.0
 
 /// Slip time of a shift of a planetary automatic.
-#define TW_SHIFT_TIME_LOW_S 0.2
+#define TW_PRACTICE_SHIFT_TIME_LOW_S 0.2
 
-/// See `TW_SHIFT_TIME_LOW_S`.
-#define TW_SHIFT_TIME_HIGH_S 0.6
+/// See `TW_PRACTICE_SHIFT_TIME_LOW_S`.
+#define TW_PRACTICE_SHIFT_TIME_HIGH_S 0.6
 
 /// Specific heat of the carbon steel of plates, between room temperature and about 200 °C.
-#define TW_STEEL_SPECIFIC_HEAT_J_KG_K 480.0
+#define TW_PRACTICE_STEEL_SPECIFIC_HEAT_J_KG_K 480.0
 
 /// Thermal conductivity of the carbon steel of plates, between room temperature and about 200 °C.
-#define TW_STEEL_CONDUCTIVITY_W_M_K 50.0
+#define TW_PRACTICE_STEEL_CONDUCTIVITY_W_M_K 50.0
 
 /// Density of the carbon steel of plates.
-#define TW_STEEL_DENSITY_KG_M3 7850.0
+#define TW_PRACTICE_STEEL_DENSITY_KG_M3 7850.0
 
 /// Efficiency of one mesh of two external planetary gears, ground or shaved, warm and well oiled; 0.985 to 0.995 is usual.
-#define TW_EXTERNAL_MESH_EFFICIENCY 0.99
+#define TW_PRACTICE_EXTERNAL_MESH_EFFICIENCY 0.99
 
 /// Efficiency of one mesh of planet and ring; it slides less than an external one.
-#define TW_INTERNAL_MESH_EFFICIENCY 0.993
+#define TW_PRACTICE_INTERNAL_MESH_EFFICIENCY 0.993
 
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
@@ -732,7 +732,7 @@ typedef struct tw_pack {
   struct tw_annulus lining;
   /// Piston face under apply pressure.
   struct tw_annulus piston;
-  /// Friction faces: [`plate_faces`] or [`disc_faces`].
+  /// Friction faces: `plate_faces` or `disc_faces`.
   uint32_t faces;
   /// Worn-in lining (uniform wear); false for new plates (uniform pressure).
   bool worn;
@@ -1456,7 +1456,7 @@ typedef struct tw_level_at {
 typedef struct tw_level_check {
   /// Temperature of the fluid, °C.
   struct tw_reading temp_c;
-  /// Level above the overflow edge, mm; 0 when it just runs over. Off level ground take [`tilt_shift_mm`] away first.
+  /// Level above the overflow edge, mm; 0 when it just runs over. Off level ground take `tilt_shift_mm` away first.
   struct tw_reading level_mm;
   /// True free area over that of the table: 1 with its standard uncertainty.
   struct tw_reading area_scale;
@@ -1917,7 +1917,7 @@ typedef struct tw_signature {
 typedef struct tw_observation {
   /// The gear as commanded.
   struct tw_commanded commanded;
-  /// [`Load::Drive`] or [`Load::Coast`].
+  /// `TW_LOAD_DRIVE` or `TW_LOAD_COAST`.
   tw_load load;
   /// What it did. Report gears that were tried and are right, too: they speak against suspects.
   tw_response seen;
