@@ -373,18 +373,16 @@ fn compute<const N: usize, const M: usize>(
 fn one_go<const N: usize, const M: usize>(
     lanes: &[Lane<'_>; N],
     start: usize,
-    mut outputs: Vec<&mut [f64]>,
+    outputs: Vec<&mut [f64]>,
     formula: &impl Fn([f64; N]) -> trainwright::Result<[f64; M]>,
 ) -> Option<Refused> {
+    let mut outputs: [&mut [f64]; M] = outputs.try_into().ok()?;
     let inputs = lanes.each_ref().map(|lane| (lane.values.as_ref(), lane.step));
     let mut refused: Option<Refused> = None;
     for row in 0..outputs.first().map_or(0, |output| output.len()) {
         let input = inputs.map(|(values, step)| values.get(row * step).copied().unwrap_or(f64::NAN));
         let result = formula(input).unwrap_or_else(|error| {
-            if !input.iter().any(|value| value.is_nan()) {
-                let this = Refused { count: 1, row: start + row, error };
-                refused = Some(refused.take().map_or(this, |others| others.merge(this)));
-            }
+            note(&mut refused, &input, Refused { count: 1, row: start + row, error });
             [f64::NAN; M]
         });
         for (output, value) in outputs.iter_mut().zip(result) {
@@ -394,4 +392,12 @@ fn one_go<const N: usize, const M: usize>(
         }
     }
     refused
+}
+
+/// Counts a refused row, unless it only lacks data.
+#[cold]
+fn note(refused: &mut Option<Refused>, input: &[f64], this: Refused) {
+    if !input.iter().any(|value| value.is_nan()) {
+        *refused = Some(refused.take().map_or(this, |others| others.merge(this)));
+    }
 }
