@@ -91,7 +91,7 @@ pub const MAX_MEMBERS: usize = 24;
 /// Most planetary sets of a train.
 pub const MAX_SETS: usize = 8;
 /// Most rows of a train: one for each set, two for a two-sun set.
-pub const MAX_ROWS: usize = 12;
+pub const MAX_ROWS: usize = 10;
 /// Most elements of a train.
 pub const MAX_ELEMENTS: usize = 16;
 
@@ -148,7 +148,7 @@ impl Train {
         let room = self.rows.get_mut(first..first + rows.len());
         let (Some(slot), Some(room)) = (slot, room) else {
             return Err(Error::Count {
-                name: "sets (a two-sun set counts as two of 12 rows)",
+                name: "sets (a two-sun set counts as two of 10 rows)",
                 count: u32::from(index) + 1,
                 low: 1,
                 high: MAX_SETS as u32,

@@ -110,7 +110,7 @@
 #define TW_MAX_SETS 8
 
 /// Most rows of a train: one for each set, two for a two-sun set.
-#define TW_MAX_ROWS 12
+#define TW_MAX_ROWS 10
 
 /// Most elements of a train.
 #define TW_MAX_ELEMENTS 16
