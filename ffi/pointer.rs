@@ -85,6 +85,23 @@ pub(crate) unsafe fn is_known<T>(field: *const T, count: u8) -> bool {
     unsafe { field.cast::<u8>().read() < count }
 }
 
+/// As [`is_known`], as a status.
+///
+/// # Safety
+/// As for [`is_known`].
+pub(crate) unsafe fn known<T>(field: *const T, count: u8) -> core::result::Result<(), Status> {
+    if unsafe { is_known(field, count) } { Ok(()) } else { Err(Status::OutOfRange) }
+}
+
+/// The enumerator with this number, of an enum of one byte with `count` values.
+///
+/// # Safety
+/// `T` must be such an enum.
+pub(crate) unsafe fn named<T: Copy>(number: u8, count: u8) -> core::result::Result<T, Status> {
+    // SAFETY: the number is one of the enum's.
+    if number < count { unsafe { read((&raw const number).cast::<T>()) } } else { Err(Status::OutOfRange) }
+}
+
 /// A core result as the answer of a C function.
 pub(crate) fn core<T>(result: Result<T>) -> core::result::Result<T, Status> {
     result.map_err(Status::from)

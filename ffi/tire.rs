@@ -1,6 +1,6 @@
 //! `tw_tire_*`: size designations, diameters, rolling circumference, load index, speed symbol.
 
-use crate::pointer::{core, is_known, put, read, slice};
+use crate::pointer::{core, is_known, named, put, read, slice};
 use crate::status::Status;
 use ::core::ffi::c_char;
 use trainwright::judge::Reading;
@@ -41,11 +41,6 @@ unsafe fn read_tire(tire: *const Tire) -> Result<Tire, Status> {
             && is_known(&raw const (*tire).plies_assumed, 2)
     };
     if is_named { unsafe { read(tire) } } else { Err(Status::Inconsistent) }
-}
-
-/// The enumerator with this number, of an enum of one byte with `count` values.
-unsafe fn named<T: Copy>(number: u8, count: u8) -> Result<T, Status> {
-    if number < count { unsafe { read((&raw const number).cast::<T>()) } } else { Err(Status::OutOfRange) }
 }
 
 fn designation(text: &TireText) -> Designation {

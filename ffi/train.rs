@@ -5,9 +5,11 @@ mod candidates;
 mod diagnosis;
 mod losses;
 
-use crate::pointer::{borrow, core, put, put_filled, read};
+use crate::pointer::{borrow, core, known, named, put, put_filled, read};
 use crate::status::Status;
-use trainwright::train::{Element, Load, PlanetSpeeds, PlanetarySet, State, StateCounts, Train};
+use trainwright::train::{
+    Blocks, Element, ElementKind, Load, PlanetSpeeds, PlanetarySet, SetKind, State, StateCounts, Train,
+};
 
 /// A train of `members` members without sets; `input`, `output` and `fixed` (the case) are numbers of three of them.
 #[unsafe(no_mangle)]
@@ -21,7 +23,7 @@ pub unsafe extern "C" fn tw_train_add_set(set: *const PlanetarySet, train: *mut 
     unsafe {
         put(train, || {
             if !set.is_null() {
-                named(&raw const (*set).kind, 4)?;
+                known(&raw const (*set).kind, SetKind::Stepped as u8 + 1)?;
             }
             let mut train = read(train)?;
             core(train.add_set(read(set)?))?;
@@ -36,8 +38,8 @@ pub unsafe extern "C" fn tw_train_add_element(element: *const Element, train: *m
     unsafe {
         put(train, || {
             if !element.is_null() {
-                named(&raw const (*element).kind, 4)?;
-                named(&raw const (*element).blocks, 3)?;
+                known(&raw const (*element).kind, ElementKind::Dog as u8 + 1)?;
+                known(&raw const (*element).blocks, Blocks::Forward as u8 + 1)?;
             }
             let mut train = read(train)?;
             core(train.add_element(read(element)?))?;
@@ -52,15 +54,14 @@ pub unsafe extern "C" fn tw_train_solve(train: *const Train, closed: u32, out_st
     unsafe { put_filled(out_state, State::OPEN, |state| core(borrow(train)?.solve_into(closed, state))) }
 }
 
-/// As `tw_train_solve`, with the one-way clutches held or overrunning as the load makes them.
+/// As `tw_train_solve`, with the one-way clutches held or overrunning as the load, one of TW_LOAD_*, makes them.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_train_resolve(
-    train: *const Train,
-    closed: u32,
-    load: Load,
-    out_state: *mut State,
-) -> Status {
-    unsafe { put_filled(out_state, State::OPEN, |state| core(borrow(train)?.resolve_into(closed, load, state))) }
+pub unsafe extern "C" fn tw_train_resolve(train: *const Train, closed: u32, load: u8, out_state: *mut State) -> Status {
+    unsafe {
+        put_filled(out_state, State::OPEN, |state| {
+            core(borrow(train)?.resolve_into(closed, named(load, Load::Coast as u8 + 1)?, state))
+        })
+    }
 }
 
 /// Speeds of the planets of a set in a solved state of this train.
@@ -108,21 +109,8 @@ pub unsafe extern "C" fn tw_train_next_engagement(train: *const Train, closed: u
     unsafe { put(out_closed, || borrow(train)?.next_engagement(closed).ok_or(Status::NoAnswer)) }
 }
 
-/// Counts the kinds of state over every combination of closed elements.
+/// Counts the kinds of state over every combination of closed elements, under a load of TW_LOAD_*.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_train_state_counts(
-    train: *const Train,
-    load: Load,
-    out_counts: *mut StateCounts,
-) -> Status {
-    unsafe { put(out_counts, || core(borrow(train)?.state_counts(load))) }
-}
-
-/// Refuses a number that names no choice, before it is read as one.
-///
-/// # Safety
-/// The pointer must be readable for one byte.
-unsafe fn named<Choice>(field: *const Choice, choices: u8) -> Result<(), Status> {
-    // SAFETY: the choices of this chapter are one byte wide.
-    if unsafe { field.cast::<u8>().read() } < choices { Ok(()) } else { Err(Status::OutOfRange) }
+pub unsafe extern "C" fn tw_train_state_counts(train: *const Train, load: u8, out_counts: *mut StateCounts) -> Status {
+    unsafe { put(out_counts, || core(borrow(train)?.state_counts(named(load, Load::Coast as u8 + 1)?))) }
 }

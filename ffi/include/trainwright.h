@@ -523,27 +523,6 @@ typedef uint8_t tw_diameter_basis;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-/// The direction of the torque at the input.
-enum tw_load
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// No torque: one-way clutches carry nothing.
-  TW_LOAD_NONE,
-  /// The input drives forward.
-  TW_LOAD_DRIVE,
-  /// The vehicle drives the input, which holds back.
-  TW_LOAD_COAST,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_load tw_load;
-#else
-typedef uint8_t tw_load;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 /// What a condition of assembly comes to.
 enum tw_finding
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -606,6 +585,27 @@ enum tw_response
 typedef enum tw_response tw_response;
 #else
 typedef uint8_t tw_response;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// The direction of the torque at the input.
+enum tw_load
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// No torque: one-way clutches carry nothing.
+  TW_LOAD_NONE,
+  /// The input drives forward.
+  TW_LOAD_DRIVE,
+  /// The vehicle drives the input, which holds back.
+  TW_LOAD_COAST,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_load tw_load;
+#else
+typedef uint8_t tw_load;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -2620,8 +2620,8 @@ tw_status tw_train_add_element(const struct tw_element *element, struct tw_train
 /// Solves the engagement in which exactly the elements of the mask are closed, one-way clutches like any other.
 tw_status tw_train_solve(const struct tw_train *train, uint32_t closed, struct tw_state *out_state);
 
-/// As `tw_train_solve`, with the one-way clutches held or overrunning as the load makes them.
-tw_status tw_train_resolve(const struct tw_train *train, uint32_t closed, tw_load load, struct tw_state *out_state);
+/// As `tw_train_solve`, with the one-way clutches held or overrunning as the load, one of TW_LOAD_*, makes them.
+tw_status tw_train_resolve(const struct tw_train *train, uint32_t closed, uint8_t load, struct tw_state *out_state);
 
 /// Speeds of the planets of a set in a solved state of this train.
 tw_status tw_train_planet_speeds(const struct tw_train *train,
@@ -2644,8 +2644,8 @@ tw_status tw_train_applied_mask(const struct tw_train *train, uint32_t *out_mask
 /// The combination of closed elements after this one; the first after 0. TW_STATUS_NO_ANSWER after the last.
 tw_status tw_train_next_engagement(const struct tw_train *train, uint32_t closed, uint32_t *out_closed);
 
-/// Counts the kinds of state over every combination of closed elements.
-tw_status tw_train_state_counts(const struct tw_train *train, tw_load load, struct tw_state_counts *out_counts);
+/// Counts the kinds of state over every combination of closed elements, under a load of TW_LOAD_*.
+tw_status tw_train_state_counts(const struct tw_train *train, uint8_t load, struct tw_state_counts *out_counts);
 
 /// Whether a planetary set can be put together: axes, meshing places, room between neighbors. Joins are not looked at.
 tw_status tw_train_assembly(const struct tw_planetary_set *set, struct tw_assembly *out_assembly);
@@ -2704,11 +2704,11 @@ tw_status tw_train_power_flow(const struct tw_train *train,
                               const struct tw_state *state,
                               struct tw_power_flow *out_flow);
 
-/// Efficiency of a gear with mesh losses, in drive or coast.
+/// Efficiency of a gear with mesh losses, under a load of TW_LOAD_DRIVE or TW_LOAD_COAST.
 tw_status tw_train_losses(const struct tw_train *train,
                           const struct tw_state *state,
                           const struct tw_mesh_efficiency *mesh,
-                          tw_load load,
+                          uint8_t load,
                           struct tw_losses *out_losses);
 
 /// Inches to millimeters.

@@ -1,7 +1,6 @@
 //! Conditions of assembly.
 
-use super::named;
-use crate::pointer::{core, put, read};
+use crate::pointer::{core, known, put, read};
 use crate::status::Status;
 use trainwright::train::{Assembly, PlanetarySet};
 
@@ -11,7 +10,7 @@ pub unsafe extern "C" fn tw_train_assembly(set: *const PlanetarySet, out_assembl
     unsafe {
         put(out_assembly, || {
             if !set.is_null() {
-                named(&raw const (*set).kind, 4)?;
+                known(&raw const (*set).kind, 4)?;
             }
             core(read(set)?.assembly())
         })

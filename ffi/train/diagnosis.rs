@@ -1,7 +1,6 @@
 //! Failure signatures and their inverse.
 
-use super::named;
-use crate::pointer::{borrow, core, put, read, slice};
+use crate::pointer::{borrow, core, known, put, read, slice};
 use crate::status::Status;
 use trainwright::train::{Commanded, Diagnosis, ElementFault, Observation, Signature, Symptom, Train};
 
@@ -40,8 +39,8 @@ pub unsafe extern "C" fn tw_train_diagnose(
         put(out_diagnosis, || {
             for place in 0..if observations.is_null() { 0 } else { count } {
                 let observation = observations.add(place);
-                named(&raw const (*observation).load, 3)?;
-                named(&raw const (*observation).seen, 5)?;
+                known(&raw const (*observation).load, 3)?;
+                known(&raw const (*observation).seen, 5)?;
             }
             core(borrow(train)?.diagnose(slice(observations, count)?))
         })
@@ -69,7 +68,7 @@ pub unsafe extern "C" fn tw_train_gears_that_tell_faults(
 unsafe fn failed(fault: *const ElementFault) -> Result<ElementFault, Status> {
     unsafe {
         if !fault.is_null() {
-            named(&raw const (*fault).failure, 2)?;
+            known(&raw const (*fault).failure, 2)?;
         }
         read(fault)
     }

@@ -1,6 +1,6 @@
 //! Mesh losses and circulating power.
 
-use crate::pointer::{borrow, core, put, read};
+use crate::pointer::{borrow, core, named, put, read};
 use crate::status::Status;
 use trainwright::train::{Load, Losses, MeshEfficiency, PowerFlow, State, Train};
 
@@ -20,14 +20,18 @@ pub unsafe extern "C" fn tw_train_power_flow(
     unsafe { put(out_flow, || core(borrow(train)?.power_flow(borrow(state)?))) }
 }
 
-/// Efficiency of a gear with mesh losses, in drive or coast.
+/// Efficiency of a gear with mesh losses, under a load of TW_LOAD_DRIVE or TW_LOAD_COAST.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_losses(
     train: *const Train,
     state: *const State,
     mesh: *const MeshEfficiency,
-    load: Load,
+    load: u8,
     out_losses: *mut Losses,
 ) -> Status {
-    unsafe { put(out_losses, || core(borrow(train)?.losses(borrow(state)?, read(mesh)?, load))) }
+    unsafe {
+        put(out_losses, || {
+            core(borrow(train)?.losses(borrow(state)?, read(mesh)?, named(load, Load::Coast as u8 + 1)?))
+        })
+    }
 }

@@ -17,7 +17,7 @@ compile() {
     "${@:3}" $strict "$2" $out/unit_image.c -x none -o "$out/$1.shared" -Ltarget/debug -ltrainwright_c -Wl,-rpath,"$PWD/target/debug"
 }
 
-for source in ffi/examples/*.c tests/c/version.c tests/c/texts.c; do
+for source in ffi/examples/*.c tests/c/interface.c tests/c/texts.c; do
     name=$(basename "$source" .c)
     compile "$name.cpp" "$source" c++ -std=c++17 -x c++
     compile "$name.c11" "$source" cc -std=c11

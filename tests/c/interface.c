@@ -1,0 +1,75 @@
+/* What holds for the whole C interface: header and library are of one version, every status has words, and null pointers
+ * and numbers that name nothing are refused with the results untouched. */
+#include "trainwright.h"
+#include <stdio.h>
+#include <string.h>
+
+static int faults = 0;
+
+static void expect(bool holds, const char *what) {
+    if (!holds) {
+        printf("does not hold: %s\n", what);
+        faults++;
+    }
+}
+
+static void versions_and_words(void) {
+    expect(tw_version() == TW_VERSION_MAJOR * 1000000u + TW_VERSION_MINOR * 1000u + TW_VERSION_PATCH, "one version");
+    for (int32_t status = -200; status <= 200; status++) {
+        const char *text = tw_status_text(status);
+        expect(text != NULL && strlen(text) >= 5, "every status has words");
+    }
+    expect(strcmp(tw_status_text(TW_STATUS_NO_ANSWER), "the question has no answer") == 0, "words of a status");
+}
+
+static void null_pointers(void) {
+    const tw_reading reading = {0.43, 0.03};
+    const tw_limits limits = {0.20, 0.60};
+    double chance = -1.0;
+    expect(tw_judge_chance_inside(NULL, &limits, &chance) == TW_STATUS_NULL, "null input");
+    expect(tw_judge_chance_inside(&reading, NULL, &chance) == TW_STATUS_NULL, "null input");
+    expect(tw_judge_chance_inside(&reading, &limits, NULL) == TW_STATUS_NULL, "null result");
+    expect(chance < 0.0, "untouched");
+    expect(tw_judge_combine(NULL, 1, NULL) == TW_STATUS_NULL, "null list");
+}
+
+static void numbers_that_name_nothing(void) {
+    const uint8_t junk = 77;
+    tw_train train;
+    tw_state state;
+    tw_tire tire;
+    tw_element element;
+    tw_planetary_set set;
+    uint32_t closed = 0;
+
+    expect(tw_train_new(4, 1, 2, 0, &train) == TW_STATUS_OK, "a train");
+    memset(&set, 0, sizeof set);
+    memcpy(&set.kind, &junk, 1);
+    expect(tw_train_add_set(&set, &train) == TW_STATUS_OUT_OF_RANGE, "kind of set");
+    memset(&element, 0, sizeof element);
+    memcpy(&element.kind, &junk, 1);
+    expect(tw_train_add_element(&element, &train) == TW_STATUS_OUT_OF_RANGE, "kind of element");
+    memset(&state, 0x5A, sizeof state);
+    expect(tw_train_resolve(&train, 0, junk, &state) == TW_STATUS_OUT_OF_RANGE, "load");
+    memcpy(&closed, &state.closed, sizeof closed);
+    expect(closed == 0x5A5A5A5Au, "untouched");
+    expect(tw_tire_metric(junk, 265.0, 65.0, 18.0, &tire) == TW_STATUS_OUT_OF_RANGE, "service of a tire");
+}
+
+static void damaged_images(void) {
+    const unsigned char junk[64] = {'T', 'W', 'F', 'I', 1, 0, 64, 0, 0, 0};
+    tw_flash_image image = {NULL, 7};
+    expect(tw_flash_open(NULL, 64, &image) == TW_STATUS_NULL, "null image");
+    for (size_t length = 0; length <= sizeof junk; length++) {
+        expect(tw_flash_open(junk, length, &image) < 0, "damaged image");
+    }
+    expect(image.bytes == NULL && image.length == 7, "untouched");
+}
+
+int main(void) {
+    versions_and_words();
+    null_pointers();
+    numbers_that_name_nothing();
+    damaged_images();
+    return faults == 0 ? 0 : 1;
+}
