@@ -2,7 +2,7 @@
 //! pointers, which it leaves untouched on failure. The caller owns all memory; there is no heap, no global, no callback.
 //!
 //! `ffi/<chapter>.rs` mirrors `core/<chapter>.rs`; a function here is one expression over the core function of the same
-//! name. All `unsafe` is in [`pointer`], and so is the one safety contract: a pointer is null, which gives a status, or valid.
+//! name. All `unsafe` is in `pointer.rs`, and so is the one safety contract: a pointer is null, which gives a status, or valid.
 #![cfg_attr(target_os = "none", no_std)]
 #![allow(clippy::missing_safety_doc)]
 
