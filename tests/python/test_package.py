@@ -9,6 +9,7 @@ import pickle
 import subprocess
 import sys
 import warnings
+from fractions import Fraction
 from pathlib import Path
 
 import numpy as np
@@ -233,10 +234,11 @@ def docstrings() -> list[doctest.DocTest]:
             for member in (member for member in vars(item) if member[0] != "_"):
                 collect(f"{name}.{member}", inspect.getattr_static(item, member), names)
 
+    at_hand = {"trainwright": trainwright, "np": np, "Fraction": Fraction, **vars(trainwright)}
     for name in trainwright.__all__:
-        collect(name, getattr(trainwright, name), {"trainwright": trainwright, "np": np, **vars(trainwright)})
+        collect(name, getattr(trainwright, name), at_hand)
     for name, item in PUBLIC.items():
-        collect(name, item, {"trainwright": trainwright, "np": np, **vars(CHAPTERS[name.split(".")[0]])})
+        collect(name, item, {**at_hand, **vars(CHAPTERS[name.split(".")[0]])})
     return tests
 
 
@@ -272,4 +274,5 @@ def test_stubs_match_what_is_compiled() -> None:
 def test_a_typed_program_and_the_package_pass_the_strict_checker() -> None:
     pytest.importorskip("mypy")
     run("mypy", "--strict", str(Path(__file__).parent / "typed_program.py"))
-    run("mypy", "--strict", str(Path(trainwright.__file__).parent))
+    package = Path(trainwright.__file__).parent
+    run("mypy", "--strict", *map(str, [*package.glob("*.py"), package / "answers", package / "report"]))
