@@ -422,7 +422,10 @@ proptest! {
         let pair = ViscosityPair { viscosity_40c_mm2_s: ratio * y, viscosity_100c_mm2_s: y };
         let index = viscosity_index(pair).unwrap().index;
         let back = viscosity_100c_for_index(ratio * y, index).unwrap();
-        prop_assert!((back / y - 1.0).abs() < 1e-9, "{back} for {y}");
+        let again = viscosity_index(ViscosityPair { viscosity_100c_mm2_s: back, ..pair }).unwrap().index;
+        prop_assert!((again - index).abs() < 1e-6, "{index} gives {back}, which has {again}");
+        // Table 1 and the equations above it differ by 0.02 % at 70 mm²/s: there two viscosities share one index.
+        prop_assert!((back / y - 1.0).abs() < if (y - 70.0).abs() < 0.1 { 1e-3 } else { 1e-9 }, "{back} for {y}");
     }
 
     #[test]
