@@ -273,25 +273,23 @@ impl Train {
         Ok(())
     }
 
+    /// The torques are the multipliers of the carrying equation, the one of the output in a gear, else of the input. Any
+    /// multiple of a loose equation can be added to them, so a torque that a loose equation touches is open.
     fn fill_torques(&self, state: &mut State, bodies: &Bodies, echelon: &Echelon) -> Result<()> {
         let tied_up = state.kind == StateKind::TiedUp;
         let Some(carrying) = echelon.of(if state.kind == StateKind::Gear { OUTPUT } else { INPUT }) else {
             return Ok(());
         };
-        let per_input = carrying.get(INPUT).copied().unwrap_or(0);
         let loose = || echelon.idle().chain(echelon.of(OUTPUT).filter(|_| tied_up));
-        let at = |equation: &Equation, column: usize| equation.get(column).copied().unwrap_or(0);
-        let multiplier = |column: usize| {
-            if loose().any(|equation| at(equation, column) != 0) {
-                Ok(Fraction::OPEN)
-            } else {
-                Fraction::new(-at(carrying, column), per_input)
-            }
+        let at = |equation: &Equation, column: usize| i128::from(equation.get(column).copied().unwrap_or(0));
+        let per_input = |column: usize| match loose().any(|equation| at(equation, column) != 0) {
+            true => Ok(Fraction::OPEN),
+            false => Fraction::reduced(at(carrying, column), at(carrying, INPUT)),
         };
-        state.output_torque = multiplier(OUTPUT)?.negated();
+        state.output_torque = per_input(OUTPUT)?;
         state.case_torque = Fraction::ONE.plus(state.output_torque)?.negated();
-        for (multiplied, column) in state.multipliers.iter_mut().zip(bodies.width..).take(self.rows().len()) {
-            *multiplied = multiplier(column)?;
+        for (multiplier, column) in state.multipliers.iter_mut().zip(bodies.width..).take(self.rows().len()) {
+            *multiplier = per_input(column)?.negated();
         }
         for ((bit, element), share) in self.numbered().zip(&mut state.shares) {
             if state.closed & bit == 0 {
@@ -307,7 +305,7 @@ impl Train {
             let load = |equation: &Equation| self.load_on(side, equation, bodies.width);
             let in_a_loop = first & member_bit(element.second) != 0;
             if !in_a_loop && loose().all(|equation| load(equation) == 0) {
-                *share = Fraction::reduced(sign * load(carrying), per_input.into())?;
+                *share = Fraction::reduced(sign * load(carrying), at(carrying, INPUT))?;
             }
         }
         Ok(())

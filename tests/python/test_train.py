@@ -10,6 +10,8 @@ import numpy as np
 import pytest
 import sympy
 import trainwright
+from hypothesis import given
+from hypothesis import strategies as st
 from trainwright import Error, Train
 
 DEMO = Path(trainwright.__file__).parent / "demo"
@@ -125,6 +127,29 @@ def test_ratios_are_as_published_but_for_the_noted_misprint(path):
         digits = len(gear.published.partition(".")[2])
         agrees = abs(gear.ratio - float(gear.published)) <= 0.5 * 10.0**-digits + 1e-12
         assert agrees == ("misprint" not in (gear.note or "")), gear
+
+
+@given(st.integers(10, 80), st.integers(1, 80), st.permutations(["sun", "ring", "carrier"]))
+def test_a_single_set_in_every_arrangement(sun, more, roles):
+    given, output, held = roles
+    train = Train.from_toml(f"""
+        [train]
+        members = ["sun", "ring", "carrier", "case"]
+        input = "{given}"
+        output = "{output}"
+        fixed = "case"
+        [[train.set]]
+        id = "P1"
+        teeth = {{ sun = {sun}, ring = {sun + more} }}
+        joins = {{ sun = "sun", ring = "ring", carrier = "carrier" }}
+        [train.element]
+        B1 = {{ kind = "brake", joins = ["{held}", "case"] }}
+        """)
+    weights = {"sun": sun, "ring": sun + more, "carrier": -2 * sun - more}
+    state = train.solve(["B1"])
+    assert state.ratio_exact == Fraction(-weights[output], weights[given])
+    assert 1 + state.output_torque * state.speeds[output] == pytest.approx(0.0, abs=1e-15)
+    assert state.shares_exact["B1"] == Fraction(weights[held], weights[given])
 
 
 def test_the_demo_family_by_variant():
