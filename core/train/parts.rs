@@ -122,7 +122,7 @@ impl PlanetarySet {
     /// * two suns: the first for the large sun, the second for the small one
     /// * stepped: z_S z_P2 (ω_S − ω_C) + z_P1 z_R (ω_R − ω_C) = 0, with a second sun − z_P1 z_S2 (ω_S2 − ω_C)
     ///
-    /// Source: equation of Willis for the basic ratio of an epicyclic train (from memory of H. W. Müller, *Epicyclic Drive
+    /// Source: basic speed equation of an epicyclic set (from memory of H. W. Müller, *Epicyclic Drive
     /// Trains*, 1982).
     pub(super) fn rows(&self, members: u8) -> Result<SetRows> {
         let SetTeeth { sun, sun_2, planet, planet_2, ring } = self.teeth;
