@@ -6,7 +6,7 @@ cd "$(dirname "$0")/../.."
 
 out=target/c
 strict="-Wall -Wextra -Wpedantic -Wconversion -Werror -Iffi/include"
-command -v cc c++ >/dev/null || .ci/need gcc g++
+{ command -v cc && command -v c++; } >/dev/null || .ci/need gcc g++
 mkdir -p $out
 cargo build --quiet -p trainwright-ffi
 cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
