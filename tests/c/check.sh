@@ -23,7 +23,7 @@ for source in ffi/examples/*.c tests/c/interface.c tests/c/texts.c; do
     compile "$name.c11" "$source" cc -std=c11
     compile "$name.c99" "$source" cc -std=c99
 done
-for program in "$out"/{version,texts}.*.{static,shared}; do "$program"; done
+for program in "$out"/{interface,texts}.*.{static,shared}; do "$program"; done
 for program in "$out"/scan_tool.*.{static,shared}; do
     "$program" | diff - <("$out/scan_tool.c99.static")
 done
