@@ -150,14 +150,14 @@ def capacity_columns() -> tuple[float, float, float]:
 
 def main() -> None:
     subprocess.run(["cargo", "bench", "--quiet", "--bench", "train", "--", "--quiet"], cwd=ROOT, check=True)
-    gear_ns, table_ns = (rust(bench) for bench in ("gear of a four-set train", "state table of a ten-speed"))
-    print(f"one gear: Rust {gear_ns * 1e9:.0f} ns, NumPy {(gear := seconds(lambda: one_gear(SIXTH))) * 1e6:.1f} us")
-    print(f"64 states: Rust {table_ns * 1e6:.1f} us, NumPy {(table := seconds(state_table)) * 1e3:.1f} ms")
+    gear_s, table_s = (rust(bench) for bench in ("gear of a four-set train", "state table of a ten-speed"))
+    print(f"one gear: Rust {gear_s * 1e9:.0f} ns, NumPy {(gear := seconds(lambda: one_gear(SIXTH))) * 1e6:.1f} us")
+    print(f"64 states: Rust {table_s * 1e6:.1f} us, NumPy {(table := seconds(state_table)) * 1e3:.1f} ms")
     plain, fresh, reused = capacity_columns()
     print(f"capacity of {ROWS:,} rows: NumPy {plain * 1e3:.0f} ms, ours {fresh * 1e3:.0f} ms, into `out` {reused * 1e3:.0f} ms")
     print()
-    print(f"gear_solve_over_numpy: {gear / gear_ns:.1f}")
-    print(f"state_table_over_numpy: {table / table_ns:.0f}")
+    print(f"gear_solve_over_numpy: {gear / gear_s:.1f}")
+    print(f"state_table_over_numpy: {table / table_s:.0f}")
     print(f"capacity_rows_over_numpy: {plain / fresh:.2f}")
     print(f"capacity_rows_into_out_over_numpy: {plain / reused:.2f}")
 
