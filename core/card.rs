@@ -100,7 +100,7 @@ bibliography! {
     VISCOSITY_CHART, "astm-d341", Memory, "ASTM D341, Viscosity-temperature equations and charts for liquid petroleum or hydrocarbon products";
     VISCOSITY_INDEX, "astm-d2270", Read, "ASTM D2270 / ISO 2909, Calculating viscosity index from kinematic viscosity at 40 and 100 °C";
     OIL_BLEND, "astm-d7152", Memory, "ASTM D7152, Calculating viscosity of a blend of petroleum products";
-    TIRES, "un-r30-r54", Memory, "UN Regulations 30 and 54, Pneumatic tyres for passenger cars; for commercial vehicles";
+    TIRES, "un-r30-r54", Memory, "UN Regulations 30 and 54, Pneumatic tires for passenger cars; for commercial vehicles";
     TIRE_MANUAL, "etrto", Memory, "ETRTO Standards Manual";
     SPEEDOMETERS, "un-r39", Memory, "UN Regulation 39, Speedometer equipment";
     COMMERCIAL_PARTS, "49-cfr-393", Read, "49 CFR part 393, Parts and accessories necessary for safe operation";

@@ -32,7 +32,7 @@ pub const CARDS: &[Card] = &[
         ],
         range: "rim codes 8 to 30 and the half codes in use; sizes without an aspect ratio only from the table",
         source: &card::TIRES,
-        locator: "R30 and R54, outer diameter of a tyre, and annex 5",
+        locator: "R30 and R54, outer diameter of a tire, and annex 5",
     },
     Card {
         id: "tire.geometric_diameter_mm",

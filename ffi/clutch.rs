@@ -1,7 +1,8 @@
 //! `tw_clutch_*`: forces, capacity, holding, bands, shifts and their heat. A computed capacity is not a rating.
 
-use crate::pointer::{core, put, read, slice};
+use crate::pointer::{core, known, put, read, slice};
 use crate::status::Status;
+use crate::train::solved;
 use trainwright::clutch::{
     self, Annulus, Applied, Band, BandTorque, Capacity, CapacityLine, Duty, ElementPack, GearReview, Head, HeldInput,
     Hold, LiningByRadius, Pack, PlateHeat, PressureNeeded, ReturnSprings, Servo, Slip, SlipEnd, Steel, SteelPlates,
@@ -213,7 +214,7 @@ pub unsafe extern "C" fn tw_clutch_review(
     duty: *const Duty,
     out_review: *mut GearReview,
 ) -> Status {
-    unsafe { put(out_review, || core(clutch::review(&read(state)?, slice(packs, pack_count)?, read(duty)?))) }
+    unsafe { put(out_review, || core(clutch::review(solved(state)?, slice(packs, pack_count)?, read(duty)?))) }
 }
 
 /// Band with the servo at the slack end: self-energized.
@@ -310,5 +311,13 @@ pub unsafe extern "C" fn tw_clutch_plate_heat(
     slip: *const SlipEnd,
     out_heat: *mut PlateHeat,
 ) -> Status {
-    unsafe { put(out_heat, || core(read(plates)?.plate_heat(read(slip)?))) }
+    unsafe {
+        put(out_heat, || {
+            if !slip.is_null() {
+                known(&raw const (*slip).locks, 2)?;
+                known(&raw const (*slip).stays_locked, 2)?;
+            }
+            core(read(plates)?.plate_heat(read(slip)?))
+        })
+    }
 }

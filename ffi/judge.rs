@@ -2,7 +2,9 @@
 
 use crate::pointer::{core, put, read, slice};
 use crate::status::Status;
-use trainwright::judge::{self, Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement};
+use trainwright::judge::{
+    self, Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, Verdict,
+};
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 #[unsafe(no_mangle)]
@@ -143,7 +145,17 @@ pub unsafe extern "C" fn tw_judge_settle(
     budget: *const Budget,
     out_settlement: *mut Settlement,
 ) -> Status {
-    unsafe { put(out_settlement, || core(judge::settle(&read(judgment)?, &read(budget)?))) }
+    unsafe {
+        put(out_settlement, || {
+            if !judgment.is_null() {
+                let verdict = (&raw const (*judgment).verdict).cast::<i32>().read();
+                if !(Verdict::NoGo as i32..=Verdict::Go as i32).contains(&verdict) {
+                    return Err(Status::OutOfRange);
+                }
+            }
+            core(judge::settle(&read(judgment)?, &read(budget)?))
+        })
+    }
 }
 
 /// Standard normal distribution function; z may be infinite.

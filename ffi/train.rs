@@ -8,8 +8,18 @@ mod losses;
 use crate::pointer::{borrow, core, known, named, put, put_filled, read};
 use crate::status::Status;
 use trainwright::train::{
-    Blocks, Element, ElementKind, Load, PlanetSpeeds, PlanetarySet, SetKind, State, StateCounts, Train,
+    Blocks, Element, ElementKind, Load, PlanetSpeeds, PlanetarySet, SetKind, State, StateCounts, StateKind, Train,
 };
+
+/// The solved state behind the pointer, refused where its kind has no name.
+pub(crate) unsafe fn solved<'a>(state: *const State) -> Result<&'a State, Status> {
+    unsafe {
+        if !state.is_null() {
+            known(&raw const (*state).kind, StateKind::TiedUp as u8 + 1)?;
+        }
+        borrow(state)
+    }
+}
 
 /// A train of `members` members without sets; `input`, `output` and `fixed` (the case) are numbers of three of them.
 #[unsafe(no_mangle)]
@@ -72,13 +82,13 @@ pub unsafe extern "C" fn tw_train_planet_speeds(
     set: u8,
     out_speeds: *mut PlanetSpeeds,
 ) -> Status {
-    unsafe { put(out_speeds, || core(borrow(train)?.planet_speeds(borrow(state)?, set))) }
+    unsafe { put(out_speeds, || core(borrow(train)?.planet_speeds(solved(state)?, set))) }
 }
 
 /// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_carries_torque(state: *const State, out_carries: *mut bool) -> Status {
-    unsafe { put(out_carries, || Ok(borrow(state)?.carries_torque())) }
+    unsafe { put(out_carries, || Ok(solved(state)?.carries_torque())) }
 }
 
 /// Whether the state drives the output faster than `output_per_input` times the input: a forbidden state.
@@ -88,7 +98,7 @@ pub unsafe extern "C" fn tw_train_overspeeds(
     output_per_input: f64,
     out_overspeeds: *mut bool,
 ) -> Status {
-    unsafe { put(out_overspeeds, || Ok(borrow(state)?.overspeeds(output_per_input))) }
+    unsafe { put(out_overspeeds, || Ok(solved(state)?.overspeeds(output_per_input))) }
 }
 
 /// Mask of the one-way clutches.

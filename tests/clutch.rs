@@ -636,7 +636,7 @@ proptest! {
     #[test]
     fn a_head_is_the_integral_of_its_pressure(wetted in rings_of(10.0..90.0), surface in 0.0..200.0, rpm in -9000.0..9000.0) {
         let head = Head { wetted, free_surface_radius_mm: surface };
-        // p(r) r is a cubic: Simpson's rule is exact from the free surface outward.
+        // p(r) r is a cubic: the weights 1, 4, 1 integrate it exactly from the free surface outward.
         let (inner, outer) = (wetted.inner_radius_mm.max(surface), wetted.outer_radius_mm);
         let around = |r: f64| head.head_pressure_kpa(r, 850.0, rpm).unwrap() * 1e-3 * 2.0 * PI * r;
         let sum = if inner < outer {

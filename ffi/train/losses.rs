@@ -2,6 +2,7 @@
 
 use crate::pointer::{borrow, core, named, put, read};
 use crate::status::Status;
+use crate::train::solved;
 use trainwright::train::{Load, Losses, MeshEfficiency, PowerFlow, State, Train};
 
 /// The efficiency from sun to ring of a simple set with its carrier standing, shared evenly by its two meshes.
@@ -17,7 +18,7 @@ pub unsafe extern "C" fn tw_train_power_flow(
     state: *const State,
     out_flow: *mut PowerFlow,
 ) -> Status {
-    unsafe { put(out_flow, || core(borrow(train)?.power_flow(borrow(state)?))) }
+    unsafe { put(out_flow, || core(borrow(train)?.power_flow(solved(state)?))) }
 }
 
 /// Efficiency of a gear with mesh losses, under a load of TW_LOAD_DRIVE or TW_LOAD_COAST.
@@ -31,7 +32,7 @@ pub unsafe extern "C" fn tw_train_losses(
 ) -> Status {
     unsafe {
         put(out_losses, || {
-            core(borrow(train)?.losses(borrow(state)?, read(mesh)?, named(load, Load::Coast as u8 + 1)?))
+            core(borrow(train)?.losses(solved(state)?, read(mesh)?, named(load, Load::Coast as u8 + 1)?))
         })
     }
 }

@@ -54,6 +54,25 @@ static void numbers_that_name_nothing(void) {
     memcpy(&closed, &state.closed, sizeof closed);
     expect(closed == 0x5A5A5A5Au, "untouched");
     expect(tw_tire_metric(junk, 265.0, 65.0, 18.0, &tire) == TW_STATUS_OUT_OF_RANGE, "service of a tire");
+
+    bool carries = false;
+    tw_power_flow flow;
+    expect(tw_train_carries_torque(&state, &carries) == TW_STATUS_OUT_OF_RANGE, "kind of state");
+    expect(tw_train_power_flow(&train, &state, &flow) == TW_STATUS_OUT_OF_RANGE, "kind of state");
+    tw_judgment judgment;
+    tw_budget budget;
+    tw_settlement settlement;
+    memset(&judgment, 0, sizeof judgment);
+    memset(&budget, 0, sizeof budget);
+    memcpy(&judgment.verdict, "\2\2\2\2", 4);
+    expect(tw_judge_settle(&judgment, &budget, &settlement) == TW_STATUS_OUT_OF_RANGE, "verdict");
+    tw_steel_plates plates;
+    tw_slip_end slip;
+    tw_plate_heat heat;
+    memset(&plates, 0, sizeof plates);
+    memset(&slip, 0, sizeof slip);
+    memcpy(&slip.locks, &junk, 1);
+    expect(tw_clutch_plate_heat(&plates, &slip, &heat) == TW_STATUS_OUT_OF_RANGE, "flag of a slip");
 }
 
 static void damaged_images(void) {
