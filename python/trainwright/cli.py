@@ -19,7 +19,7 @@ from rich.padding import Padding
 from rich.text import Text
 
 from . import edge, record, version
-from .answers.capacity import capacity_sheet, truck_load, working_point
+from .answers.capacity import Working, capacity_sheet, truck_load, working_point
 from .answers.faults import SEEN, diagnose_sheet, fault_sheet
 from .answers.fill import fill_sheet
 from .answers.gears import gear_sheet, state_sheet
@@ -30,7 +30,7 @@ from .judge import Reading
 from .parts import Part, Records
 from .road import Driveline
 from .sheet import Sheet, sources_of
-from .tire import parse
+from .tire import Tire, parse
 from .train import Train
 
 REFUSED, FAULTY_RECORD = 2, 3
@@ -54,6 +54,19 @@ class Quantity(click.ParamType):  # type: ignore[type-arg,unused-ignore]
             self.fail(str(error), param, ctx)
 
 
+class Number(click.ParamType):  # type: ignore[type-arg,unused-ignore]
+    """A number without a unit."""
+
+    name = "number"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        try:
+            return float(value)
+        except ValueError:
+            self.fail(f"{value!r} is not a number; write it with a decimal point, for example 3.54", param, ctx)
+
+
+NUMBER = Number()
 RECORD = click.Path(exists=True, dir_okay=False, path_type=Path)
 
 
@@ -104,7 +117,7 @@ def loaded(path: Path, kind: type[Kind]) -> Kind:
     """The record in a file, of the kind that the command needs."""
     found = record.load(path)
     if not isinstance(found, kind):
-        raise click.BadParameter(f"{path} is {type(found).__name__.lower()} record; give a {kind.__name__.lower()} record")
+        raise click.BadParameter(f"{path} is a {type(found).__name__.lower()} record; give a {kind.__name__.lower()} record")
     return found
 
 
@@ -126,7 +139,7 @@ def gears(file: Path, variant: str | None) -> Sheet:
 @shop.command()
 @click.argument("file", type=RECORD)
 @variant_option
-@click.option("--fastest", type=float, help="Output speed per input speed that no state may exceed.")
+@click.option("--fastest", type=click.FloatRange(0, min_open=True), help="Output speed per input speed that no state may exceed.")
 @answers_with_sheets
 def states(file: Path, variant: str | None, fastest: float | None) -> Sheet:
     """Every engagement: gear, neutral, held or tied up, and the states that must never be entered."""
@@ -139,13 +152,13 @@ def states(file: Path, variant: str | None, fastest: float | None) -> Sheet:
 @variant_option
 @click.option("--gauge", required=True, type=Quantity("kpa"), help="Gauge pressure read in that range.")
 @click.option("--gauge-full-scale", type=Quantity("kpa"), help="Full scale of the gauge, for its class.")
-@click.option("--gauge-class", type=float, default=1.6, show_default=True, help="Class of the gauge, percent of full scale.")
+@click.option("--gauge-class", type=NUMBER, default=1.6, show_default=True, help="Class of the gauge, percent of full scale.")
 @click.option("--turbine", type=Quantity("nm"), help="Turbine torque; or name a truck.")
 @click.option("--truck", help="Truck of the fleet: gives the variant, and the greatest torque of its engine as the turbine's.")
 @click.option("--fleet", type=RECORD, help="Fleet file of the truck.")
 @click.option("--reverse", is_flag=True, help="Reverse instead of the forward gears, at the pressure read in reverse.")
-@click.option("--turbine-speed", type=float, default=0.0, show_default=True, help="Turbine speed, 1/min; 0 at stall.")
-@click.option("--oil-density", type=float, default=0.0, help="Density of the hot oil, kg/m3; needed when drums turn.")
+@click.option("--turbine-speed", type=NUMBER, default=0.0, show_default=True, help="Turbine speed, 1/min; 0 at stall.")
+@click.option("--oil-density", type=NUMBER, default=0.0, help="Density of the hot oil, kg/m3; needed when drums turn.")
 @answers_with_sheets
 def capacity(
     file: Path, variant: str | None, gauge: Reading, gauge_full_scale: Reading | None, gauge_class: float,
@@ -154,10 +167,12 @@ def capacity(
 ) -> Sheet:  # fmt: skip
     """What every clutch and brake can hold at a gauge pressure, against what each gear asks of it."""
     family = loaded(file, record.Family)
+    turbine_from = Working.turbine_from
     if truck:
         if fleet is None:
             raise click.UsageError("--truck needs --fleet, the file that holds the truck")
-        variant, turbine = truck_load(family, loaded(fleet, record.Fleet), truck, reverse=reverse)
+        load = truck_load(family, loaded(fleet, record.Fleet), truck, reverse=reverse)
+        variant, turbine, turbine_from = load.variant, load.turbine_nm, load.source
     if turbine is None:
         raise click.UsageError("give --turbine, or --truck with --fleet")
     if turbine_speed and not oil_density:
@@ -165,7 +180,7 @@ def capacity(
     if gauge_full_scale:
         gauge = Reading.of_class(gauge.value, full_scale=gauge_full_scale.value, class_pct=gauge_class)
     variant = variant or family.variants[0]
-    working = working_point(family, variant, gauge, turbine, turbine_speed, oil_density)
+    working = working_point(family, variant, gauge, turbine, turbine_speed, oil_density, turbine_from)
     title = f"Capacity of {variant} at {edge.show(gauge.value, 'kpa')}" + (f", truck {truck}" if truck else "")
     return capacity_sheet(family.train(variant), family.packs(variant), working, title=title, reverse=reverse)
 
@@ -182,15 +197,23 @@ def fill(file: Path, fluid: str, at: Reading, level: Reading) -> Sheet:
     return fill_sheet(fluids.fill(), fluids.fluid(fluid), temp_c=at, level_mm=level, name=fluid)
 
 
+def sized(text: str) -> Tire:
+    """The tire of a typed size."""
+    try:
+        return parse(text)
+    except Error as error:
+        raise click.BadParameter(f"{text!r} is no tire size: {error}. Write it as on the sidewall, as 265/65R18 or 35x12.50R17LT") from None
+
+
 @shop.command()
 @click.argument("old")
 @click.argument("new")
-@click.option("--axle", type=float, required=True, help="Axle ratio that the unit is programmed for.")
-@click.option("--new-axle", type=float, help="Axle ratio fitted, where it differs.")
-@click.option("--transfer", type=float, default=1.0, show_default=True, help="Ratio of the transfer case.")
+@click.option("--axle", type=NUMBER, required=True, help="Axle ratio that the unit is programmed for.")
+@click.option("--new-axle", type=NUMBER, help="Axle ratio fitted, where it differs.")
+@click.option("--transfer", type=NUMBER, default=1.0, show_default=True, help="Ratio of the transfer case.")
 @click.option("--at", "at", type=Quantity("km_h"), default="100km/h", show_default=True, help="True road speed.")
 @click.option("--shifts", type=Quantity("km_h"), multiple=True, help="Road speed of a programmed shift; may be repeated.")
-@click.option("--pulses", type=float, default=30.0, show_default=True, help="Sensor pulses per turn of the output shaft.")
+@click.option("--pulses", type=NUMBER, default=30.0, show_default=True, help="Sensor pulses per turn of the output shaft.")
 @answers_with_sheets
 def tire(
     old: str, new: str, axle: float, new_axle: float | None, transfer: float, at: Reading, shifts: tuple[Reading, ...], pulses: float
@@ -199,9 +222,9 @@ def tire(
 
     OLD and NEW are sizes as on the sidewall: 265/65R18, LT275/70R18, 35x12.50R17LT. The same size twice for an axle alone.
     """
-    fitted_axle = new_axle or axle
+    fitted_axle = axle if new_axle is None else new_axle
     lines = [
-        Driveline(axle_ratio=ratio, transfer_ratio=transfer, circumference_mm=rolling(parse(size)).circumference_mm)
+        Driveline(axle_ratio=ratio, transfer_ratio=transfer, circumference_mm=rolling(sized(size)).circumference_mm)
         for size, ratio in ((old, axle), (new, fitted_axle))
     ]
     return change_sheet(
@@ -246,7 +269,11 @@ def which(
 ) -> Sheet:
     """Which gear set is fitted: counted pulses against the trains that may be inside."""
     named = [variant.strip() for variant in variants.split(",")] if variants else [None]
-    trains = {variant or path.stem: family_or_train(path, variant)[1] for path in candidates for variant in named}
+    trains: dict[str, Train] = {}
+    for path in candidates:
+        for variant in named:
+            name = variant or path.stem
+            trains[f"{name} ({path})" if name in trains else name] = family_or_train(path, variant)[1]
     counted = [Count(*count) for count in counts]
     return which_sheet(trains, counted, input_teeth=input_teeth, output_teeth=output_teeth, title="Which gear set is fitted")
 

@@ -57,7 +57,8 @@ _TYPED = re.compile(
 
 
 def read(text: str, suffix: str, name: str) -> Reading:
-    """A typed quantity in the unit of the suffix: ``"213psi"``, ``"75 F"``, ``"24±1 C"``; without a unit, the unit of the suffix.
+    """A typed quantity in the unit of the suffix: ``"213psi"``, ``"75 F"``, ``"24±1 C"``. A bare number is refused where two
+    systems are in use: 213 may mean psi or kPa.
 
     >>> read("213psi", "kpa", "gauge").value.__round__()
     1469
@@ -71,6 +72,8 @@ def read(text: str, suffix: str, name: str) -> Reading:
     if typed is None:
         raise refusal(name, f"{text!r} cannot be read; give {accepted}, {example}", "TEXT")
     value, u = (float((typed[part] or "0").replace("−", "-")) for part in ("value", "u"))
+    if typed["unit"] is None and unit.from_shop:
+        raise refusal(name, f"{text.strip()} has no unit; give {accepted}, {example}", "TEXT")
     word = re.sub(r"[\s·*.\-]", "", typed["unit"] or "").lower()
     if word in ("", *unit.words):
         return Reading(value=value, u=u)
@@ -86,10 +89,11 @@ def show(value: float, suffix: str, decimals: int | None = None) -> str:
     '1470 kPa (213 psi)'
     """
     unit = UNITS[suffix]
-    text = f"{number(value, unit.decimals if decimals is None else decimals)} {unit.sign}"
+    more = 0 if decimals is None else decimals - unit.decimals
+    text = f"{number(value, unit.decimals + more)} {unit.sign}"
     if unit.to_shop is None:
         return text
-    return f"{text} ({number(unit.to_shop(value), unit.shop_decimals)} {unit.shop_sign})"
+    return f"{text} ({number(unit.to_shop(value), max(0, unit.shop_decimals + more))} {unit.shop_sign})"
 
 
 def shown_apart(value: float, suffix: str) -> tuple[str, str]:
@@ -115,4 +119,5 @@ def number(value: float, decimals: int) -> str:
 
 
 def _plain(unit: Unit) -> str:
-    return f"20{unit.words[0]}" + (f" or 20{unit.shop_words[0]}" if unit.shop_words else "")
+    signs = [sign.replace("°", "").replace("·", "") for sign in (unit.sign, unit.shop_sign) if sign]
+    return " or ".join(f"20{sign}" for sign in signs)

@@ -130,9 +130,10 @@ def _which_part(family: Family, instruments: Instruments, job: dict[str, Any]) -
 def _capacity_part(
     family: Family, fleet: Fleet, instruments: Instruments, job: dict[str, Any], truck: str
 ) -> Part:
-    variant, turbine_nm = truck_load(family, fleet, truck)
+    load = truck_load(family, fleet, truck)
+    variant = load.variant
     gauge = instruments.reading("pressure_gauge", job["gauge_kpa"])
-    working = working_point(family, variant, gauge, turbine_nm)
+    working = working_point(family, variant, gauge, load.turbine_nm, turbine_from=load.source)
     sheet = capacity_sheet(
         family.train(variant), family.packs(variant), working, title=f"{job['id']}: {job['title']}, truck {truck} ({variant})", story=job["story"]
     )
@@ -141,7 +142,8 @@ def _capacity_part(
 
 def _rated_part(family: Family, variant: str) -> Part:
     written = family.as_dict()["variant"][variant]
-    working = working_point(family, variant, Reading.exact(written["line_control_max_kpa"]), Reading.exact(written["rated_turbine_nm"]))
+    pressure_kpa, turbine_nm = (Reading.exact(written[key]) for key in ("line_control_max_kpa", "rated_turbine_nm"))
+    working = working_point(family, variant, pressure_kpa, turbine_nm, turbine_from=f"rated_turbine_nm in the record of {variant}")
     title = f"Capacity of {variant} at the control's greatest pressure and the record's turbine torque"
     sheet = capacity_sheet(family.train(variant), family.packs(variant), working, title=title)
     return Part(sheet, _capacity_picture(family, variant, working))

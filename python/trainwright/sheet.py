@@ -145,8 +145,7 @@ class Sheet:
 
 def sources_of(sheets: Iterable[Sheet]) -> list[str]:
     """Each work that the formulas of these answers come from, once."""
-    works = dict.fromkeys(card(id).source for sheet in sheets for id in sheet.cards)
-    return [source.work for source in works]
+    return list(dict.fromkeys(card(id).source.work for sheet in sheets for id in sheet.cards))
 
 
 def _rich(table: Table) -> RichTable:

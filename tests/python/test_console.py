@@ -21,7 +21,7 @@ from trainwright.cli import shop
 @pytest.mark.parametrize(
     ("text", "suffix", "value", "u"),
     [
-        ("1470", "kpa", 1470.0, 0.0),
+        ("4000", "rpm", 4000.0, 0.0),
         ("1470kPa", "kpa", 1470.0, 0.0),
         ("213 psi", "kpa", 213 * 6.894757293168361, 0.0),
         ("213±3psi", "kpa", 213 * 6.894757293168361, 3 * 6.894757293168361),
@@ -44,9 +44,9 @@ def test_a_typed_quantity_is_read(text: str, suffix: str, value: float, u: float
     assert reading.u == pytest.approx(u, rel=1e-9)
 
 
-@pytest.mark.parametrize("text", ["", "psi", "1,470kPa", "1470 furlongs", "12 13 kPa", "213C", "nan", "inf", "1e", "--3"])
+@pytest.mark.parametrize("text", ["", "psi", "213", "1,470kPa", "1470 furlongs", "12 13 kPa", "213C", "nan", "inf", "1e", "--3"])
 def test_junk_is_refused_with_an_example(text: str) -> None:
-    with pytest.raises(Error, match="give a number and kPa or psi, for example 20kpa or 20psi") as caught:
+    with pytest.raises(Error, match="give a number and kPa or psi, for example 20kPa or 20psi") as caught:
         edge.read(text, "kpa", "gauge")
     assert (caught.value.kind, caught.value.parameter) == ("TEXT", "gauge")
 
@@ -199,7 +199,11 @@ def run(*arguments: str) -> subprocess.CompletedProcess[str]:
         (("capacity", FLUIDS, "--gauge", "213psi", "--turbine", "660nm"), 2, "give a family record"),
         (("fill", FLUIDS, "--fluid", "water", "--at", "24C"), 2, "alder"),
         (("fill", FLUIDS, "--fluid", "alder", "--at", "24kPa"), 2, "give a number and °C or °F"),
-        (("tire", "265/65R18", "junk", "--axle", "3.54"), 2, "expected"),
+        (("capacity", FAMILY, "--gauge", "213", "--turbine", "660nm"), 2, "213 has no unit"),
+        (("which", FAMILY, "--gear", "9", "1000", "400"), 2, "they share 1, 1B, 2"),
+        (("tire", "265/65R18", "junk", "--axle", "3.54"), 2, "'junk' is no tire size"),
+        (("tire", "265/65R18", "265/65R18", "--axle", "3,54"), 2, "for example 3.54"),
+        (("tire", "265/65R18", "265/65R18", "--axle", "3.54", "--new-axle", "0"), 2, "above 0"),
         (("tire", "265/65R18", "265/65R18", "--axle", "0"), 2, "above 0"),
     ],
 )

@@ -32,11 +32,13 @@ class Working:
     turbine_speed_rpm: float = 0.0
     oil_density_kg_m3: float = 0.0
     control_max_kpa: float | None = None
+    turbine_from: str = "as given: what the converter gives, not the engine alone"
 
 
 def working_point(
-    family: Family, variant: str, pressure_kpa: Reading, turbine_nm: Reading, turbine_speed_rpm: float = 0.0, oil_density_kg_m3: float = 0.0
-) -> Working:
+    family: Family, variant: str, pressure_kpa: Reading, turbine_nm: Reading, turbine_speed_rpm: float = 0.0, oil_density_kg_m3: float = 0.0,
+    turbine_from: str = Working.turbine_from,
+) -> Working:  # fmt: skip
     """The working point with friction, geometry and pressure limit of the family's record."""
     written = family.as_dict()
     return Working(
@@ -47,10 +49,20 @@ def working_point(
         turbine_speed_rpm=turbine_speed_rpm,
         oil_density_kg_m3=oil_density_kg_m3,
         control_max_kpa=written["variant"][variant]["line_control_max_kpa"],
+        turbine_from=turbine_from,
     )
 
 
-def truck_load(family: Family, fleet: Fleet, truck: str, *, reverse: bool = False) -> tuple[str, Reading]:
+@dataclass(frozen=True)
+class Load:
+    """The turbine torque of a truck, and in words where it comes from."""
+
+    variant: str
+    turbine_nm: Reading
+    source: str
+
+
+def truck_load(family: Family, fleet: Fleet, truck: str, *, reverse: bool = False) -> Load:
     """Variant of a truck, and its turbine torque at a managed stall: the greatest of its engine, in reverse no more than the
     variant allows there."""
     written = fleet.as_dict()
@@ -59,8 +71,14 @@ def truck_load(family: Family, fleet: Fleet, truck: str, *, reverse: bool = Fals
         raise refusal("truck", f"the fleet has no truck {truck!r}; it has {', '.join(trucks)}")
     engine = written["engine"][trucks[truck]["engine"]]
     variant = trucks[truck]["variant"]
-    most_nm = family.as_dict()["variant"][variant]["reverse_turbine_nm"] if reverse else float("inf")
-    return variant, Reading.exact(min(most_nm, max(engine["torque_nm"])))
+    engine_nm, engine_rpm = max(zip(engine["torque_nm"], engine["speed_rpm"]))
+    source = (
+        f"greatest torque of engine {trucks[truck]['engine']}, at {number(engine_rpm, 0)} rpm, taken as the turbine's: torque managed. "
+        "Not managed, a converter at stall multiplies it"
+    )
+    if reverse and (most_nm := family.as_dict()["variant"][variant]["reverse_turbine_nm"]) < engine_nm:
+        return Load(variant, Reading.exact(most_nm), f"the most that the record of {variant} allows in reverse; the engine gives more")
+    return Load(variant, Reading.exact(engine_nm), source)
 
 
 @dataclass(frozen=True)
@@ -145,7 +163,7 @@ def capacity_sheet(
         tables=[_governing_table(reviews), _margin_table(train, reviews)],
         facts=[
             Fact("gauge", show(working.pressure_kpa.value, "kpa"), f"standard uncertainty {show(working.pressure_kpa.u, 'kpa', 1)}"),
-            Fact("turbine torque", show(working.turbine_nm.value, "nm"), "what the converter gives, not the engine alone"),
+            Fact("turbine torque", show(working.turbine_nm.value, "nm"), working.turbine_from),
             Fact("oil head in the drums", *head),
             Fact("must hold", show(hold.need_nm.value, "nm"), f"{worst.element} in gear {worst.gear}: {worst.margin.share:.4f} of the turbine torque"),
             Fact("can hold", show(worst.margin.capacity_nm, "nm"), f"{hold.capacity.faces} faces × friction {working.friction.value:g} × radius {number(hold.capacity.mean_radius_mm, 1)} mm × clamp {show(hold.capacity.net_force_n, 'n')}; not a rating"),

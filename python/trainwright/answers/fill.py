@@ -36,9 +36,9 @@ def fill_sheet(
     verb, amount_ml = ("Add", now.add_now_ml.value) if now.add_now_ml.value > 0 else ("Drain", -now.add_now_ml.value)
     left = "too much" if excess_ml > 0 else "too little"
     answer = (
-        f"{verb} {number(amount_ml, 0)} mL now, at {show(temp_c.value, 'c')}. If nothing is done, the fill is "
-        f"{number(abs(excess_ml), 0)} mL {left} and the level stands {show(abs(later.level_mm), 'mm')} {'above' if later.level_mm > 0 else 'below'} the edge at "
-        f"{show(fill.check_reference_c, 'c')}."
+        f"{verb} {number(amount_ml, 0)} mL now, at {show(temp_c.value, 'c')}. If nothing is done, the level stands "
+        f"{show(abs(later.level_mm), 'mm')} {'above' if later.level_mm > 0 else 'below'} the edge at {show(fill.check_reference_c, 'c')}, "
+        f"where the fill is {number(abs(excess_ml), 0)} mL {left}."
     )
     window = f"{show(fill.check_low_c, 'c')} to {show(fill.check_high_c, 'c')}"
     return Sheet(
@@ -57,6 +57,7 @@ def fill_sheet(
             Fact("service fill", f"{number(pour.service_ml / 1000, 2)} L", f"to pour at 20 °C; {number(100 * pour.old_share, 0)} % old fluid stays"),
         ],
         not_checked=[
+            *(["The readings: taken as exact. Give their uncertainty, as 24±1C, for an honest chance."] if not temp_c.u and not level_mm.u else []),
             "Whether the fluid is the right one for these linings, and its condition.",
             "Growth of case and pan with temperature (3 to 10 % of the fluid's), foam, and a vehicle that is not level.",
             f"The level check itself belongs into {window}, engine idling, all circuits full.",

@@ -81,23 +81,35 @@ def _ratio_row(gear: Gear, steps: dict[str, float], same: dict[str, bool], print
 
 def _element_tables(train: Train) -> list[Table]:
     return [
-        _element_table("Torque shares: torque in each closed element, per N·m of turbine torque", train, "shares"),
-        _element_table("Slip speeds of the open elements, per 1/min of the input", train, "slips"),
-    ]
+        _element_table(
+            "Torque shares: torque in each closed element, per N·m of turbine torque", train, "shares",
+            "Sign: of the torque on the first member that the element joins. ·: open.",
+        ),
+        _element_table(
+            "Slip speeds of the open elements, per 1/min of the input", train, "slips",
+            "Sign: speed of the first member that the element joins, less that of the second. ·: closed. 0: open, but other closed "
+            "elements keep both sides at one speed.",
+        ),
+    ]  # fmt: skip
 
 
-def _element_table(title: str, train: Train, what: str) -> Table:
+def _element_table(title: str, train: Train, what: str, note: str) -> Table:
     """Shares of the closed elements or slips of the open ones, a row for each gear."""
-    note = "Signs: as the torque on, or the speed of, the first member that the element joins."
     rows = []
     for gear in train.gears():
         values = getattr(gear, what)
         shown = [element for element in train.elements if (element in gear.closed) == (what == "shares")]
-        cells = {element: "?" if values[element] is None else number(values[element], 3) for element in shown}
+        cells = {element: _element_cell(values[element]) for element in shown}
         rows.append(Row((gear.id, *(cells.get(element, "·") for element in train.elements))))
     if any("?" in row.cells for row in rows):
         note += " ?: the closed elements repeat one another, so statics cannot tell."
     return Table(title, ("gear", *(f">{element}" for element in train.elements)), rows, note)
+
+
+def _element_cell(value: float | None) -> str:
+    if value is None:
+        return "?"
+    return number(value, 3) if value else "0"
 
 
 def _gear_data(gear: Gear, steps: dict[str, float], same: dict[str, bool]) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Any
 
 from .. import hazard
 from ..edge import number
+from ..error import refusal
 from ..judge import Reading
 from ..sheet import Fact, Row, Sheet, Table
 from ..train import Train, counted_ratio
@@ -37,12 +38,14 @@ def which_sheet(
 ) -> Sheet:
     """How far each candidate lies from each counted ratio, and which gears can tell the candidates apart at all."""
     ratios = {name: {gear.id: gear for gear in train.gears()} for name, train in candidates.items()}
-    gears = list(next(iter(ratios.values())))
+    gears = [gear for gear in next(iter(ratios.values())) if all(gear in table for table in ratios.values())]
     can_tell = [gear for gear in gears if len({table[gear].ratio_exact for table in ratios.values()}) > 1]
     rows: list[Row] = []
     data: list[dict[str, Any]] = []
     excluded: dict[str, str] = {}
     for count in counts:
+        if count.gear not in gears:
+            raise refusal("gear", f"no gear {count.gear!r} that every candidate has; they share {', '.join(gears) or 'none'}")
         reading = count.ratio(input_teeth=input_teeth, output_teeth=output_teeth)
         away = {name: (ratio(table[count.gear]) - reading.value) / reading.u for name, table in ratios.items()}
         data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
@@ -58,18 +61,23 @@ def which_sheet(
             )  # fmt: skip
     left = [name for name in candidates if name not in excluded]
     found = f"Fitted: {left[0]}. " if len(left) == 1 else f"Still possible: {', '.join(left)}. " if left else "None of the candidates fits. "
-    why = " ".join(f"{name} is excluded, {reason}." for name, reason in excluded.items())
+    if excluded:
+        found += f"Excluded: {'; '.join(f'{name}, {reason}' for name, reason in excluded.items())}. "
+    if can_tell:
+        found += f"Only gears {', '.join(can_tell)} can tell these candidates apart."
+    elif len(candidates) > 1:
+        found += "No gear can tell these candidates apart: in each their exact fractions are the same."
     return Sheet(
         title=title,
         story=story,
-        answer=f"{found}{why} Only gears {', '.join(can_tell)} can tell these candidates apart.",
+        answer=found.rstrip(),
         tables=[
             Table("Counted ratio against the candidates; ± one standard uncertainty u",
                   ("gear", ">counted", "candidate", ">exact", ">ratio", ">away", "remark"), rows)
         ],
         facts=[
             Fact("speed wheels", f"{input_teeth} and {output_teeth} teeth", "input and output"),
-            Fact("gears that can tell", ", ".join(can_tell), "in the others the exact fractions are the same"),
+            Fact("gears that can tell", ", ".join(can_tell) or "none", "in the others the exact fractions are the same"),
         ],
         not_checked=["Slip: a slipping element moves the ratio more than another tooth count would. Count with light, steady load."],
         cautions=[hazard.caution("overspeed")],
