@@ -71,7 +71,23 @@ fn combine_vectors() {
         let budget = combine(&inputs(row))?;
         Ok([budget.u, budget.freedom, f64::from(budget.largest)])
     });
+    vectors("judge_combine_correlated", |row| {
+        let correlation: Vec<f64> = row.text("correlation").split(' ').flat_map(str::parse).collect();
+        let budget = combine_correlated(&inputs(row), &correlation)?;
+        Ok([budget.u, budget.freedom, f64::from(budget.largest)])
+    });
     vectors("judge_effective_freedom", |row| Ok([effective_freedom(&inputs(row))?]));
+}
+
+#[test]
+fn settle_vectors() {
+    vectors("judge_settle", |row| {
+        let budget = combine(&inputs(row))?;
+        let rule = Rule::stated_chances(row.number("go"), row.number("no_go"))?;
+        let judgment = judge(Reading { value: row.number("value"), u: budget.u }, limits(row), rule)?;
+        let next = settle(&judgment, &budget)?;
+        Ok([f64::from(next.input), f64::from(u8::from(next.enough)), next.u_now, next.u_needed])
+    });
 }
 
 #[test]

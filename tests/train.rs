@@ -505,6 +505,61 @@ fn symptom_vectors() {
 }
 
 #[test]
+fn power_flow_vectors() {
+    vectors("train_power_flow", |row| {
+        let train = train(row.text("train"))?;
+        let flow = train.power_flow(&train.solve(row.count("closed"))?)?;
+        let [a, b, c, d, ..] = flow.rolling_power;
+        Ok([a, b, c, d, flow.largest])
+    });
+}
+
+/// Masks of the applied elements + of the one-way clutches that hold.
+fn gears(row: &support::Row) -> Vec<Commanded> {
+    let mask = |text: &str| text.parse().unwrap();
+    let commanded = |text: &str| {
+        let (closed, one_way) = text.split_once('+').unwrap();
+        Commanded { closed: mask(closed), one_way: mask(one_way) }
+    };
+    row.text("gears").split(' ').map(commanded).collect()
+}
+
+#[test]
+fn signature_vectors() {
+    vectors("train_signature", |row| {
+        let failure = if row.count("failure") == 0 { Failure::Dead } else { Failure::Stuck };
+        let fault = ElementFault { element: row.count("element") as u8, failure };
+        let found = train(row.text("train"))?.signature(&gears(row), fault)?;
+        let Signature { no_drive, no_braking, other_ratio, creeps, brakes, tied_up, .. } = found;
+        Ok([no_drive, no_braking, other_ratio, creeps, brakes, tied_up, found.lost()].map(f64::from))
+    });
+}
+
+#[test]
+fn diagnose_vectors() {
+    const RESPONSES: [Response; 5] =
+        [Response::AsCommanded, Response::OtherRatio, Response::NoDrive, Response::Drives, Response::TiedUp];
+    vectors("train_diagnose", |row| {
+        let gears = gears(row);
+        let seen = |text: &str| {
+            let [place, response, value, u] = text.split(':').collect::<Vec<_>>()[..] else { panic!("{text}") };
+            Observation {
+                commanded: gears[place.parse::<usize>().unwrap()],
+                load: Load::Drive,
+                seen: RESPONSES[response.parse::<usize>().unwrap()],
+                ratio: Reading { value: value.parse().unwrap(), u: u.parse().unwrap() },
+            }
+        };
+        let observations: Vec<_> = row.text("seen").split_whitespace().map(seen).collect();
+        let found = train(row.text("train"))?.diagnose(&observations)?;
+        let Suspect { fault, rank, matched, missed, contradicted, agreed } = found.ranked()[0];
+        let first = [fault.element, fault.failure as u8, rank, matched, missed, contradicted, agreed].map(f64::from);
+        let [element, failure, rank, matched, missed, contradicted, agreed] = first;
+        Ok([element, failure, rank, matched, missed, contradicted, agreed, f64::from(found.count)])
+    });
+}
+
+#[test]
 fn measured_ratio_vectors() {
     vectors("train_counted_ratio", |row| {
         let ratio = counted_ratio(PulseCount {

@@ -66,6 +66,50 @@ static tw_status combine(const vectors_row *row, double *out) {
     return status;
 }
 
+static tw_status combine_correlated(const vectors_row *row, double *out) {
+    const char *rest = vectors_text(row, "correlation");
+    double correlation[16];
+    size_t given = 0;
+    for (char *end = NULL; given < 16; given++, rest = end) {
+        correlation[given] = strtod(rest, &end);
+        if (end == rest) break;
+    }
+    tw_input list[4];
+    tw_budget result;
+    const size_t count = inputs(row, list);
+    if (given != count * count) return TW_STATUS_COUNT; /* C takes as many coefficients as the inputs need */
+    const tw_status status = tw_judge_combine_correlated(list, count, correlation, &result);
+    if (status != TW_STATUS_OK) return status;
+    out[0] = result.u;
+    out[1] = result.freedom;
+    out[2] = (double)result.largest;
+    return status;
+}
+
+static tw_status settle(const vectors_row *row, double *out) {
+    tw_input list[4];
+    tw_budget budget;
+    tw_rule rule;
+    tw_judgment judgment;
+    tw_settlement result;
+    const tw_limits within = limits(row);
+    tw_status status = tw_judge_combine(list, inputs(row, list), &budget);
+    if (status == TW_STATUS_OK) {
+        status = tw_judge_stated_chances(vectors_number(row, "go"), vectors_number(row, "no_go"), &rule);
+    }
+    if (status == TW_STATUS_OK) {
+        const tw_reading value = {vectors_number(row, "value"), budget.u};
+        status = tw_judge_judge(&value, &within, &rule, &judgment);
+    }
+    if (status == TW_STATUS_OK) status = tw_judge_settle(&judgment, &budget, &result);
+    if (status != TW_STATUS_OK) return status;
+    out[0] = (double)result.input;
+    out[1] = (double)result.enough;
+    out[2] = result.u_now;
+    out[3] = result.u_needed;
+    return status;
+}
+
 static tw_status effective_freedom(const vectors_row *row, double *out) {
     tw_input list[4];
     return tw_judge_effective_freedom(list, inputs(row, list), &out[0]);
@@ -109,6 +153,8 @@ static const vectors_test TESTS[] = {
     {"judge_chance_inside", chance_inside},
     {"judge_judge", judge},
     {"judge_combine", combine},
+    {"judge_combine_correlated", combine_correlated},
+    {"judge_settle", settle},
     {"judge_effective_freedom", effective_freedom},
     {"judge_expand", expand},
     {"judge_normal_cdf", normal_cdf},

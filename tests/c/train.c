@@ -203,6 +203,82 @@ static tw_status symptom(const vectors_row *row, double *out) {
     return status;
 }
 
+static tw_status power_flow(const vectors_row *row, double *out) {
+    tw_train train;
+    tw_state state;
+    tw_power_flow flow;
+    double last;
+    tw_status status = build(row, &train, &last);
+    if (status == TW_STATUS_OK) status = tw_train_solve(&train, mask(row), &state);
+    if (status == TW_STATUS_OK) status = tw_train_power_flow(&train, &state, &flow);
+    if (status == TW_STATUS_OK) {
+        for (int i = 0; i < 4; i++) *out++ = flow.rolling_power[i];
+        *out = flow.largest;
+    }
+    return status;
+}
+
+/* Masks of the applied elements + of the one-way clutches that hold. */
+static size_t commanded(const vectors_row *row, tw_commanded *gears) {
+    static char text[VECTORS_LINE];
+    strcpy(text, vectors_text(row, "gears"));
+    size_t count = 0;
+    for (char *rest = text; *rest != '\0'; count++) {
+        char *one_way = NULL;
+        gears[count].closed = (uint32_t)strtoul(word(&rest), &one_way, 10);
+        gears[count].one_way = (uint32_t)strtoul(one_way + 1, NULL, 10);
+    }
+    return count;
+}
+
+static tw_status signature(const vectors_row *row, double *out) {
+    const tw_element_fault fault = {(uint8_t)vectors_number(row, "element"), (tw_failure)vectors_number(row, "failure")};
+    tw_commanded gears[VECTORS_COLUMNS];
+    tw_train train;
+    tw_signature found;
+    double last;
+    tw_status status = build(row, &train, &last);
+    const size_t count = commanded(row, gears);
+    if (status == TW_STATUS_OK) status = tw_train_signature(&train, gears, count, &fault, &found);
+    if (status == TW_STATUS_OK) {
+        const uint32_t lost = found.no_drive | found.no_braking | found.other_ratio | found.tied_up;
+        const uint32_t masks[] = {found.no_drive, found.no_braking, found.other_ratio, found.creeps,
+                                  found.brakes,   found.tied_up,    lost};
+        for (int i = 0; i < 7; i++) out[i] = masks[i];
+    }
+    return status;
+}
+
+static tw_status diagnose(const vectors_row *row, double *out) {
+    static char text[VECTORS_LINE];
+    tw_commanded gears[VECTORS_COLUMNS];
+    tw_observation observations[VECTORS_COLUMNS];
+    tw_train train;
+    tw_diagnosis found;
+    double last;
+    tw_status status = build(row, &train, &last);
+    commanded(row, gears);
+    strcpy(text, vectors_text(row, "seen"));
+    size_t count = 0;
+    for (char *rest = text; *rest != '\0'; count++) {
+        char *cell = word(&rest);
+        tw_observation *seen = &observations[count];
+        seen->commanded = gears[strtoul(cell, &cell, 10)];
+        seen->load = TW_LOAD_DRIVE;
+        seen->seen = (tw_response)strtoul(cell + 1, &cell, 10);
+        seen->ratio.value = strtod(cell + 1, &cell);
+        seen->ratio.u = strtod(cell + 1, &cell);
+    }
+    if (status == TW_STATUS_OK) status = tw_train_diagnose(&train, observations, count, &found);
+    if (status == TW_STATUS_OK) {
+        const tw_suspect first = found.suspects[0];
+        const double answers[] = {first.fault.element, first.fault.failure, first.rank,   first.matched,
+                                  first.missed,        first.contradicted,  first.agreed, found.count};
+        memcpy(out, answers, sizeof answers);
+    }
+    return status;
+}
+
 static tw_status ratio(tw_status status, const tw_reading *result, double *out) {
     if (status == TW_STATUS_OK) {
         out[0] = result->value;
@@ -244,6 +320,7 @@ static tw_status fit_ratio(const vectors_row *row, double *out) {
 static const vectors_test TESTS[] = {
     {"train_new", building},   {"train_add_set", building}, {"train_add_element", building},
     {"train_solve", solve},    {"train_resolve", resolve},  {"train_planet_speeds", planet_speeds},
+    {"train_power_flow", power_flow}, {"train_signature", signature}, {"train_diagnose", diagnose},
     {"train_losses", losses},  {"train_assembly", assembly}, {"train_symptom", symptom},
     {"train_counted_ratio", counted_ratio}, {"train_timed_ratio", timed_ratio}, {"train_fit_ratio", fit_ratio},
 };

@@ -43,6 +43,21 @@ def combine(row):
     return [budget.u, budget.freedom, float(budget.largest)]
 
 
+def combine_correlated(row):
+    of = inputs(row)
+    coefficients = [float(cell) for cell in row["correlation"].split()]
+    budget = core.combine_correlated(of, [coefficients[i : i + len(of)] for i in range(0, len(coefficients), len(of) or 1)])
+    return [budget.u, budget.freedom, float(budget.largest)]
+
+
+def settle(row):
+    budget = core.combine(inputs(row))
+    rule = core.Rule.stated_chances(go=row.number("go"), no_go=row.number("no_go"))
+    judgment = core.judge(core.Reading(value=row.number("value"), u=budget.u), limits(row), rule)
+    found = core.settle(judgment, budget)
+    return [float(found.input), float(found.enough), found.u_now, found.u_needed]
+
+
 def effective_freedom(row):
     return [core.effective_freedom(inputs(row))]
 

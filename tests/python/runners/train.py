@@ -8,6 +8,7 @@ from trainwright import train as core
 
 TEETH = ["sun", "sun_2", "planet", "planet_2", "ring"]
 FINDINGS = ["holds", "fails", "not known"]
+FAILURES = ["dead", "stuck"]
 RESPONSES = ["as commanded", "other ratio", "no drive", "drives", "tied up"]
 KINDS = ["gear", "neutral", "input held", "output held", "tied up"]
 GEARS = {
@@ -23,7 +24,7 @@ def table(pairs):
 
 
 @cache
-def train(cell):
+def train(cell, commanded=""):
     head, *parts = cell.split(" / ")
     members, given, output, fixed = map(int, head.split())
     names = [f'"m{number}"' for number in range(members)]
@@ -44,7 +45,15 @@ def train(cell):
             joins = f"[{names[int(first)]}, {names[int(second)]}]"
             pairs = [("kind", f'"{kind}"'), ("joins", joins), *(("blocks", f'"{sense}"') for sense in blocks)]
             elements.append(f"e{len(elements)} = {table(pairs)}")
-    return Train.from_toml("\n".join([*lines, "[train.element]", *elements]))
+    lines += ["[train.element]", *elements]
+    for place, gear in enumerate(commanded.split()):
+        applied, holding = (names_of(int(mask)) for mask in gear.split("+"))
+        lines += ["[[train.gear]]", f'id = "{place}"', f"closed = {applied}", f"one_way = {holding}"]
+    return Train.from_toml("\n".join(lines))
+
+
+def names_of(mask):
+    return [f"e{bit}" for bit in range(mask.bit_length()) if mask >> bit & 1]
 
 
 def closed(row):
@@ -117,12 +126,35 @@ def symptom(row):
     of = train(row["train"])
     element = int(row["element"])
     name = of.elements[element] if element < len(of.elements) else f"e{element}"
-    mask = int(row["closed"])
-    names = [f"e{bit}" for bit in range(mask.bit_length()) if mask >> bit & 1]
-    found = of.symptom(names, name, ["dead", "stuck"][int(row["failure"])])
+    found = of.symptom(names_of(int(row["closed"])), name, FAILURES[int(row["failure"])])
     ratio = found.ratio_exact
     ratio = [0.0, 0.0] if ratio is None else [float(ratio.numerator), float(ratio.denominator)]
     return [float(RESPONSES.index(found.drive)), float(RESPONSES.index(found.coast)), float(KINDS.index(found.kind)), *ratio]
+
+
+def power_flow(row):
+    names = names_of(int(row["closed"]))
+    flow = train(row["train"]).solve(names).power_flow()
+    return [*flow.rolling_power.values(), flow.largest]
+
+
+def signature(row):
+    of = train(row["train"], row["gears"])
+    found = of.signature(f"e{row['element']}", FAILURES[int(row["failure"])])
+    kinds = [found.no_drive, found.no_braking, found.other_ratio, found.creeps, found.brakes, found.tied_up, found.lost]
+    return [float(sum(1 << int(place) for place in places)) for places in kinds]
+
+
+def diagnose(row):
+    of = train(row["train"], row["gears"])
+    seen = []
+    for cell in row["seen"].split():
+        place, response, value, u = cell.split(":")
+        seen.append((place, RESPONSES[int(response)], "drive", Reading(value=float(value), u=float(u))))
+    suspects = of.diagnose(seen)
+    first = suspects[0]
+    of_first = [int(first.element[1:]), FAILURES.index(first.failure), first.rank, first.matched, first.missed]
+    return [float(number) for number in (*of_first, first.contradicted, first.agreed, len(suspects))]
 
 
 def counts(row):
