@@ -190,11 +190,16 @@ def capacity(
 @click.option("--fluid", required=True, help="Fluid of the record.")
 @click.option("--at", "at", required=True, type=Quantity("c"), help="Fluid temperature now.")
 @click.option("--level", type=Quantity("mm"), default="0mm", show_default=True, help="Level above the overflow edge, engine idling.")
+@click.option("--variant", help="Variant whose linings run in the fluid: says whether the record approves it for them.")
 @answers_with_sheets
-def fill(file: Path, fluid: str, at: Reading, level: Reading) -> Sheet:
+def fill(file: Path, fluid: str, at: Reading, level: Reading, variant: str | None) -> Sheet:
     """What to add or drain now, at the temperature the fluid has, and where the level will stand."""
     fluids = loaded(file, record.Fluids)
-    return fill_sheet(fluids.fill(), fluids.fluid(fluid), temp_c=at, level_mm=level, name=fluid)
+    known = fluids.fluid(fluid)
+    approved_for = fluids.as_dict()["fluid"][fluid]["friction_approved"]
+    return fill_sheet(
+        fluids.fill(), known, temp_c=at, level_mm=level, name=fluid, variant=variant or "", approved_for=approved_for
+    )  # fmt: skip
 
 
 def sized(text: str) -> Tire:

@@ -139,6 +139,30 @@ def test_j5_fluid_level(at: str, excess_ml: float, level_mm: float) -> None:
     assert found["gear_dips_at_c"] == pytest.approx(134.537, abs=0.2)
 
 
+@pytest.mark.parametrize(
+    ("listed", "variant", "approval", "says"),
+    [
+        ('["wren", "heron"]', "heron", "approved", ""),
+        ('["wren", "heron"]', "teal", "NOT approved", "alder for the linings of teal: NOT approved by the record. The record approves alder for wren, heron."),
+        ("[]", "teal", "not stated", "alder for the linings of teal: not stated by the record."),
+        (None, "teal", "not stated", "alder for the linings of teal: not stated by the record."),
+    ],
+)
+def test_a_fill_is_right_only_with_an_approved_fluid(tmp_path: Path, listed: str | None, variant: str, approval: str, says: str) -> None:
+    given = 'friction_approved = ["wren", "heron"]\n'
+    written = Path(FLUIDS).read_text()
+    assert given in written
+    record = tmp_path / "fluids.toml"
+    record.write_text(written.replace(given, f"friction_approved = {listed}\n" if listed else ""))
+    found = answer("fill", str(record), "--fluid", "alder", "--at", "47C", "--variant", variant)
+    assert found["linings"] == {"variant": variant, "fluid": "alder", "approval": approval}
+    assert found["answer"].startswith(says)
+    assert [decision["verdict"] for decision in found["decisions"]] == (["GO"] if approval == "approved" else [])
+    unasked = answer("fill", str(record), "--fluid", "alder", "--at", "47C")
+    assert unasked["linings"] is None
+    assert "Whether the fluid is the right one for the linings, and its condition." in unasked["not_checked"]
+
+
 def test_j7_which_set_is_fitted() -> None:
     counts = ("--gear", "4", "13360", "5710", "--gear", "5", "13360", "7245")
     found = answer("which", FAMILY, "--variants", "teal,heron", *counts, "--input-teeth", "40", "--output-teeth", "30")

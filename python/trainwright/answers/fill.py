@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from .. import hazard
 from ..edge import number, show
 from ..error import Error
@@ -20,10 +22,15 @@ def fill_sheet(
     area_scale: Reading | None = None,
     rule: Rule = RULE,
     name: str = "fluid",
+    variant: str = "",
+    approved_for: Collection[str] = (),
     title: str = "",
     story: str = "",
 ) -> Sheet:
-    """What to add or drain now, where the level will stand at the reference temperature, and what margins are left."""
+    """What to add or drain now, where the level will stand at the reference temperature, and what margins are left.
+
+    For a variant, the fill is called right only if the record approves the fluid for the variant's linings.
+    """
     exact_area = Reading(value=1.0, u=0.0)
     check = LevelCheck(temp_c=temp_c, level_mm=level_mm, area_scale=area_scale or exact_area)
     now = fill.adjust_fill(fluid, check, rule)
@@ -40,13 +47,17 @@ def fill_sheet(
         f"{show(abs(later.level_mm), 'mm')} {'above' if later.level_mm > 0 else 'below'} the edge at {show(fill.check_reference_c, 'c')}, "
         f"where the fill is {number(abs(excess_ml), 0)} mL {left}."
     )
+    linings, may_be_right = _linings(name, variant, approved_for)
+    if not may_be_right:
+        answer = f"{linings.label}: {linings.value} by the record. {linings.why} The amounts count only once the fluid is settled. {answer}"
     window = f"{show(fill.check_low_c, 'c')} to {show(fill.check_high_c, 'c')}"
     return Sheet(
         title=title or f"Fluid level: {name} at {show(temp_c.value, 'c')}",
         story=story,
         answer=answer,
-        decisions=[_decision(now, rule)],
+        decisions=[_decision(now, rule)] if may_be_right else [],
         facts=[
+            *([linings] if variant else []),
             Fact(f"{verb} now", f"{number(amount_ml, 0)} mL", f"at the temperature it has; standard uncertainty {number(now.add_now_ml.u, 0)} mL"),
             Fact("in the unit now", f"{number(now.present_ml / 1000, 2)} L", f"right would be {number(now.right_ml / 1000, 2)} L at this temperature"),
             Fact("level later", show(later.level_mm, "mm"), f"at {show(fill.check_reference_c, 'c')} if nothing is done; a sump of constant area would say {number(later.constant_area_level_mm, 2)} mm"),
@@ -58,13 +69,14 @@ def fill_sheet(
         ],
         not_checked=[
             *(["The readings: taken as exact. Give their uncertainty, as 24±1C, for an honest chance."] if not temp_c.u and not level_mm.u else []),
-            "Whether the fluid is the right one for these linings, and its condition.",
+            "The condition of the fluid." if variant else "Whether the fluid is the right one for the linings, and its condition.",
             "Growth of case and pan with temperature (3 to 10 % of the fluid's), foam, and a vehicle that is not level.",
             f"The level check itself belongs into {window}, engine idling, all circuits full.",
         ],
         cautions=[hazard.caution("hot fluid"), hazard.caution("roll-away")],
         cards=["fluid.level_at", "fluid.adjust_fill", "fluid.volume_factor"],
         data={
+            "linings": {"variant": variant, "fluid": name, "approval": linings.value} if variant else None,
             "check": check.as_dict(),
             "adjustment": now.as_dict(),
             "level_at_reference": later.as_dict(),
@@ -74,6 +86,19 @@ def fill_sheet(
             "pour_at_20c": pour.as_dict(),
         },
     )
+
+
+def _linings(name: str, variant: str, approved_for: Collection[str]) -> tuple[Fact, bool]:
+    """What the record says of the fluid and the linings of the variant, and whether a fill may be called right."""
+    about = f"{name} for the linings of {variant}"
+    if not variant:
+        return Fact(about, ""), True
+    if not approved_for:
+        return Fact(about, "not stated", f"The record names no linings for {name}: ask the maker of the unit."), False
+    listed = f"The record approves {name} for {', '.join(approved_for)}."
+    if variant in approved_for:
+        return Fact(about, "approved", listed), True
+    return Fact(about, "NOT approved", listed), False
 
 
 def _gear_dips_at_c(fill: Fill, fluid: Fluid) -> float | None:
