@@ -4,6 +4,7 @@ mod support;
 
 use proptest::prelude::*;
 use std::f64::consts::PI;
+use support::trains::train;
 use support::{Row, vectors};
 use trainwright::Error;
 use trainwright::clutch::{
@@ -40,6 +41,12 @@ fn pack(row: &Row) -> Pack {
         head: head(row, "head"),
         dam: head(row, "dam"),
     }
+}
+
+/// The pack of the row at `element:member that its drum turns with`.
+fn element_pack(row: &Row, place: &str) -> ElementPack {
+    let (element, turns_with) = place.split_once(':').unwrap();
+    ElementPack { pack: pack(row), element: element.parse().unwrap(), turns_with: turns_with.parse().unwrap() }
 }
 
 fn applied(row: &Row) -> Applied {
@@ -165,6 +172,32 @@ fn holding() {
             hold.friction_needed,
             hold.judgment.chance,
             f64::from(hold.judgment.verdict as i32),
+        ])
+    });
+    vectors("clutch_review", |row| {
+        let duty = Duty {
+            pressure_kpa: reading(row, "pressure_kpa", "pressure_u_kpa"),
+            friction: reading(row, "friction", "friction_u"),
+            geometry_u_rel: row.number("geometry_u_rel"),
+            oil_density_kg_m3: row.number("oil_density_kg_m3"),
+            turbine_torque_nm: reading(row, "turbine_torque_nm", "turbine_torque_u_nm"),
+            turbine_speed_rpm: row.number("turbine_speed_rpm"),
+            rule: Rule::stated_chances(row.number("go"), row.number("no_go"))?,
+        };
+        let packs: Vec<_> = row.text("packs").split_whitespace().map(|place| element_pack(row, place)).collect();
+        let found = review(&train(row.text("train"))?.solve(row.count("closed"))?, &packs, duty)?;
+        let weakest = found.weakest();
+        Ok([
+            f64::from(found.count),
+            f64::from(weakest.element),
+            weakest.share,
+            weakest.drum_speed_rpm,
+            weakest.need_nm,
+            weakest.capacity_nm,
+            weakest.margin,
+            weakest.friction_needed,
+            weakest.chance,
+            f64::from(weakest.verdict as i32),
         ])
     });
     vectors("clutch_governing", |row| {

@@ -1,5 +1,5 @@
 /* The clutch chapter's vectors in C. */
-#include "vectors.h"
+#include "trains.h"
 
 static double number(const vectors_row *row, const char *column) { return vectors_number(row, column); }
 
@@ -215,6 +215,46 @@ static tw_status hold(const vectors_row *row, double *out) {
     return status;
 }
 
+/* The same pack for every element of the cell: element:member that its drum turns with. */
+static size_t packs(const vectors_row *row, tw_element_pack *list) {
+    size_t given = 0;
+    const char *rest = vectors_text(row, "packs");
+    for (char *end = NULL; *rest != '\0'; given++, rest = *end == ' ' ? end + 1 : end) {
+        list[given].pack = pack(row);
+        list[given].element = (uint8_t)strtoul(rest, &end, 10);
+        list[given].turns_with = (uint8_t)strtoul(end + 1, &end, 10);
+    }
+    return given;
+}
+
+static tw_status review(const vectors_row *row, double *out) {
+    tw_train train;
+    tw_state state;
+    tw_element_pack list[16];
+    tw_gear_review found;
+    double last;
+    tw_duty duty = {
+        {number(row, "pressure_kpa"), number(row, "pressure_u_kpa")},
+        {number(row, "friction"), number(row, "friction_u")},
+        number(row, "geometry_u_rel"),
+        number(row, "oil_density_kg_m3"),
+        {number(row, "turbine_torque_nm"), number(row, "turbine_torque_u_nm")},
+        number(row, "turbine_speed_rpm"),
+        {0.0, 0.0, 0.0, 0},
+    };
+    tw_status status = tw_judge_stated_chances(number(row, "go"), number(row, "no_go"), &duty.rule);
+    if (status == TW_STATUS_OK) status = build(row, &train, &last);
+    if (status == TW_STATUS_OK) status = tw_train_solve(&train, count(row, "closed"), &state);
+    if (status == TW_STATUS_OK) status = tw_clutch_review(&state, list, packs(row, list), &duty, &found);
+    if (status != TW_STATUS_OK) return status;
+    const tw_element_margin weakest = found.margins[found.governing];
+    const double answers[] = {found.count,    weakest.element,  weakest.share,           weakest.drum_speed_rpm,
+                              weakest.need_nm, weakest.capacity_nm, weakest.margin,      weakest.friction_needed,
+                              weakest.chance, (double)weakest.verdict};
+    memcpy(out, answers, sizeof answers);
+    return status;
+}
+
 static tw_status governing(const vectors_row *row, double *out) {
     const double margins[] = {number(row, "margin_0"), number(row, "margin_1"), number(row, "margin_2")};
     uint32_t position = 0;
@@ -378,6 +418,7 @@ static const vectors_test TESTS[] = {
     {"clutch_friction_needed", friction_needed},
     {"clutch_drag_speed_rpm", drag_speed_rpm},
     {"clutch_hold", hold},
+    {"clutch_review", review},
     {"clutch_governing", governing},
     {"clutch_energized", energized},
     {"clutch_deenergized", deenergized},

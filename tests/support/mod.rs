@@ -1,6 +1,8 @@
 //! Runs the rows of `tests/vectors/<name>.csv`: see "Vectors" in DEVELOPERS.md.
 #![allow(dead_code)]
 
+pub mod trains;
+
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::{fmt::Write, fs};

@@ -1,6 +1,7 @@
 """Runners of the clutch chapter's vectors whose columns are not the arguments themselves."""
 
 from runners.judge import VERDICTS
+from runners.train import names_of, train
 
 from trainwright import clutch as core
 from trainwright.judge import Limits, Reading, Rule
@@ -140,6 +141,25 @@ def hold(row):
     )
     needed = fields(held.pressure_needed, "strong_spring_kpa", "weak_spring_kpa")
     return [held.margin, *needed, held.friction_needed, held.judgment.chance, VERDICTS[held.judgment.verdict]]
+
+
+def review(row):
+    rule = Rule.stated_chances(go=row.number("go"), no_go=row.number("no_go"))
+    state = train(row["train"]).solve(names_of(int(row["closed"])))
+    places = [place.split(":") for place in row["packs"].split()]
+    found = core.review(
+        state,
+        {f"e{element}": core.ElementPack(pack=pack(row), turns_with=f"m{member}") for element, member in places},
+        pressure_kpa=reading(row, "pressure_kpa", "pressure_u_kpa"),
+        friction=reading(row, "friction", "friction_u"),
+        turbine_torque_nm=reading(row, "turbine_torque_nm", "turbine_torque_u_nm"),
+        rule=rule,
+        **numbers(row, ["geometry_u_rel", "oil_density_kg_m3", "turbine_speed_rpm"]),
+    )
+    weakest = found.weakest
+    element = float(found.governing.removeprefix("e"))
+    amounts = fields(weakest, "share", "drum_speed_rpm", "need_nm", "capacity_nm", "margin", "friction_needed", "chance")
+    return [float(len(found.elements)), element, *amounts, VERDICTS[weakest.verdict]]
 
 
 def governing(row):
