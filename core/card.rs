@@ -19,6 +19,17 @@ pub enum Known {
     Practice,
 }
 
+impl fmt::Display for Known {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Read => "read",
+            Self::Memory => "from memory of the work",
+            Self::Derived => "by algebra",
+            Self::Practice => "common practice, no source",
+        })
+    }
+}
+
 /// One work of the bibliography.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Source {
@@ -66,7 +77,8 @@ impl fmt::Display for Card {
         for Symbol { symbol, meaning, unit } in self.symbols {
             writeln!(f, "  {symbol}  {meaning} [{unit}]")?;
         }
-        write!(f, "\nRange: {}\nSource: {}, {}", self.range, self.source.work, self.locator)
+        let Source { work, known, .. } = self.source;
+        write!(f, "\nRange: {}\nSource: {work}, {} ({known})", self.range, self.locator)
     }
 }
 
@@ -93,7 +105,7 @@ bibliography! {
     DECISION_RULE, "iso-14253-1", Memory, "ISO 14253-1:2017, Decision rules for verifying conformity with specifications";
     NORMAL_DEVIATES, "wichura-as-241", Memory, "M. J. Wichura, Algorithm AS 241: The percentage points of the normal distribution, Applied Statistics 37 (1988)";
     HANDBOOK_FUNCTIONS, "abramowitz-stegun", Memory, "M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions (1964)";
-    MACHINE_DESIGN, "shigley", Memory, "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions, chapter 16";
+    MACHINE_DESIGN, "shigley", Memory, "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions";
     FLUID_MECHANICS, "bansal", Memory, "R. K. Bansal, A Textbook of Fluid Mechanics and Hydraulic Machines, forced vortex";
     HEAT_CONDUCTION, "carslaw-jaeger", Memory, "H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd edition, 1959";
     OIL_VOLUME, "api-mpms-11.1", Memory, "API MPMS chapter 11.1-2004 / ASTM D1250-04, Temperature and pressure volume correction factors";
