@@ -17,7 +17,7 @@ install_tools() {
 # Prints the path of the library. rustup's target where it can be had, else Debian's compiler and its sources of core.
 build_library() {
     local build=(rustc --quiet -p trainwright-ffi --lib --crate-type staticlib --profile firmware --target $target)
-    if rustup target list --installed 2>/dev/null | grep -q $target || rustup target add $target >&2; then
+    if rustup target list --installed 2>/dev/null | grep -q $target || timeout 300 rustup target add $target >&2; then
         cargo "${build[@]}" >&2
         echo target/$target/firmware/libtrainwright_c.a
     else
