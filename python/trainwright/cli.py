@@ -129,11 +129,12 @@ def variant_option(command: Command) -> Command:
 @shop.command()
 @click.argument("file", type=RECORD)
 @variant_option
+@click.option("--mesh-efficiency", type=NUMBER, help="Efficiency of one tooth mesh, as 0.99: adds the losses of every gear. None is assumed.")
 @answers_with_sheets
-def gears(file: Path, variant: str | None) -> Sheet:
+def gears(file: Path, variant: str | None, mesh_efficiency: float | None) -> Sheet:
     """Gear table: ratio, exact fraction, step, torque shares, slip speeds; published ratios beside computed ones."""
     title, train = family_or_train(file, variant)
-    return gear_sheet(train, title=f"Gears of {title}")
+    return gear_sheet(train, title=f"Gears of {title}", mesh_efficiency=mesh_efficiency)
 
 
 @shop.command()

@@ -109,6 +109,51 @@ def test_published_ratios_stand_beside_the_computed_ones() -> None:
     assert "misprint" in call("gears", path)
 
 
+def test_losses_come_only_from_a_stated_mesh_efficiency() -> None:
+    """Efficiencies printed for 0.98 from sun to ring, two meshes: encyclopedia table of the four-set eight-speed."""
+    path = str(DEMO / "trains" / "four_set_eight_speed.toml")
+    assert "losses" not in answer("gears", path)
+    found = answer("gears", path, "--mesh-efficiency", str(math.sqrt(0.98)))["losses"]
+    for gear, efficiency, torque_ratio in [("1", 0.9843, 4.6217), ("4", 0.9867, 1.6446), ("R", 0.9460, -3.1186)]:
+        assert found[gear]["drive"]["efficiency"] == pytest.approx(efficiency, abs=5.1e-5)
+        assert found[gear]["drive"]["torque_ratio"] == pytest.approx(torque_ratio, abs=5.1e-5)
+    assert found["R"]["largest_power"] == pytest.approx(1.5275, abs=5e-5)
+    assert found["R"]["remark"] == "power circulates, up to 1.53 of the input's"
+    corrib = answer("gears", FAMILY, "--mesh-efficiency", "0.99")["losses"]
+    assert corrib["1"]["coast"] is None and corrib["1"]["remark"] == "no coast: a one-way clutch overruns"
+    assert 0.9 < corrib["1B"]["coast"]["efficiency"] < 1
+
+
+def test_a_self_locking_gear_says_so(tmp_path: Path) -> None:
+    """A stepped set whose suns turn almost alike: basic ratio 51 * 49 / 50^2 (independent script, tests/train_losses.rs)."""
+    record = tmp_path / "locking.toml"
+    record.write_text(
+        """
+[train]
+members = ["in", "out", "case", "held"]
+input = "in"
+output = "out"
+fixed = "case"
+[[train.set]]
+id = "P1"
+kind = "stepped"
+teeth = { sun = 50, planet_1 = 51, planet_2 = 50, sun_2 = 49 }
+joins = { sun = "in", sun_2 = "held", carrier = "out" }
+[train.element]
+B1 = { kind = "brake", joins = ["held", "case"] }
+[[train.gear]]
+id = "1"
+closed = ["B1"]
+"""
+    )
+    found = answer("gears", str(record), "--mesh-efficiency", str(math.sqrt(0.98)))["losses"]["1"]
+    assert found["drive"]["self_locking"] and found["drive"]["efficiency"] == 0
+    assert not found["coast"]["self_locking"] and found["coast"]["efficiency"] == pytest.approx(0.01962, abs=5e-6)
+    assert found["remark"] == "self-locking: cannot drive"
+    assert found["rolling_power"] == pytest.approx(2499, abs=0.5)
+    assert "self-locking: cannot drive" in " ".join(call("gears", str(record), "--mesh-efficiency", "0.99").split())
+
+
 def test_the_forbidden_state_is_found() -> None:
     states = answer("states", FAMILY)["states"]
     assert [state["closed"] for state in states if state["forbidden"]] == [["B2", "C1", "C2"]]
@@ -216,6 +261,7 @@ def run(*arguments: str) -> subprocess.CompletedProcess[str]:
     [
         (("gears", FAMILY, "--variant", "blue"), 2, "known: teal, wren, heron"),
         (("gears", FLEET), 2, "give a family or a train file"),
+        (("gears", FAMILY, "--mesh-efficiency", "1.1"), 2, "mesh.external = 1.1: outside 0 to 1"),
         (("gears", "nowhere.toml"), 2, "does not exist"),
         (("capacity", FAMILY, "--gauge", "213bar", "--turbine", "660nm"), 2, "give a number and kPa or psi"),
         (("capacity", FAMILY, "--gauge", "213psi"), 2, "give --turbine, or --truck with --fleet"),

@@ -11,6 +11,7 @@ from ..edge import number
 from ..error import refusal
 from ..sheet import Fact, Row, Sheet, Table
 from ..train import Gear, State, Train
+from .losses import losses_table
 
 
 def ratio(gear: Gear) -> float:
@@ -28,8 +29,11 @@ def main_gears(train: Train) -> list[Gear]:
     return list(distinct.values())
 
 
-def gear_sheet(train: Train, *, title: str, elements: bool = True) -> Sheet:
-    """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them."""
+def gear_sheet(train: Train, *, title: str, elements: bool = True, mesh_efficiency: float | None = None) -> Sheet:
+    """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them.
+
+    With the efficiency of a mesh, which the shop must state, also the losses of every gear.
+    """
     table = train.gears()
     main = main_gears(train)
     forward = [gear for gear in main if ratio(gear) > 0]
@@ -45,6 +49,10 @@ def gear_sheet(train: Train, *, title: str, elements: bool = True) -> Sheet:
     if same:
         answer += f" {sum(same.values())} of {len(same)} published ratios are reproduced to their last printed digit."
     notes = [f"Gear {gear.id}: {gear.note}" for gear in table if gear.note]
+    losses = None if mesh_efficiency is None else losses_table(train, mesh_efficiency)
+    friction = "Losses: ratios and shares are those of a train without friction."
+    if losses:
+        friction = "Losses other than those of the meshes: bearings, churning, open clutches, pump. Shares are those without friction."
     return Sheet(
         title=title,
         answer=answer,
@@ -55,11 +63,16 @@ def gear_sheet(train: Train, *, title: str, elements: bool = True) -> Sheet:
                 [_ratio_row(gear, steps, same, printed) for gear in table],
                 "A ratio follows from tooth counts alone, so it is an exact fraction. " + " ".join(notes),
             ),
+            *([losses[0]] if losses else []),
             *(_element_tables(train) if elements else []),
         ],
-        not_checked=["Losses: ratios and shares are those of a train without friction.", "Strength of gears, shafts and bearings."],
-        cards=["train.solve"],
-        data={"gears": [_gear_data(gear, steps, same) for gear in table], "spread": spread},
+        not_checked=[friction, "Strength of gears, shafts and bearings."],
+        cards=["train.solve", *(["train.losses", "train.power_flow"] if losses else [])],
+        data={
+            "gears": [_gear_data(gear, steps, same) for gear in table],
+            "spread": spread,
+            **({"losses": losses[1]} if losses else {}),
+        },
     )
 
 
