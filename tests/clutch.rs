@@ -2,6 +2,7 @@
 
 mod support;
 
+use approx::assert_relative_eq;
 use proptest::prelude::*;
 use std::f64::consts::PI;
 use support::trains::train;
@@ -488,8 +489,8 @@ fn gauge_pressure_against_the_governing_gear() {
         let position = governing(&margins).unwrap() as usize;
         let weakest = reviews[position];
         assert_eq!((forward[position].0, corrib::ELEMENTS[usize::from(weakest.element)]), ("3", "C1"));
-        assert!((weakest.margin / margin - 1.0).abs() < 1e-5);
-        assert!((weakest.chance / chance - 1.0).abs() < 1e-5);
+        assert_relative_eq!(weakest.margin, margin, max_relative = 1e-5);
+        assert_relative_eq!(weakest.chance, chance, max_relative = 1e-5);
         assert_eq!(weakest.verdict, verdict);
         assert!((weakest.friction_needed - friction).abs() < 0.0005);
         assert!((weakest.pressure_needed.strong_spring_kpa - strong_kpa).abs() < 0.05);
@@ -507,7 +508,7 @@ fn only_the_drum_without_a_dam_gains_from_speed() {
     for (still, turning) in at(0.0).iter().zip(at(3000.0)) {
         if corrib::ELEMENTS[usize::from(still.element)] == "C3" {
             let head_n = (turning.capacity_nm - still.capacity_nm) / (0.112 * 6.0 * 77.350_649_350_649_35e-3);
-            assert!((head_n / 688.1721440562852 - 1.0).abs() < 1e-6, "{head_n}");
+            assert_relative_eq!(head_n, 688.1721440562852, max_relative = 1e-6);
         } else {
             assert_eq!(still.capacity_nm, turning.capacity_nm);
         }

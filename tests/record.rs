@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::Path;
 
+use approx::assert_relative_eq;
 use proptest::prelude::*;
 use trainwright::record::{
     Family, Fleet, Fluids, Instruments, Jobs, Kind, Problem, Problems, Record, TrainFile, check,
@@ -87,12 +88,12 @@ fn the_records_reach_the_other_chapters() {
     for (id, shown_km_h) in [("T16", 90.179_977_502_812_16), ("T17", 120.621_468_926_553_65)] {
         let truck = fleet.truck.iter().find(|truck| truck.id == id).unwrap();
         let shown = speedometer(fleet.programmed(truck).unwrap(), fleet.fitted(truck).unwrap(), 100.0).unwrap();
-        assert!((shown.shown_km_h.value / shown_km_h - 1.0).abs() < 1e-6, "{id}: {shown:?}");
+        assert_relative_eq!(shown.shown_km_h.value, shown_km_h, max_relative = 1e-6);
     }
     for (tire, rev_per_km) in
         [("m265", 410.169_049_581_352_8), ("lt235", 407.071_709_642_696_9), ("f35", 369.890_356_635_962_35)]
     {
-        assert!((fleet.rolling(tire).unwrap().rev_per_km.value / rev_per_km - 1.0).abs() < 1e-6, "{tire}");
+        assert_relative_eq!(fleet.rolling(tire).unwrap().rev_per_km.value, rev_per_km, max_relative = 1e-6);
     }
     let fluids = Fluids::from_toml("fluids.toml", &demo("fluids.toml")).unwrap();
     let fill = fluids.fill.as_ref().unwrap().fill().unwrap();
@@ -100,7 +101,7 @@ fn the_records_reach_the_other_chapters() {
     assert!(dip.gear_margin_mm.abs() < 0.04, "{dip:?}");
     let instruments = Instruments::from_toml("instruments.toml", &demo("instruments.toml")).unwrap();
     let gauge = instruments.instrument["pressure_gauge"].reading(1470.0).unwrap();
-    assert!((gauge.u / 23.094_010_767_585_033 - 1.0).abs() < 1e-6);
+    assert_relative_eq!(gauge.u, 23.094_010_767_585_033, max_relative = 1e-6);
     assert!(instruments.instrument["outside_micrometer"].reading(80.0).is_err());
     assert!(instruments.instrument["speed_counter"].reading(1.0).is_err());
     let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();

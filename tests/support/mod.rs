@@ -3,6 +3,7 @@
 
 pub mod trains;
 
+use approx::relative_eq;
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::{fmt::Write, fs};
@@ -81,6 +82,8 @@ fn check(at: &str, answer: f64, row: &Row, output: &str) {
         return;
     }
     let (expected, rel_tol) = (row.number(&column), row.number("rel_tol"));
-    let close = expected.to_bits() == answer.to_bits() || (answer - expected).abs() <= rel_tol * expected.abs();
-    assert!(close, "{at}: {answer}, expected {expected} within {rel_tol} of it");
+    assert!(
+        relative_eq!(answer, expected, epsilon = 0.0, max_relative = rel_tol),
+        "{at}: {answer}, expected {expected} within {rel_tol} of it"
+    );
 }
