@@ -80,5 +80,5 @@ $(cbindgen):
 	touch $@
 
 .venv/wheel: .venv/python $(rust_sources)
-	$(venv)/maturin develop --quiet --profile wheel --manifest-path python/Cargo.toml
+	$(venv)/maturin develop --quiet --profile wheel --manifest-path python/Cargo.toml >/dev/null
 	touch $@

@@ -29,6 +29,9 @@ def main_gears(train: Train) -> list[Gear]:
     return list(distinct.values())
 
 
+_ASSEMBLY = {"holds": "goes together", "fails": "not as it stands", "not known": "not known"}
+
+
 def gear_sheet(train: Train, *, title: str, elements: bool = True, mesh_efficiency: float | None = None) -> Sheet:
     """Ratio, exact fraction, step, torque shares and slip speeds of every gear; published ratios where the record has them.
 
@@ -66,8 +69,9 @@ def gear_sheet(train: Train, *, title: str, elements: bool = True, mesh_efficien
             *([losses[0]] if losses else []),
             *(_element_tables(train) if elements else []),
         ],
+        facts=[Fact(f"assembly of {id}", _ASSEMBLY[assembly.finding], str(assembly)) for id, assembly in train.assembly().items()],
         not_checked=[friction, "Strength of gears, shafts and bearings."],
-        cards=["train.solve", *(["train.losses", "train.power_flow"] if losses else [])],
+        cards=["train.solve", "train.assembly", *(["train.losses", "train.power_flow"] if losses else [])],
         data={
             "gears": [_gear_data(gear, steps, same) for gear in table],
             "spread": spread,
