@@ -172,6 +172,15 @@ family.toml:397:19  clutch.C1.return_spring_n = [1280, 1050]
 }
 
 #[test]
+fn a_misspelled_word_of_a_choice_is_shown_with_its_key_and_the_choice() {
+    let problems = family_with("C1 = { kind = \"clutch\"", "C1 = { kind = \"cluch\"");
+    let [problem] = problems.as_slice() else { panic!("{}", Problems(problems)) };
+    assert_eq!(problem.key, "train.element.C1.kind");
+    assert_eq!(problem.message, "takes one of clutch, brake, one_way, dog");
+    assert_eq!(problem.mend, "did you mean clutch?");
+}
+
+#[test]
 fn names_must_exist() {
     for (from, to, key, message, mend) in [
         (

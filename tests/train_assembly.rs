@@ -60,6 +60,8 @@ fn a_failed_condition_is_named_with_its_mend() {
     assert_eq!(failed.finding(), Finding::Fails);
     let text = failed.to_string();
     assert!(text.contains("62 places / 3 planets leaves 2; use 2, or the angles 0.00° 121.94° 238.06°"), "{text}");
+    let prime = set("simple", [37, 0, 29, 0, 94], 5).assembly().unwrap().to_string();
+    assert!(prime.contains("131 places / 5 planets leaves 1; use the angles 0.00° 71.45°"), "{prime}");
     let crowded = set("simple", [20, 0, 20, 0, 60], 8).assembly().unwrap();
     assert!(crowded.neighbors == Finding::Fails && crowded.to_string().contains("use fewer planets"), "{crowded}");
     let unknown = set("simple", [20, 0, 0, 0, 60], 0).assembly().unwrap();

@@ -177,7 +177,9 @@ impl<'w> Walk<'w> {
             };
         }
         let bounds = outer.narrowed(schema);
-        match (schema.get("type").and_then(Value::as_str), value.get_ref()) {
+        let wanted =
+            if options(schema).is_empty() { schema.get("type").and_then(Value::as_str) } else { Some("string") };
+        match (wanted, value.get_ref()) {
             (Some("object"), DeValue::Table(table)) => self.table(schema, table, path, bounds),
             (Some("array"), DeValue::Array(items)) => self.list(schema, items, path, bounds),
             (Some("string"), DeValue::String(text)) => self.text(schema, text, path),
@@ -190,7 +192,7 @@ impl<'w> Walk<'w> {
             }
             (None, _) => {}
             (Some(_), given) => {
-                let mend = match (schema.get("type").and_then(Value::as_str), given) {
+                let mend = match (wanted, given) {
                     (Some("string"), DeValue::Integer(_) | DeValue::Float(_)) => "put it in quotes".into(),
                     (_, DeValue::String(text)) if text.parse::<f64>().is_ok() => "take the quotes away".into(),
                     _ => described(schema),
@@ -499,7 +501,7 @@ fn said(value: &DeValue<'_>) -> &'static str {
     match value {
         DeValue::String(_) => "a text",
         DeValue::Integer(_) => "a whole number",
-        DeValue::Float(_) => "a number",
+        DeValue::Float(_) => "a decimal number",
         DeValue::Boolean(_) => "true or false",
         DeValue::Datetime(_) => "a date",
         DeValue::Array(_) => "a list",

@@ -99,7 +99,7 @@ impl fmt::Display for Assembly {
                 for n in (2..=MAX_PLANETS).filter(|n| self.equal_planets & (1 << n) != 0) {
                     write!(f, " {n},")?;
                 }
-                f.write_str(" or the angles")?;
+                f.write_str(if self.equal_planets >> 2 == 0 { " the angles" } else { " or the angles" })?;
                 for angle in self.planet_angles_deg.iter().take(planets.into()) {
                     write!(f, " {angle:.2}°")?;
                 }

@@ -135,7 +135,11 @@ impl<'py, T> Rows<'py, T> {
             let input = match record.and_then(|row| row.get(field).copied()) {
                 Some(value) => Input::Number(value),
                 None => Input::Given(self.0.get_item(name).map_err(|_| {
-                    refuse("MISSING", name, format!("{name} is missing: give the class or a mapping with this column"))
+                    refuse(
+                        "MISSING",
+                        name,
+                        format!("{name} is missing: give an object of the class, or columns of which one is {name}"),
+                    )
                 })?),
             };
             columns.push((name, input));

@@ -81,6 +81,7 @@ class! {
 #[pymethods]
 impl ReturnSprings {
     /// Force, N, at a fitted length with the pack applied.
+    /// Source: follows from the definitions (Hooke's law).
     #[pyo3(signature = (*, fitted_length_mm))]
     fn spring_force_n(&self, fitted_length_mm: f64) -> PyResult<f64> {
         self.0.spring_force_n(fitted_length_mm).map_err(raise)
@@ -110,6 +111,7 @@ impl Head {
     }
 
     /// Axial force of the oil, N: an upper bound, since real oil lags the drum.
+    /// Source: follows from the definitions (p = ρ ω² (r² − r_0²)/2 integrated over the wetted annulus).
     #[pyo3(signature = (*, oil_density_kg_m3, drum_speed_rpm, out = None))]
     fn head_force_n<'py>(
         &self,
@@ -139,6 +141,7 @@ impl Head {
 }
 
 /// How far, mm, the oil surface in an upright turning drum dips from wall to axis.
+/// Source: Bansal, forced vortex.
 ///
 /// >>> round(surface_drop_mm(radius_mm=75, speed_rpm=356.7))
 /// 400
@@ -192,6 +195,7 @@ class! {
 #[pymethods]
 impl LiningByRadius {
     /// Torque, N·m.
+    /// Source: follows from the definitions (∫ μ(r) p 2 π r² dr).
     fn torque_by_radius_nm(&self) -> PyResult<f64> {
         self.0.torque_by_radius_nm().map_err(raise)
     }
@@ -349,6 +353,7 @@ impl Pack {
     }
 
     /// Pressure at which the pack just holds a torque.
+    /// Source: follows from the definitions (clutch.capacity solved for the pressure).
     #[pyo3(signature = (torque_nm, *, friction, drum_speed_rpm, oil_density_kg_m3))]
     fn pressure_needed(
         &self,
@@ -382,7 +387,10 @@ impl Pack {
 
     /// Whether the pack holds a torque: chance, verdict, and the pressure or friction that turns it.
     ///
+    /// `need_nm`, `pressure_kpa` and `friction` are readings; `geometry_u_rel` is the relative standard uncertainty of capacity
+    /// from dimensions; `drum_speed_rpm` and `oil_density_kg_m3` give the oil head, 0 where none is counted.
     /// `judge.settle(hold.judgment, hold.budget)` names the measurement that would settle it.
+    /// Source: JCGM 100:2008, equation 10, with the sensitivities of clutch.capacity.
     #[pyo3(signature = (need_nm, *, pressure_kpa, friction, geometry_u_rel, drum_speed_rpm, oil_density_kg_m3, rule))]
     #[allow(clippy::too_many_arguments)]
     fn hold(
@@ -454,6 +462,7 @@ class! {
 #[pymethods]
 impl Band {
     /// The servo at the slack end: the drum pulls the band toward its anchor and multiplies the force.
+    /// Source: Shigley, chapter 16, band-type clutches and brakes.
     #[pyo3(signature = (*, servo_force_n, friction))]
     fn energized(&self, servo_force_n: f64, friction: f64) -> PyResult<BandTorque> {
         answer(self.0.energized(servo_force_n, friction))
@@ -556,6 +565,7 @@ class! {
 #[pymethods]
 impl Slip {
     /// Time, common speed and energy; "never locks" is an answer.
+    /// Source: Shigley, chapter 16, energy considerations; with outside torques from Newton's second law.
     fn slip_end(&self) -> PyResult<SlipEnd> {
         answer(self.0.slip_end())
     }
@@ -564,6 +574,7 @@ impl Slip {
 #[pymethods]
 impl HeldInput {
     /// Time and energy; without load the energy is I ω²/2, whatever the clutch torque.
+    /// Source: follows from the definitions (clutch.slip_end with an endless input inertia).
     fn held_input_end(&self) -> PyResult<SlipEnd> {
         answer(self.0.held_input_end())
     }
@@ -620,6 +631,8 @@ impl Steel {
     }
 
     /// Highest surface rise under a flux that falls linearly to zero, as under constant clutch torque.
+    /// Source: follows from the definitions (superposition of clutch.surface_rise_constant: ΔT ∝ √t' − (2/3)
+    /// t'^{3/2}/t, largest at t' = t/2).
     #[pyo3(signature = (*, start_flux_w_mm2, slip_time_s))]
     fn surface_rise_falling(&self, start_flux_w_mm2: f64, slip_time_s: f64) -> PyResult<SurfaceRise> {
         answer(self.0.surface_rise_falling(start_flux_w_mm2, slip_time_s))
@@ -627,6 +640,7 @@ impl Steel {
 }
 
 /// Mean temperature rise of the steel plates, K.
+/// Source: Shigley, chapter 16, temperature rise.
 ///
 /// >>> round(bulk_rise_k(energy_j=20000, steel_mass_kg=2.4, specific_heat_j_kg_k=500), 3)
 /// 16.667
@@ -798,6 +812,7 @@ impl GearReview {
 ///
 /// `state` is a gear of a `Train`; `packs` maps elements to `ElementPack`. `turbine_torque_nm` is not the engine's while the
 /// converter multiplies it. `turbine_speed_rpm` is 0 at stall, where no drum of the input turns and no oil head counts.
+/// Source: follows from the definitions (equilibrium of the gear train).
 #[pyfunction]
 #[pyo3(signature = (
     state, packs, *, pressure_kpa, friction, geometry_u_rel, oil_density_kg_m3, turbine_torque_nm, turbine_speed_rpm, rule

@@ -35,6 +35,7 @@ fn in_range(fluid: core::Fluid) -> trainwright::Result<core::Fluid> {
 #[pymethods]
 impl Fluid {
     /// Volume at a temperature, −50 to 150 °C, over the volume at 15 °C.
+    /// Source: follows from the definitions (mean coefficient of cubic expansion).
     #[pyo3(signature = (*, temp_c, out = None))]
     fn volume_factor<'py>(
         &self,
@@ -133,6 +134,7 @@ pub fn correction_factor<'py>(
 }
 
 /// Density at 15 °C of a lubricating oil whose density was measured at another temperature.
+/// Source: API MPMS chapter 11.1-2004 / ASTM D1250-04, observed to base density.
 ///
 /// >>> round(density_15c_from_observed(density_kg_m3=820.0, temp_c=80.0), 3)
 /// 861.329
@@ -150,6 +152,7 @@ pub fn density_15c_from_observed<'py>(
 }
 
 /// Mean coefficient from 15 °C that says the same as one stated from another reference temperature.
+/// Source: follows from the definitions (V₀ [1 + a₀ (t − t₀)] = V₁₅ [1 + a (t − 15 °C)]).
 #[pyfunction]
 #[pyo3(signature = (*, expansion_per_k, reference_c, out = None))]
 pub fn expansion_from_15c<'py>(
@@ -164,6 +167,7 @@ pub fn expansion_from_15c<'py>(
 }
 
 /// Change of volume of a fluid, less the growth of its vessel.
+/// Source: follows from the definitions (cubic expansion of fluid and vessel).
 ///
 /// >>> round(growth_ml(volume_ml=9000.0, expansion_per_k=7.2e-4, rise_k=60.0), 6)
 /// 388.8
@@ -223,6 +227,7 @@ impl ViscosityLine {
     }
 
     /// Kinematic viscosity at a temperature, 2 mm²/s and more.
+    /// Source: ASTM D341, viscosity-temperature equation, simple form.
     #[pyo3(signature = (*, temp_c, out = None))]
     fn viscosity_at<'py>(
         &self,
@@ -234,6 +239,7 @@ impl ViscosityLine {
     }
 
     /// Kinematic viscosity at a temperature, 0.21 mm²/s and more, on a line of the full form.
+    /// Source: ASTM D341, viscosity-temperature equation, full form.
     #[pyo3(signature = (*, temp_c, out = None))]
     fn thin_viscosity_at<'py>(
         &self,
@@ -271,6 +277,7 @@ fn points(
 }
 
 /// Dynamic viscosity, mPa·s, from kinematic viscosity and density at one temperature.
+/// Source: follows from the definitions (kinematic viscosity).
 ///
 /// >>> dynamic_viscosity(kinematic_mm2_s=10.0, density_kg_m3=850.0)
 /// 8.5
@@ -370,6 +377,7 @@ class! {
 }
 
 /// The mixture of some portions, as a fluid. Its friction does not follow: see `blend_friction`.
+/// Source: follows from the definitions (volumes and masses add).
 #[pyfunction]
 pub fn blend(portions: Vec<Portion>) -> PyResult<Fluid> {
     answer(core::blend(&plain(portions)))
@@ -386,12 +394,14 @@ pub fn blend_viscosity(portions: Vec<ViscosityPortion>) -> PyResult<f64> {
 }
 
 /// Friction of a single portion; refused for more, because friction does not mix.
+/// Source: common practice, no source (additives compete for the surface of the plate).
 #[pyfunction]
 pub fn blend_friction(portions: Vec<FrictionPortion>) -> PyResult<f64> {
     answer(core::blend_friction(&plain(portions)))
 }
 
 /// Share of the first fluid left after equal partial changes.
+/// Source: follows from the definitions (repeated dilution).
 ///
 /// >>> old_share(changed_fraction=0.5, changes=3)
 /// 0.125
@@ -442,6 +452,7 @@ impl Sump {
     }
 
     /// Volume between the overflow edge and a height, mL, negative below the edge.
+    /// Source: follows from the definitions (volume of a prismatoid, exact for a linear area).
     #[pyo3(signature = (*, height_mm, out = None))]
     fn volume_to<'py>(
         &self,
@@ -556,6 +567,7 @@ fn usable(fill: core::Fill) -> trainwright::Result<core::Fill> {
 impl Fill {
     /// Level at a temperature; `excess_ml` at the reference temperature is 0 for a right fill. Arrays give a dictionary of
     /// arrays.
+    /// Source: follows from the definitions (all the growth goes into the sump's free area).
     #[pyo3(signature = (fluid, *, temp_c, excess_ml = None))]
     fn level_at<'py>(
         &self,
@@ -569,12 +581,14 @@ impl Fill {
     }
 
     /// Volume to add or drain now, with its uncertainty, and the fill judged against the check window. Hot fluid burns.
+    /// Source: JCGM 100:2008, clause 5.1.2, equation 10, uncorrelated inputs.
     #[pyo3(signature = (fluid, check, rule))]
     fn adjust_fill(&self, fluid: Fluid, check: LevelCheck, rule: Rule) -> PyResult<Adjustment> {
         answer(self.0.adjust_fill(&fluid.0, check.0, rule.0))
     }
 
     /// Level with the engine stopped, when the drain-back has come into the sump.
+    /// Source: follows from the definitions (volumes add).
     #[pyo3(signature = (*, running_level_mm, out = None))]
     fn engine_off_level_mm<'py>(
         &self,
@@ -586,6 +600,7 @@ impl Fill {
     }
 
     /// Temperature above which a rotating part dips.
+    /// Source: follows from the definitions (fluid.level_at solved for t).
     #[pyo3(signature = (fluid, *, excess_ml = None, out = None))]
     fn gear_dips_at_c<'py>(
         &self,
@@ -600,6 +615,7 @@ impl Fill {
     }
 
     /// Volume that may be lost, from this level, until the pickup draws air.
+    /// Source: follows from the definitions (difference of volumes).
     #[pyo3(signature = (*, level_mm, out = None))]
     fn loss_to_pickup_ml<'py>(
         &self,
@@ -611,6 +627,7 @@ impl Fill {
     }
 
     /// Volumes to pour for a dry, a service and a cooler fill, at the temperature of the fluid in the can.
+    /// Source: follows from the definitions (definition of cubic expansion).
     #[pyo3(signature = (fluid, *, can_c))]
     fn pour_volumes(&self, fluid: Fluid, can_c: Number) -> PyResult<PourVolumes> {
         answer(self.0.pour_volumes(&fluid.0, can_c.value("can_c")?))
@@ -684,6 +701,7 @@ class! {
 }
 
 /// Level that a volume would reach in a sump with vertical sides.
+/// Source: follows from the definitions (vertical sides).
 ///
 /// >>> constant_area_level_mm(above_edge_ml=388.8, area_cm2=900.0)
 /// 4.32
@@ -701,6 +719,7 @@ pub fn constant_area_level_mm<'py>(
 }
 
 /// How much too high the level looks, away from the center of the sump, when the vehicle is not level.
+/// Source: follows from the definitions (plane level surface).
 ///
 /// >>> round(tilt_shift_mm(offset_mm=100.0, tilt_deg=1.718), 2)
 /// 3.0

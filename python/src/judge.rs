@@ -36,6 +36,7 @@ impl Reading {
     }
 
     /// Anywhere within ± the half width with the same chance: u = a/√3.
+    /// Source: JCGM 100:2008, 4.3.7, 4.3.9, F.2.2.1, H.6.
     ///
     /// >>> round(Reading.rectangular(16.52, half_width=0.40).u, 2)
     /// 0.23
@@ -401,6 +402,7 @@ class! {
 }
 
 /// Mean of repeated readings, its standard uncertainty and degrees of freedom.
+/// Source: JCGM 100:2008, 4.2.1, 4.2.3.
 ///
 /// >>> mean_of([2.25, 2.30, 2.25, 2.28]).reading.value
 /// 2.27
@@ -434,6 +436,7 @@ pub fn chance_inside<'py>(
 }
 
 /// Decides whether the reading conforms to its limits, and says what would settle it.
+/// Source: ISO 14253-1:2017, clause 5; JCGM 106:2012, clause 8.
 ///
 /// >>> outcome = judge(Reading(value=72.0, u=3.0), Limits(lower=25.0, upper=75.0), Rule.conformance(0.95))
 /// >>> outcome.verdict, round(outcome.acceptance.upper, 2), round(outcome.u_to_decide, 2)
@@ -444,6 +447,7 @@ pub fn judge(reading: Reading, limits: Limits, rule: Rule) -> PyResult<Judgment>
 }
 
 /// Combined standard uncertainty of independent inputs, and what each contributes.
+/// Source: JCGM 100:2008, 5.1.2, equations 10 and 11a.
 ///
 /// >>> combine([Input(sensitivity=3.0, u=1.0), Input(sensitivity=4.0, u=1.0)]).u
 /// 5.0
@@ -453,12 +457,14 @@ pub fn combine(inputs: Vec<Input>) -> PyResult<Budget> {
 }
 
 /// Combined standard uncertainty of correlated inputs; `correlation` is a square list of lists.
+/// Source: JCGM 100:2008, 5.2.2, equation 16.
 #[pyfunction]
 pub fn combine_correlated(inputs: Vec<Input>, correlation: Vec<Vec<f64>>) -> PyResult<Budget> {
     core::combine_correlated(&plain(inputs), &correlation.concat()).map(Budget).map_err(raise)
 }
 
 /// Effective degrees of freedom of the combined uncertainty of independent inputs (Welch-Satterthwaite).
+/// Source: JCGM 100:2008, G.4.1, equation G.2b.
 #[pyfunction]
 pub fn effective_freedom(inputs: Vec<Input>) -> PyResult<f64> {
     core::effective_freedom(&plain(inputs)).map_err(raise)
@@ -469,6 +475,7 @@ fn plain(inputs: Vec<Input>) -> Vec<core::Input> {
 }
 
 /// Carries independent readings through a function of as many numbers; returns the result and its budget.
+/// Source: JCGM 100:2008, 5.1.3, note 2.
 ///
 /// >>> clearance, budget = propagate([Reading(value=43.988, u=0.0016), Reading(value=44.407, u=0.0042)],
 /// ...                               lambda journal, bore: bore - journal)
@@ -494,6 +501,7 @@ pub fn propagate(inputs: Vec<Reading>, formula: Bound<'_, PyAny>) -> PyResult<(R
 }
 
 /// Expanded uncertainty and coverage interval for a stated probability.
+/// Source: JCGM 100:2008, 6.2, G.3.2.
 ///
 /// >>> round(expand(Reading(value=0.0, u=32.0), freedom=16.0, coverage=0.99).expanded_u)
 /// 93
@@ -504,6 +512,7 @@ pub fn expand(reading: Reading, freedom: f64, coverage: f64) -> PyResult<Expande
 }
 
 /// The one input whose better measurement would decide the judged reading, and how good it must be.
+/// Source: follows from the definitions (root sum of squares, solved for one input).
 #[pyfunction]
 pub fn settle(judgment: Judgment, budget: &Budget) -> PyResult<Settlement> {
     answer(core::settle(&judgment.0, &budget.0))
@@ -520,6 +529,7 @@ pub fn normal_cdf<'py>(py: Python<'py>, z: Column<'py>, out: Option<Out<'py>>) -
 }
 
 /// Value that a standard normal variable stays below with the stated probability.
+/// Source: Wichura (1988), routine PPND16.
 ///
 /// >>> round(normal_quantile(0.95), 5)
 /// 1.64485
@@ -534,6 +544,7 @@ pub fn normal_quantile<'py>(
 }
 
 /// Student's t distribution function; `freedom` is 1 or more, infinite for the normal distribution.
+/// Source: Abramowitz and Stegun (1964), 26.5.8, 26.7.1.
 #[pyfunction]
 #[pyo3(signature = (t, freedom, *, out = None))]
 pub fn student_cdf<'py>(
@@ -559,6 +570,7 @@ pub fn student_quantile<'py>(
 }
 
 /// Factor from standard uncertainty to the half width that covers the stated probability.
+/// Source: JCGM 100:2008, G.3, table G.2.
 ///
 /// >>> round(coverage_factor(0.99, 16.0), 2)
 /// 2.92

@@ -85,6 +85,7 @@ impl Driveline {
     }
 
     /// Every speed from the road to the engine, at a road speed. Arrays give a dictionary of arrays.
+    /// Source: follows from the definitions (speeds of a driveline).
     #[pyo3(signature = (engaged, *, road_km_h))]
     fn speeds_at_road<'py>(
         &self,
@@ -123,6 +124,7 @@ impl Driveline {
     }
 
     /// Force of the driven wheels on the road from a torque at the transmission output. Tire grip is not looked at.
+    /// Source: follows from the definitions (tractive force).
     #[pyo3(signature = (*, output_torque_nm, efficiency, out = None))]
     fn tractive_force_n<'py>(
         &self,
@@ -166,6 +168,7 @@ class! {
 columns! { ShiftPoint[4]: before_km_h, before_rpm, after_km_h, after_rpm }
 
 /// The shift point when the controller keeps its output-shaft speed, as it does while it is not reprogrammed.
+/// Source: follows from the definitions (speeds of a driveline).
 ///
 /// >>> from trainwright import Reading
 /// >>> before = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
@@ -210,6 +213,7 @@ class! {
 }
 
 /// Speed shown at a true road speed, for a unit that reads the output shaft and divides by what is programmed.
+/// Source: follows from the definitions (speedometer).
 ///
 /// >>> from trainwright import Reading
 /// >>> old = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
@@ -265,6 +269,7 @@ class! {
 }
 
 /// The number to program after a change of tire, axle or transfer case.
+/// Source: follows from the definitions (speedometer).
 ///
 /// >>> from trainwright import Reading
 /// >>> old = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
@@ -312,6 +317,7 @@ columns! { RoadLoad[6]: grade_deg, rolling_n, aero_n, grade_n, total_n, power_kw
 /// Tractive force and power that hold a steady speed on a grade, with the exact sine. Arrays give a dictionary of arrays.
 ///
 /// A capability computed from this is no towing rating: the vehicle maker's ratings stand.
+/// Source: SAE J1263, road load equation.
 ///
 /// >>> truck = Combination(mass_kg=4500.0, rolling_coefficient=0.0, drag_area_m2=0.0)
 /// >>> round(road_load(truck, air_density_kg_m3=1.2, speed_km_h=50.0, grade_pct=5.0).grade_n, 1)
@@ -350,6 +356,7 @@ columns! { GradeHeld[5]: aero_n, left_n, left_over_weight, grade_deg, grade_pct 
 /// The grade on which a tractive force holds a steady speed. Arrays give a dictionary of arrays.
 ///
 /// What the engine can hold is not what the truck may pull: grip, brakes, cooling and the maker's ratings come first.
+/// Source: follows from the definitions (road load solved for the grade).
 #[pyfunction]
 #[pyo3(signature = (combination, *, air_density_kg_m3, speed_km_h, force_n))]
 pub fn grade_held<'py>(
@@ -415,6 +422,7 @@ impl CoastDown {
 }
 
 /// Rolling coefficient of a car on a paved road by its speed.
+/// Source: Mannering and Washburn, rolling resistance.
 #[pyfunction]
 #[pyo3(signature = (*, speed_km_h, out = None))]
 pub fn rolling_coefficient_at<'py>(
@@ -426,6 +434,7 @@ pub fn rolling_coefficient_at<'py>(
 }
 
 /// Grade in percent, rise over horizontal run, of an angle.
+/// Source: follows from the definitions (grade).
 #[pyfunction]
 #[pyo3(signature = (*, grade_deg, out = None))]
 pub fn grade_pct<'py>(py: Python<'py>, grade_deg: Input<'py>, out: Option<Out<'py>>) -> PyResult<Bound<'py, PyAny>> {
@@ -482,6 +491,7 @@ pub fn standard_air<'py>(py: Python<'py>, altitude_m: Input<'py>) -> PyResult<Bo
 }
 
 /// Density of dry air at an absolute pressure and a temperature.
+/// Source: ISO 2533:1975, clause 2, perfect gas law.
 ///
 /// >>> round(density_of_air(pressure_kpa_abs=101.325, temp_c=15.0), 3)
 /// 1.225

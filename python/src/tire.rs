@@ -150,6 +150,7 @@ impl Tire {
     }
 
     /// Outer diameter that the numbers of the name give, mm, unrounded.
+    /// Source: follows from the definitions (size designation).
     ///
     /// >>> round(parse("265/65R18").geometric_diameter_mm(), 1)
     /// 801.7
@@ -235,6 +236,7 @@ pub fn rolling_by_factor(diameter_mm: Number, factor: Reading) -> PyResult<Rolli
 }
 
 /// Rolling circumference from the free circumference: a loaded tire rolls a few percent less far than πD.
+/// Source: follows from the definitions (rolling circumference).
 ///
 /// >>> from trainwright import Reading
 /// >>> rolling = rolling_by_share(diameter_mm=801.7, share=Reading(value=0.968, u=0.006))
@@ -247,6 +249,7 @@ pub fn rolling_by_share(diameter_mm: Number, share: Reading) -> PyResult<Rolling
 }
 
 /// Rolling circumference from revolutions counted over a distance in meters: the best of the three.
+/// Source: follows from the definitions (rolling circumference).
 ///
 /// >>> from trainwright import Reading
 /// >>> counted = rolling_by_count(distance_m=Reading(value=1000.0, u=2.0), revolutions=Reading(value=405.0, u=0.5))
@@ -259,6 +262,7 @@ pub fn rolling_by_count(distance_m: Reading, revolutions: Reading) -> PyResult<R
 }
 
 /// Free, static loaded and effective rolling radius of one wheel.
+/// Source: follows from the definitions (radii of a loaded wheel).
 #[pyfunction]
 #[pyo3(signature = (*, diameter_mm, static_over_diameter, rolling))]
 pub fn radii(diameter_mm: Number, static_over_diameter: f64, rolling: Rolling) -> PyResult<WheelRadii> {

@@ -170,11 +170,13 @@ impl Train {
     }
 
     /// The state in which exactly these elements are closed, one-way clutches like any other.
+    /// Source: H. W. Müller (1982), basic speed equation and torque ratios of a planetary set.
     fn solve(&self, closed: Vec<String>) -> PyResult<State> {
         self.state(self.named.train.solve(self.mask(&closed)?))
     }
 
     /// As `solve`, with the one-way clutches held or overrunning as the load (`"none"`, `"drive"`, `"coast"`) makes them.
+    /// Source: follows from the definitions (unilateral constraint).
     #[pyo3(signature = (closed, *, load = Load(core::Load::Drive)))]
     fn resolve(&self, closed: Vec<String>, load: Load) -> PyResult<State> {
         self.state(self.named.train.resolve(self.mask(&closed)?, load.0))
@@ -343,6 +345,7 @@ impl State {
     }
 
     /// Speeds of the planets of a set, on their pins and in space; `None` where the tooth counts are not known.
+    /// Source: follows from the definitions (rolling at the pitch circles).
     fn planet_speeds<'py>(&self, py: Python<'py>, set: &str) -> Values<'py> {
         let place = self.named.sets.iter().position(|known| known.id == set).ok_or_else(|| {
             let known: Vec<_> = self.named.sets.iter().map(|set| set.id.as_str()).collect();

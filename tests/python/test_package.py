@@ -260,6 +260,14 @@ def test_cards_are_complete_and_known() -> None:
         trainwright.card("judge.nothing")
 
 
+@pytest.mark.parametrize("id", [card.id for card in trainwright.cards()])
+def test_a_formula_names_its_source_in_its_help(id: str) -> None:
+    chapter, name = id.split(".")
+    owners = [CHAPTERS[chapter], *(item for item in vars(CHAPTERS[chapter]).values() if inspect.isclass(item))]
+    helps = [inspect.getdoc(getattr(owner, name)) or "" for owner in owners if hasattr(owner, name)]
+    assert helps and any("Source: " in text for text in helps)
+
+
 def run(*command: str) -> None:
     done = subprocess.run([sys.executable, "-m", *command], capture_output=True, text=True)
     assert done.returncode == 0, done.stdout + done.stderr

@@ -49,6 +49,7 @@ impl RatioFit {
 }
 
 /// Ratio and its standard uncertainty from pulses counted over one window.
+/// Source: follows from the definitions (difference of two rectangular phases of one pulse each).
 ///
 /// >>> counted_ratio(input_pulses=13360, output_pulses=5710, input_teeth=40, output_teeth=30).value
 /// 1.7548161120840629
@@ -60,6 +61,7 @@ pub fn counted_ratio(input_pulses: u32, output_pulses: u32, input_teeth: u16, ou
 }
 
 /// Ratio and its standard uncertainty from the times of pulse edges.
+/// Source: follows from the definitions (difference of two rectangular phases of one tick each).
 ///
 /// >>> ratio = timed_ratio(input_intervals=66, input_s=0.0494, input_teeth=40,
 /// ...                     output_intervals=28, output_s=0.0490, output_teeth=30, tick_us=0.5)
@@ -84,6 +86,7 @@ pub fn timed_ratio(
 /// Whether a measured ratio fits the exact ratio of a candidate, a `fractions.Fraction` such as a gear's `ratio_exact`.
 ///
 /// `coverage` is the probability that the true candidate is kept.
+/// Source: JCGM 100:2008, normal distribution of the measured ratio, G.1.
 ///
 /// >>> from fractions import Fraction
 /// >>> fit_ratio(Reading(value=1.7548161, u=0.00013644), Fraction(65, 37), coverage=0.99)

@@ -244,6 +244,7 @@ fn commanded(gear: &NamedGear) -> core::Commanded {
 #[pymethods]
 impl Train {
     /// What a gear of the record, or a list of closed elements such as neutral's, does with a dead or stuck element.
+    /// Source: follows from the definitions (definitions of the two faults).
     fn symptom(&self, gear: Commanded, element: &str, failure: Failure) -> PyResult<Symptom> {
         let commanded = match gear {
             Commanded::Gear(id) => self.gear_named(&id)?,
@@ -263,6 +264,7 @@ impl Train {
     ///
     /// Each observation is a tuple: the gear, what it did, and optionally the load (`"drive"`) and the measured ratio as a
     /// `Reading`. Report gears that are right, too: `("1", "as commanded")` speaks against suspects.
+    /// Source: follows from the definitions (comparison of the seen with the computed).
     fn diagnose(&self, observations: Vec<Observed>) -> PyResult<Vec<Suspect>> {
         let none = trainwright::judge::Reading { value: 0.0, u: 0.0 };
         let observations = observations

@@ -139,6 +139,7 @@ impl State {
     }
 
     /// Power that each member carries and that rolls through each set, without losses.
+    /// Source: H. W. Müller (1982), rolling power and coupling power.
     fn power_flow(&self) -> PyResult<PowerFlow> {
         let flow = self.named.train.power_flow(&self.state).map_err(raise)?;
         Ok(PowerFlow { named: self.named.clone(), flow })
