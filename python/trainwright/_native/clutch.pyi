@@ -100,6 +100,7 @@ class Band:
     def energized(self, /, *, servo_force_n: float, friction: float) -> BandTorque:
         """
         The servo at the slack end: the drum pulls the band toward its anchor and multiplies the force.
+        Source: Shigley, chapter 16, band-type clutches and brakes.
         """
     @property
     def width_mm(self, /) -> float:
@@ -416,6 +417,7 @@ class Head:
     def head_force_n(self, /, *, oil_density_kg_m3: ArrayLike, drum_speed_rpm: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Axial force of the oil, N: an upper bound, since real oil lags the drum.
+        Source: follows from the definitions (p = ρ ω² (r² − r_0²)/2 integrated over the wetted annulus).
         """
     def head_pressure_kpa(self, /, *, radius_mm: ArrayLike, oil_density_kg_m3: ArrayLike, drum_speed_rpm: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
@@ -455,6 +457,7 @@ class HeldInput:
     def held_input_end(self, /) -> SlipEnd:
         """
         Time and energy; without load the energy is I ω²/2, whatever the clutch torque.
+        Source: follows from the definitions (clutch.slip_end with an endless input inertia).
         """
     @property
     def input_speed_rpm(self, /) -> float:
@@ -576,6 +579,7 @@ class LiningByRadius:
     def torque_by_radius_nm(self, /) -> float:
         """
         Torque, N·m.
+        Source: follows from the definitions (∫ μ(r) p 2 π r² dr).
         """
 
 @final
@@ -640,7 +644,10 @@ class Pack:
         """
         Whether the pack holds a torque: chance, verdict, and the pressure or friction that turns it.
 
+        `need_nm`, `pressure_kpa` and `friction` are readings; `geometry_u_rel` is the relative standard uncertainty of capacity
+        from dimensions; `drum_speed_rpm` and `oil_density_kg_m3` give the oil head, 0 where none is counted.
         `judge.settle(hold.judgment, hold.budget)` names the measurement that would settle it.
+        Source: JCGM 100:2008, equation 10, with the sensitivities of clutch.capacity.
         """
     @property
     def lining(self, /) -> Annulus:
@@ -659,6 +666,7 @@ class Pack:
     def pressure_needed(self, /, torque_nm: float, *, friction: float, drum_speed_rpm: float, oil_density_kg_m3: float) -> PressureNeeded:
         """
         Pressure at which the pack just holds a torque.
+        Source: follows from the definitions (clutch.capacity solved for the pressure).
         """
     @property
     def return_spring_n(self, /) -> Limits:
@@ -774,6 +782,7 @@ class ReturnSprings:
     def spring_force_n(self, /, *, fitted_length_mm: float) -> float:
         """
         Force, N, at a fitted length with the pack applied.
+        Source: follows from the definitions (Hooke's law).
         """
 
 @final
@@ -868,6 +877,7 @@ class Slip:
     def slip_end(self, /) -> SlipEnd:
         """
         Time, common speed and energy; "never locks" is an answer.
+        Source: Shigley, chapter 16, energy considerations; with outside torques from Newton's second law.
         """
 
 @final
@@ -973,6 +983,8 @@ class Steel:
     def surface_rise_falling(self, /, *, start_flux_w_mm2: float, slip_time_s: float) -> SurfaceRise:
         """
         Highest surface rise under a flux that falls linearly to zero, as under constant clutch torque.
+        Source: follows from the definitions (superposition of clutch.surface_rise_constant: ΔT ∝ √t' − (2/3)
+        t'^{3/2}/t, largest at t' = t/2).
         """
     @property
     def thickness_mm(self, /) -> float:
@@ -1059,6 +1071,7 @@ class SurfaceRise:
 def bulk_rise_k(*, energy_j: ArrayLike, steel_mass_kg: ArrayLike, specific_heat_j_kg_k: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Mean temperature rise of the steel plates, K.
+    Source: Shigley, chapter 16, temperature rise.
 
     >>> round(bulk_rise_k(energy_j=20000, steel_mass_kg=2.4, specific_heat_j_kg_k=500), 3)
     16.667
@@ -1093,11 +1106,13 @@ def review(state: State, packs: dict[str, ElementPack], *, pressure_kpa: Reading
 
     `state` is a gear of a `Train`; `packs` maps elements to `ElementPack`. `turbine_torque_nm` is not the engine's while the
     converter multiplies it. `turbine_speed_rpm` is 0 at stall, where no drum of the input turns and no oil head counts.
+    Source: follows from the definitions (equilibrium of the gear train).
     """
 
 def surface_drop_mm(*, radius_mm: ArrayLike, speed_rpm: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     How far, mm, the oil surface in an upright turning drum dips from wall to axis.
+    Source: Bansal, forced vortex.
 
     >>> round(surface_drop_mm(radius_mm=75, speed_rpm=356.7))
     400

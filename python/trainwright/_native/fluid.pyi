@@ -70,6 +70,7 @@ class Fill:
     def adjust_fill(self, /, fluid: Fluid, check: LevelCheck, rule: Rule) -> Adjustment:
         """
         Volume to add or drain now, with its uncertainty, and the fill judged against the check window. Hot fluid burns.
+        Source: JCGM 100:2008, clause 5.1.2, equation 10, uncorrelated inputs.
         """
     def as_dict(self, /) -> dict[str, Any]:
         """
@@ -108,10 +109,12 @@ class Fill:
     def engine_off_level_mm(self, /, *, running_level_mm: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Level with the engine stopped, when the drain-back has come into the sump.
+        Source: follows from the definitions (volumes add).
         """
     def gear_dips_at_c(self, /, fluid: Fluid, *, excess_ml: ArrayLike | None = None, out: NDArray[float64] | None = None) -> Any:
         """
         Temperature above which a rotating part dips.
+        Source: follows from the definitions (fluid.level_at solved for t).
         """
     @property
     def gear_dips_mm(self, /) -> float:
@@ -122,10 +125,12 @@ class Fill:
         """
         Level at a temperature; `excess_ml` at the reference temperature is 0 for a right fill. Arrays give a dictionary of
         arrays.
+        Source: follows from the definitions (all the growth goes into the sump's free area).
         """
     def loss_to_pickup_ml(self, /, *, level_mm: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Volume that may be lost, from this level, until the pickup draws air.
+        Source: follows from the definitions (difference of volumes).
         """
     @property
     def pickup_uncovers_mm(self, /) -> float:
@@ -135,6 +140,7 @@ class Fill:
     def pour_volumes(self, /, fluid: Fluid, *, can_c: float) -> PourVolumes:
         """
         Volumes to pour for a dry, a service and a cooler fill, at the temperature of the fluid in the can.
+        Source: follows from the definitions (definition of cubic expansion).
         """
     @property
     def service_l(self, /) -> float:
@@ -201,6 +207,7 @@ class Fluid:
     def volume_factor(self, /, *, temp_c: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Volume at a temperature, −50 to 150 °C, over the volume at 15 °C.
+        Source: follows from the definitions (mean coefficient of cubic expansion).
         """
 
 @final
@@ -407,6 +414,7 @@ class Sump:
     def volume_to(self, /, *, height_mm: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Volume between the overflow edge and a height, mL, negative below the edge.
+        Source: follows from the definitions (volume of a prismatoid, exact for a linear area).
         """
 
 @final
@@ -486,6 +494,7 @@ class ViscosityLine:
     def thin_viscosity_at(self, /, *, temp_c: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Kinematic viscosity at a temperature, 0.21 mm²/s and more, on a line of the full form.
+        Source: ASTM D341, viscosity-temperature equation, full form.
         """
     @staticmethod
     def through(*, first_c: float, first_mm2_s: float, second_c: float, second_mm2_s: float) -> ViscosityLine:
@@ -505,6 +514,7 @@ class ViscosityLine:
     def viscosity_at(self, /, *, temp_c: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Kinematic viscosity at a temperature, 2 mm²/s and more.
+        Source: ASTM D341, viscosity-temperature equation, simple form.
         """
 
 @final
@@ -572,11 +582,13 @@ class VolumeCorrection:
 def blend(portions: Sequence[Portion]) -> Fluid:
     """
     The mixture of some portions, as a fluid. Its friction does not follow: see `blend_friction`.
+    Source: follows from the definitions (volumes and masses add).
     """
 
 def blend_friction(portions: Sequence[FrictionPortion]) -> float:
     """
     Friction of a single portion; refused for more, because friction does not mix.
+    Source: common practice, no source (additives compete for the surface of the plate).
     """
 
 def blend_viscosity(portions: Sequence[ViscosityPortion]) -> float:
@@ -591,6 +603,7 @@ def blend_viscosity(portions: Sequence[ViscosityPortion]) -> float:
 def constant_area_level_mm(*, above_edge_ml: ArrayLike, area_cm2: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Level that a volume would reach in a sump with vertical sides.
+    Source: follows from the definitions (vertical sides).
 
     >>> constant_area_level_mm(above_edge_ml=388.8, area_cm2=900.0)
     4.32
@@ -607,6 +620,7 @@ def correction_factor(*, alpha_per_k: ArrayLike, rise_k: ArrayLike, out: NDArray
 def density_15c_from_observed(*, density_kg_m3: ArrayLike, temp_c: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Density at 15 °C of a lubricating oil whose density was measured at another temperature.
+    Source: API MPMS chapter 11.1-2004 / ASTM D1250-04, observed to base density.
 
     >>> round(density_15c_from_observed(density_kg_m3=820.0, temp_c=80.0), 3)
     861.329
@@ -615,6 +629,7 @@ def density_15c_from_observed(*, density_kg_m3: ArrayLike, temp_c: ArrayLike, ou
 def dynamic_viscosity(*, kinematic_mm2_s: ArrayLike, density_kg_m3: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Dynamic viscosity, mPa·s, from kinematic viscosity and density at one temperature.
+    Source: follows from the definitions (kinematic viscosity).
 
     >>> dynamic_viscosity(kinematic_mm2_s=10.0, density_kg_m3=850.0)
     8.5
@@ -623,11 +638,13 @@ def dynamic_viscosity(*, kinematic_mm2_s: ArrayLike, density_kg_m3: ArrayLike, o
 def expansion_from_15c(*, expansion_per_k: ArrayLike, reference_c: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Mean coefficient from 15 °C that says the same as one stated from another reference temperature.
+    Source: follows from the definitions (V₀ [1 + a₀ (t − t₀)] = V₁₅ [1 + a (t − 15 °C)]).
     """
 
 def growth_ml(*, volume_ml: float, expansion_per_k: float, vessel_linear_per_k: float = ..., rise_k: float) -> float:
     """
     Change of volume of a fluid, less the growth of its vessel.
+    Source: follows from the definitions (cubic expansion of fluid and vessel).
 
     >>> round(growth_ml(volume_ml=9000.0, expansion_per_k=7.2e-4, rise_k=60.0), 6)
     388.8
@@ -636,6 +653,7 @@ def growth_ml(*, volume_ml: float, expansion_per_k: float, vessel_linear_per_k: 
 def old_share(*, changed_fraction: float, changes: int) -> float:
     """
     Share of the first fluid left after equal partial changes.
+    Source: follows from the definitions (repeated dilution).
 
     >>> old_share(changed_fraction=0.5, changes=3)
     0.125
@@ -644,6 +662,7 @@ def old_share(*, changed_fraction: float, changes: int) -> float:
 def tilt_shift_mm(*, offset_mm: ArrayLike, tilt_deg: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     How much too high the level looks, away from the center of the sump, when the vehicle is not level.
+    Source: follows from the definitions (plane level surface).
 
     >>> round(tilt_shift_mm(offset_mm=100.0, tilt_deg=1.718), 2)
     3.0

@@ -285,6 +285,7 @@ class Reading:
     def rectangular(value: float, *, half_width: float) -> Reading:
         """
         Anywhere within ± the half width with the same chance: u = a/√3.
+        Source: JCGM 100:2008, 4.3.7, 4.3.9, F.2.2.1, H.6.
 
         >>> round(Reading.rectangular(16.52, half_width=0.40).u, 2)
         0.23
@@ -455,6 +456,7 @@ def chance_inside(reading: Reading | Mapping[str, ArrayLike], limits: Limits | M
 def combine(inputs: Sequence[Input]) -> Budget:
     """
     Combined standard uncertainty of independent inputs, and what each contributes.
+    Source: JCGM 100:2008, 5.1.2, equations 10 and 11a.
 
     >>> combine([Input(sensitivity=3.0, u=1.0), Input(sensitivity=4.0, u=1.0)]).u
     5.0
@@ -463,11 +465,13 @@ def combine(inputs: Sequence[Input]) -> Budget:
 def combine_correlated(inputs: Sequence[Input], correlation: Sequence[Sequence[float]]) -> Budget:
     """
     Combined standard uncertainty of correlated inputs; `correlation` is a square list of lists.
+    Source: JCGM 100:2008, 5.2.2, equation 16.
     """
 
 def coverage_factor(coverage: ArrayLike, freedom: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Factor from standard uncertainty to the half width that covers the stated probability.
+    Source: JCGM 100:2008, G.3, table G.2.
 
     >>> round(coverage_factor(0.99, 16.0), 2)
     2.92
@@ -476,11 +480,13 @@ def coverage_factor(coverage: ArrayLike, freedom: ArrayLike, *, out: NDArray[flo
 def effective_freedom(inputs: Sequence[Input]) -> float:
     """
     Effective degrees of freedom of the combined uncertainty of independent inputs (Welch-Satterthwaite).
+    Source: JCGM 100:2008, G.4.1, equation G.2b.
     """
 
 def expand(reading: Reading, *, freedom: float, coverage: float) -> Expanded:
     """
     Expanded uncertainty and coverage interval for a stated probability.
+    Source: JCGM 100:2008, 6.2, G.3.2.
 
     >>> round(expand(Reading(value=0.0, u=32.0), freedom=16.0, coverage=0.99).expanded_u)
     93
@@ -489,6 +495,7 @@ def expand(reading: Reading, *, freedom: float, coverage: float) -> Expanded:
 def judge(reading: Reading, limits: Limits, rule: Rule) -> Judgment:
     """
     Decides whether the reading conforms to its limits, and says what would settle it.
+    Source: ISO 14253-1:2017, clause 5; JCGM 106:2012, clause 8.
 
     >>> outcome = judge(Reading(value=72.0, u=3.0), Limits(lower=25.0, upper=75.0), Rule.conformance(0.95))
     >>> outcome.verdict, round(outcome.acceptance.upper, 2), round(outcome.u_to_decide, 2)
@@ -498,6 +505,7 @@ def judge(reading: Reading, limits: Limits, rule: Rule) -> Judgment:
 def mean_of(values: Sequence[float]) -> Repeated:
     """
     Mean of repeated readings, its standard uncertainty and degrees of freedom.
+    Source: JCGM 100:2008, 4.2.1, 4.2.3.
 
     >>> mean_of([2.25, 2.30, 2.25, 2.28]).reading.value
     2.27
@@ -514,6 +522,7 @@ def normal_cdf(z: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
 def normal_quantile(probability: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Value that a standard normal variable stays below with the stated probability.
+    Source: Wichura (1988), routine PPND16.
 
     >>> round(normal_quantile(0.95), 5)
     1.64485
@@ -522,6 +531,7 @@ def normal_quantile(probability: ArrayLike, *, out: NDArray[float64] | None = No
 def propagate(inputs: Sequence[Reading], formula: Any) -> tuple[Reading, Budget]:
     """
     Carries independent readings through a function of as many numbers; returns the result and its budget.
+    Source: JCGM 100:2008, 5.1.3, note 2.
 
     >>> clearance, budget = propagate([Reading(value=43.988, u=0.0016), Reading(value=44.407, u=0.0042)],
     ...                               lambda journal, bore: bore - journal)
@@ -532,11 +542,13 @@ def propagate(inputs: Sequence[Reading], formula: Any) -> tuple[Reading, Budget]
 def settle(judgment: Judgment, budget: Budget) -> Settlement:
     """
     The one input whose better measurement would decide the judged reading, and how good it must be.
+    Source: follows from the definitions (root sum of squares, solved for one input).
     """
 
 def student_cdf(t: ArrayLike, freedom: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Student's t distribution function; `freedom` is 1 or more, infinite for the normal distribution.
+    Source: Abramowitz and Stegun (1964), 26.5.8, 26.7.1.
     """
 
 def student_quantile(probability: ArrayLike, freedom: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:

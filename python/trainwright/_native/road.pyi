@@ -218,10 +218,12 @@ class Driveline:
     def speeds_at_road(self, /, engaged: Engaged, *, road_km_h: ArrayLike) -> Any:
         """
         Every speed from the road to the engine, at a road speed. Arrays give a dictionary of arrays.
+        Source: follows from the definitions (speeds of a driveline).
         """
     def tractive_force_n(self, /, *, output_torque_nm: ArrayLike, efficiency: ArrayLike, out: NDArray[float64] | None = None) -> Any:
         """
         Force of the driven wheels on the road from a torque at the transmission output. Tire grip is not looked at.
+        Source: follows from the definitions (tractive force).
         """
     @property
     def transfer_ratio(self, /) -> float:
@@ -514,6 +516,7 @@ class Speedometer:
 def density_of_air(*, pressure_kpa_abs: ArrayLike, temp_c: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Density of dry air at an absolute pressure and a temperature.
+    Source: ISO 2533:1975, clause 2, perfect gas law.
 
     >>> round(density_of_air(pressure_kpa_abs=101.325, temp_c=15.0), 3)
     1.225
@@ -532,11 +535,13 @@ def grade_held(combination: Combination, *, air_density_kg_m3: ArrayLike, speed_
     The grade on which a tractive force holds a steady speed. Arrays give a dictionary of arrays.
 
     What the engine can hold is not what the truck may pull: grip, brakes, cooling and the maker's ratings come first.
+    Source: follows from the definitions (road load solved for the grade).
     """
 
 def grade_pct(*, grade_deg: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Grade in percent, rise over horizontal run, of an angle.
+    Source: follows from the definitions (grade).
     """
 
 def limits_49_cfr_393_82(*, true_km_h: float) -> Limits:
@@ -563,6 +568,7 @@ def mean_grade_pct(*, rise_m: ArrayLike, distance_m: ArrayLike, out: NDArray[flo
 def numbers_to_program(programmed: Driveline, fitted: Driveline, *, pulses_per_rev: float) -> NumbersToProgram:
     """
     The number to program after a change of tire, axle or transfer case.
+    Source: follows from the definitions (speedometer).
 
     >>> from trainwright import Reading
     >>> old = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
@@ -576,6 +582,7 @@ def road_load(combination: Combination, *, air_density_kg_m3: ArrayLike, speed_k
     Tractive force and power that hold a steady speed on a grade, with the exact sine. Arrays give a dictionary of arrays.
 
     A capability computed from this is no towing rating: the vehicle maker's ratings stand.
+    Source: SAE J1263, road load equation.
 
     >>> truck = Combination(mass_kg=4500.0, rolling_coefficient=0.0, drag_area_m2=0.0)
     >>> round(road_load(truck, air_density_kg_m3=1.2, speed_km_h=50.0, grade_pct=5.0).grade_n, 1)
@@ -585,11 +592,13 @@ def road_load(combination: Combination, *, air_density_kg_m3: ArrayLike, speed_k
 def rolling_coefficient_at(*, speed_km_h: ArrayLike, out: NDArray[float64] | None = None) -> Any:
     """
     Rolling coefficient of a car on a paved road by its speed.
+    Source: Mannering and Washburn, rolling resistance.
     """
 
 def shift_at_output_speed(before: Driveline, after: Driveline, *, output_rpm: ArrayLike) -> Any:
     """
     The shift point when the controller keeps its output-shaft speed, as it does while it is not reprogrammed.
+    Source: follows from the definitions (speeds of a driveline).
 
     >>> from trainwright import Reading
     >>> before = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))
@@ -606,6 +615,7 @@ def shift_at_road_speed(before: Driveline, after: Driveline, *, road_km_h: Array
 def speedometer(programmed: Driveline, fitted: Driveline, *, true_km_h: float) -> Speedometer:
     """
     Speed shown at a true road speed, for a unit that reads the output shaft and divides by what is programmed.
+    Source: follows from the definitions (speedometer).
 
     >>> from trainwright import Reading
     >>> old = Driveline(axle_ratio=3.54, circumference_mm=Reading(value=2438.0, u=0.0))

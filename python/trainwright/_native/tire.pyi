@@ -131,6 +131,7 @@ class Tire:
     def geometric_diameter_mm(self, /) -> float:
         """
         Outer diameter that the numbers of the name give, mm, unrounded.
+        Source: follows from the definitions (size designation).
 
         >>> round(parse("265/65R18").geometric_diameter_mm(), 1)
         801.7
@@ -321,11 +322,13 @@ def ply_rating(load_range: str) -> int:
 def radii(*, diameter_mm: float, static_over_diameter: float, rolling: Rolling) -> WheelRadii:
     """
     Free, static loaded and effective rolling radius of one wheel.
+    Source: follows from the definitions (radii of a loaded wheel).
     """
 
 def rolling_by_count(*, distance_m: Reading, revolutions: Reading) -> Rolling:
     """
     Rolling circumference from revolutions counted over a distance in meters: the best of the three.
+    Source: follows from the definitions (rolling circumference).
 
     >>> from trainwright import Reading
     >>> counted = rolling_by_count(distance_m=Reading(value=1000.0, u=2.0), revolutions=Reading(value=405.0, u=0.5))
@@ -347,10 +350,12 @@ def rolling_by_factor(*, diameter_mm: float, factor: Reading) -> Rolling:
 def rolling_by_share(*, diameter_mm: float, share: Reading) -> Rolling:
     """
     Rolling circumference from the free circumference: a loaded tire rolls a few percent less far than πD.
+    Source: follows from the definitions (rolling circumference).
 
     >>> from trainwright import Reading
-    >>> rolling_by_share(diameter_mm=801.7, share=Reading(value=0.968, u=0.006)).rev_per_km
-    Reading(value=410.1690495813528, u=2.542370142033592)
+    >>> rolling = rolling_by_share(diameter_mm=801.7, share=Reading(value=0.968, u=0.006))
+    >>> round(rolling.rev_per_km.value, 2), round(rolling.rev_per_km.u, 2)
+    (410.17, 2.54)
     """
 
 def symbol_km_h(letters: str) -> float:

@@ -289,10 +289,12 @@ class State:
     def planet_speeds(self, /, set: str) -> dict:
         """
         Speeds of the planets of a set, on their pins and in space; `None` where the tooth counts are not known.
+        Source: follows from the definitions (rolling at the pitch circles).
         """
     def power_flow(self, /) -> PowerFlow:
         """
         Power that each member carries and that rolls through each set, without losses.
+        Source: H. W. Müller (1982), rolling power and coupling power.
         """
     @property
     def ratio(self, /) -> float | None:
@@ -452,6 +454,7 @@ class Train:
 
         Each observation is a tuple: the gear, what it did, and optionally the load (`"drive"`) and the measured ratio as a
         `Reading`. Report gears that are right, too: `("1", "as commanded")` speaks against suspects.
+        Source: follows from the definitions (comparison of the seen with the computed).
         """
     @property
     def elements(self, /) -> list[str]:
@@ -490,6 +493,7 @@ class Train:
     def resolve(self, /, closed: Sequence[str], *, load: str = ...) -> State:
         """
         As `solve`, with the one-way clutches held or overrunning as the load (`"none"`, `"drive"`, `"coast"`) makes them.
+        Source: follows from the definitions (unilateral constraint).
         """
     @property
     def sets(self, /) -> list[str]:
@@ -503,6 +507,7 @@ class Train:
     def solve(self, /, closed: Sequence[str]) -> State:
         """
         The state in which exactly these elements are closed, one-way clutches like any other.
+        Source: H. W. Müller (1982), basic speed equation and torque ratios of a planetary set.
         """
     @property
     def source(self, /) -> str | None:
@@ -520,6 +525,7 @@ class Train:
     def symptom(self, /, gear: str | Sequence[str], element: str, failure: str) -> Symptom:
         """
         What a gear of the record, or a list of closed elements such as neutral's, does with a dead or stuck element.
+        Source: follows from the definitions (definitions of the two faults).
         """
     @property
     def title(self, /) -> str | None:
@@ -530,6 +536,7 @@ class Train:
 def counted_ratio(*, input_pulses: int, output_pulses: int, input_teeth: int, output_teeth: int) -> Reading:
     """
     Ratio and its standard uncertainty from pulses counted over one window.
+    Source: follows from the definitions (difference of two rectangular phases of one pulse each).
 
     >>> counted_ratio(input_pulses=13360, output_pulses=5710, input_teeth=40, output_teeth=30).value
     1.7548161120840629
@@ -540,6 +547,7 @@ def fit_ratio(measured: Reading, candidate: Any | None, *, coverage: float) -> R
     Whether a measured ratio fits the exact ratio of a candidate, a `fractions.Fraction` such as a gear's `ratio_exact`.
 
     `coverage` is the probability that the true candidate is kept.
+    Source: JCGM 100:2008, normal distribution of the measured ratio, G.1.
 
     >>> from fractions import Fraction
     >>> fit_ratio(Reading(value=1.7548161, u=0.00013644), Fraction(65, 37), coverage=0.99)
@@ -549,6 +557,7 @@ def fit_ratio(measured: Reading, candidate: Any | None, *, coverage: float) -> R
 def timed_ratio(*, input_intervals: int, input_s: float, input_teeth: int, output_intervals: int, output_s: float, output_teeth: int, tick_us: float) -> Reading:
     """
     Ratio and its standard uncertainty from the times of pulse edges.
+    Source: follows from the definitions (difference of two rectangular phases of one tick each).
 
     >>> ratio = timed_ratio(input_intervals=66, input_s=0.0494, input_teeth=40,
     ...                     output_intervals=28, output_s=0.0490, output_teeth=30, tick_us=0.5)
