@@ -27,7 +27,7 @@ from .answers.tire import SHIFTS_KM_H, change_sheet, rolling
 from .answers.which import Count, which_sheet
 from .error import Error
 from .judge import Reading
-from .parts import Part, Records
+from .parts import LEAD, Part, Records
 from .road import Driveline
 from .sheet import Sheet, sources_of
 from .tire import Tire, parse
@@ -315,7 +315,10 @@ def _counted(number: int, thing: str) -> str:
 def report(files: tuple[Path, ...], output: Path) -> None:
     """One HTML page with every answer that the given records hold: family, fluids, instruments, fleet, jobs, trains."""
     records = Records.read(files)
-    Console(highlight=False).print(f"Report: {write_report(records, list(records.parts()), output)}")
+    parts = list(records.parts())
+    if not parts:
+        raise click.UsageError("these records ask nothing yet; give a family or a train, or fluids, instruments or a fleet with their jobs file")
+    Console(highlight=False).print(f"Report: {write_report(records, parts, output)}")
 
 
 def write_report(records: Records, parts: list[Part], output: Path) -> Path:
@@ -327,7 +330,7 @@ def write_report(records: Records, parts: list[Part], output: Path) -> Path:
 
 def tell(title: str, parts: list[Part], console: Console) -> None:
     """The answers one after the other, as a story, and at the end the works they come from."""
-    console.print(Text(f"{title}\n", "bold"))
+    console.print(Text(title, "bold").append(f"\nInvented units and trucks; published gear trains at the end. {LEAD}\n", "not bold default"))
     for number, part in enumerate(parts, 1):
         console.print(Text(f"{number} of {len(parts)}", "dim"))
         part.sheet.print(console, sources=False)

@@ -23,6 +23,11 @@ from .record import Family, Fleet, Fluids, Instruments, Jobs, load
 from .sheet import Sheet
 from .train import Train
 
+LEAD = (
+    "Every number below comes from the records of the shop and a formula with a source. Where a number is compared with a limit it "
+    "is judged with its uncertainty: GO, NO-GO or NOT PROVEN. NOT PROVEN is an answer too: what would settle it then stands beside it."
+)
+"""What the reader of several answers must know first."""
 
 Draw = Callable[[ModuleType], str]
 """Draws a picture with :mod:`trainwright.report.plots`, which is imported only where a report is written."""
@@ -86,9 +91,19 @@ class Records:
             yield from _fluid_parts(self.fluids, self.instruments, jobs)
         if self.fleet:
             yield from _truck_parts(self.fleet)
-        if self.trains:
-            sheet = published_sheet(self.trains)
-            yield Part(sheet)
+        printed = {title: train for title, train in self.trains.items() if any(gear.published for gear in train.gears())}
+        for title, train in self.trains.items():
+            if not self.family or title not in printed:
+                yield from _train_parts(title, train)
+        if printed and (self.family or len(printed) > 1):
+            yield Part(published_sheet(printed))
+
+
+def _train_parts(title: str, train: Train) -> Iterator[Part]:
+    ladder = {title: [(gear.id, ratio(gear)) for gear in main_gears(train)]}
+    caption = "Gear ladder on a logarithmic scale, where equal steps look equal."
+    yield Part(gear_sheet(train, title=f"Gears: {title}"), {caption: lambda plots: plots.gear_ladder("Gear ladder", ladder)})
+    yield Part(state_sheet(train, title=f"States: {title}"))
 
 
 def _family_parts(family: Family) -> Iterator[Part]:

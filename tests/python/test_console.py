@@ -270,6 +270,7 @@ def run(*arguments: str) -> subprocess.CompletedProcess[str]:
         (("fill", FLUIDS, "--fluid", "water", "--at", "24C"), 2, "alder"),
         (("fill", FLUIDS, "--fluid", "alder", "--at", "24kPa"), 2, "give a number and °C or °F"),
         (("capacity", FAMILY, "--gauge", "213", "--turbine", "660nm"), 2, "213 has no unit"),
+        (("report", FLUIDS), 2, "give a family or a train"),
         (("which", FAMILY, "--gear", "9", "1000", "400"), 2, "they share 1, 1B, 2"),
         (("tire", "265/65R18", "junk", "--axle", "3.54"), 2, "'junk' is no tire size"),
         (("tire", "265/65R18", "265/65R18", "--axle", "3,54"), 2, "for example 3.54"),

@@ -95,6 +95,12 @@ def test_the_answers_are_in_it(page: str, text: str) -> None:
     assert text in page
 
 
+def test_a_train_alone_gets_its_gears_and_states() -> None:
+    records = Records.read([DEMO / "trains" / "two_sun_four_speed_a.toml"])
+    assert [part.sheet.title.split(":")[0] for part in records.parts()] == ["Gears", "States"]
+    assert len(list(Records.read(sorted(DEMO.glob("trains/*.toml"))).parts())) == 18 * 2 + 1
+
+
 def test_words_of_the_record_cannot_become_markup(tmp_path: Path) -> None:
     family = (DEMO / "family.toml").read_text().replace("Corrib family: bench to road to fleet", "<b>bold</b> & more")
     path = tmp_path / "family.toml"

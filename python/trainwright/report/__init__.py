@@ -9,14 +9,10 @@ from pathlib import Path
 from jinja2 import Environment, PackageLoader
 
 from .. import card, version
-from ..parts import Part
+from ..parts import LEAD, Part
 from . import plots
 
 KNOWN = {"read": "read", "memory": "from memory of the work", "derived": "by algebra", "practice": "common practice, no source"}
-LEAD = (
-    "Every number below comes from the records of the shop and a formula with a source. Where a number is compared with a limit it "
-    "is judged with its uncertainty: GO, NO-GO or NOT PROVEN. NOT PROVEN is an answer too: the report then says what would settle it."
-)
 
 
 def write(parts: Sequence[Part], path: Path, *, title: str) -> Path:
