@@ -94,8 +94,8 @@ def answers_with_sheets(command: Command) -> Command:
 def shop() -> None:
     """Calculations for automatic-transmission rebuild shops.
 
-    Quantities may be typed in metric or shop units: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft. Add what you know of
-    the uncertainty as 24±1C or 24+-1C.
+    Quantities carry their unit, metric or shop: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft. Add what you know of the
+    uncertainty as 24±1C or 24+-1C. For records to change: trainwright demo --files-to shop.
     """
 
 
