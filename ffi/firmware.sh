@@ -65,7 +65,8 @@ if ! link_interface $out/interface.elf "$library" $(functions | sed 's/^/-Wl,--u
     exit 1
 fi
 read -r text data bss _ < <(arm-none-eabi-size $out/interface.elf | tail -n 1)
-soft_double=$(arm-none-eabi-nm $out/interface.elf | grep -cE ' [TtWw] (__aeabi_d[a-z0-9]+|__(add|sub|mul|div)df3)$' || true)
+soft_double=$(arm-none-eabi-nm $out/interface.elf |
+    awk '/ [TtWw] (__aeabi_d[a-z0-9]+|__(add|sub|mul|div)df3)$/ { found++ } END { print found + 0 }')
 
 cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
 link_program scan_tool ffi/examples/scan_tool.c $out/unit_image.c

@@ -190,7 +190,7 @@ def capacity(
 @click.argument("file", type=RECORD)
 @click.option("--fluid", required=True, help="Fluid of the record.")
 @click.option("--at", "at", required=True, type=Quantity("c"), help="Fluid temperature now.")
-@click.option("--level", type=Quantity("mm"), default="0mm", show_default=True, help="Level above the overflow edge, engine idling.")
+@click.option("--level", type=Quantity("mm"), required=True, help="Level now above the overflow edge (0mm: at the edge), engine idling.")
 @click.option("--variant", help="Variant whose linings run in the fluid: says whether the record approves it for them.")
 @answers_with_sheets
 def fill(file: Path, fluid: str, at: Reading, level: Reading, variant: str | None) -> Sheet:

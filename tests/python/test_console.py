@@ -177,7 +177,7 @@ def test_j3_capacity_at_the_gauge(truck: str, verdict: str, chance: float, needs
 
 @pytest.mark.parametrize(("at", "excess_ml", "level_mm"), [("24C", 203.0903, 4.95505), ("82C", -295.7634, -7.82341), ("75.2F", 203.0903, 4.95505)])
 def test_j5_fluid_level(at: str, excess_ml: float, level_mm: float) -> None:
-    found = answer("fill", FLUIDS, "--fluid", "alder", "--at", at)
+    found = answer("fill", FLUIDS, "--fluid", "alder", "--at", at, "--level", "0mm")
     assert found["adjustment"]["excess_ml"]["reading"]["value"] == pytest.approx(excess_ml, abs=0.5)
     assert found["level_at_reference"]["level_mm"] == pytest.approx(level_mm, abs=0.05)
     assert found["loss_to_pickup_ml"] == pytest.approx(995.0833, abs=0.5)
@@ -199,11 +199,11 @@ def test_a_fill_is_right_only_with_an_approved_fluid(tmp_path: Path, listed: str
     assert given in written
     record = tmp_path / "fluids.toml"
     record.write_text(written.replace(given, f"friction_approved = {listed}\n" if listed else ""))
-    found = answer("fill", str(record), "--fluid", "alder", "--at", "47C", "--variant", variant)
+    found = answer("fill", str(record), "--fluid", "alder", "--at", "47C", "--level", "0mm", "--variant", variant)
     assert found["linings"] == {"variant": variant, "fluid": "alder", "approval": approval}
     assert found["answer"].startswith(says)
     assert [decision["verdict"] for decision in found["decisions"]] == (["GO"] if approval == "approved" else [])
-    unasked = answer("fill", str(record), "--fluid", "alder", "--at", "47C")
+    unasked = answer("fill", str(record), "--fluid", "alder", "--at", "47C", "--level", "0mm")
     assert unasked["linings"] is None
     assert "Whether the fluid is the right one for the linings, and its condition." in unasked["not_checked"]
 
@@ -267,8 +267,9 @@ def run(*arguments: str) -> subprocess.CompletedProcess[str]:
         (("capacity", FAMILY, "--gauge", "213psi"), 2, "give --turbine, or --truck with --fleet"),
         (("capacity", FAMILY, "--gauge", "213psi", "--truck", "T77", "--fleet", FLEET), 2, "it has T11"),
         (("capacity", FLUIDS, "--gauge", "213psi", "--turbine", "660nm"), 2, "give a family record"),
-        (("fill", FLUIDS, "--fluid", "water", "--at", "24C"), 2, "alder"),
-        (("fill", FLUIDS, "--fluid", "alder", "--at", "24kPa"), 2, "give a number and °C or °F"),
+        (("fill", FLUIDS, "--fluid", "water", "--at", "24C", "--level", "0mm"), 2, "alder"),
+        (("fill", FLUIDS, "--fluid", "alder", "--at", "24C"), 2, "--level"),
+        (("fill", FLUIDS, "--fluid", "alder", "--at", "24kPa", "--level", "0mm"), 2, "give a number and °C or °F"),
         (("capacity", FAMILY, "--gauge", "213", "--turbine", "660nm"), 2, "213 has no unit"),
         (("report", FLUIDS), 2, "give a family or a train"),
         (("which", FAMILY, "--gear", "9", "1000", "400"), 2, "they share 1, 1B, 2"),
