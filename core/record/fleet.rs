@@ -97,13 +97,13 @@ impl TireRecord {
     pub fn tire(&self) -> Result<Tire> {
         match self {
             Self::Metric { width_mm, aspect_pct, rim_in } => {
-                Tire::metric(TireService::Passenger, *width_mm, *aspect_pct, *rim_in)
+                Tire::metric(TireService::Unstated, *width_mm, *aspect_pct, *rim_in)
             }
             Self::Lt { width_mm, aspect_pct, rim_in } => {
                 Tire::metric(TireService::LightTruck, *width_mm, *aspect_pct, *rim_in)
             }
             Self::Flotation { diameter_in, width_in, rim_in } => {
-                Tire::flotation(TireService::LightTruck, *diameter_in, *width_in, *rim_in)
+                Tire::flotation(TireService::Unstated, *diameter_in, *width_in, *rim_in)
             }
             Self::Sidewall { size } => tire::parse(size),
         }
