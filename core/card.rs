@@ -134,6 +134,11 @@ pub const CARDS: &[&[Card]] = &[
     crate::road::CARDS,
     crate::fluid::CARDS,
     crate::clutch::CARDS,
+    crate::fit::CARDS,
+    crate::stack::CARDS,
+    crate::interchange::CARDS,
+    crate::identify::CARDS,
+    crate::hold::CARDS,
 ];
 
 /// Every card.

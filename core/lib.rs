@@ -15,6 +15,11 @@
 //! | [`road`] | axle and shaft speeds, shift points, speedometer, road load, grade, air | tire |
 //! | [`fluid`] | density, viscosity, volume, mixing, level and fill | judge |
 //! | [`clutch`] | apply force, capacity, pressure for a torque, bands, shift energy | train, fluid |
+//! | [`fit`] | fits cold and hot, pressed bushings, ISO 286 limits, bushing load and leakage | judge |
+//! | [`stack`] | end play, clutch clearance, choice of shim and ring, what to measure first | fit |
+//! | [`interchange`] | which parts interchange, in which direction; smallest matched sets | fit |
+//! | [`identify`] | weighing evidence, posterior by part, mixed units, next best look | judge |
+//! | [`hold`] | one-way clutches, park lock, thrust bearings, shafts, splines: capacity against demand | train |
 //! | [`practice`] | values known only as common practice, taken by name | - |
 //! | [`flash`] | the image of a record that firmware loads without alloc | all |
 //! | [`record`] (feature `record`) | TOML records, their schema, and the way into a flash image | all |
@@ -29,14 +34,19 @@ mod real;
 pub mod card;
 pub mod clutch;
 pub mod error;
+pub mod fit;
 pub mod flash;
 pub mod fluid;
 pub mod hazard;
+pub mod hold;
+pub mod identify;
+pub mod interchange;
 pub mod judge;
 pub mod practice;
 #[cfg(feature = "record")]
 pub mod record;
 pub mod road;
+pub mod stack;
 pub mod tire;
 pub mod train;
 pub mod units;

@@ -11,11 +11,16 @@ mod status;
 
 pub mod card;
 pub mod clutch;
+pub mod fit;
 pub mod flash;
 pub mod fluid;
 pub mod hazard;
+pub mod hold;
+pub mod identify;
+pub mod interchange;
 pub mod judge;
 pub mod road;
+pub mod stack;
 pub mod tire;
 pub mod train;
 pub mod units;

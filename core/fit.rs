@@ -1,0 +1,6 @@
+//! Round fits: clearance and interference, cold and hot, pressed bushings, ISO 286 limits, load and leakage.
+
+use crate::card::Card;
+
+/// The formulas of this chapter.
+pub const CARDS: &[Card] = &[];

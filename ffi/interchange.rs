@@ -1,0 +1,1 @@
+//! Which parts interchange singly, one way, only as a set, after machining, or never; the smallest matched set.
