@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 import trainwright
-from trainwright.parts import Records
+from trainwright.parts import Records, parts_of
 from trainwright.report import write
 
 DEMO = Path(trainwright.__file__).parent / "demo"
@@ -42,7 +42,7 @@ class Reader(HTMLParser):
 @pytest.fixture(scope="module")
 def page(tmp_path_factory: pytest.TempPathFactory) -> str:
     records = Records.read([*sorted(DEMO.glob("*.toml")), *sorted(DEMO.glob("trains/*.toml"))])
-    return write(list(records.parts()), tmp_path_factory.mktemp("report") / "index.html", title=records.title).read_text()
+    return write(list(parts_of(records)), tmp_path_factory.mktemp("report") / "index.html", title=records.title).read_text()
 
 
 @pytest.fixture(scope="module")
@@ -97,8 +97,8 @@ def test_the_answers_are_in_it(page: str, text: str) -> None:
 
 def test_a_train_alone_gets_its_gears_and_states() -> None:
     records = Records.read([DEMO / "trains" / "two_sun_four_speed_a.toml"])
-    assert [part.sheet.title.split(":")[0] for part in records.parts()] == ["Gears", "States"]
-    assert len(list(Records.read(sorted(DEMO.glob("trains/*.toml"))).parts())) == 18 * 2 + 1
+    assert [part.sheet.title.split(":")[0] for part in parts_of(records)] == ["Gears", "States"]
+    assert len(list(parts_of(Records.read(sorted(DEMO.glob("trains/*.toml")))))) == 18 * 2 + 1
 
 
 def test_words_of_the_record_cannot_become_markup(tmp_path: Path) -> None:
@@ -106,6 +106,6 @@ def test_words_of_the_record_cannot_become_markup(tmp_path: Path) -> None:
     path = tmp_path / "family.toml"
     path.write_text(family)
     records = Records.read([path])
-    html = write(list(records.parts()), tmp_path / "out" / "report.html", title=records.title).read_text()
+    html = write(list(parts_of(records)), tmp_path / "out" / "report.html", title=records.title).read_text()
     assert "&lt;b&gt;bold&lt;/b&gt; &amp; more" in html
     assert "<b>bold" not in html

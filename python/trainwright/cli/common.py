@@ -1,0 +1,155 @@
+"""What the commands share: the group with its help by the steps of the job, types of typed values, and how answers are shown."""
+
+from __future__ import annotations
+
+import functools
+import json
+from collections.abc import Callable
+from enum import Enum
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+from rich.console import Console
+
+from .. import edge, record, version
+from ..error import Error
+from ..judge import Reading
+from ..sheet import Sheet
+from ..train import Train
+
+FIRST_SENTENCE = 500
+"""Letters of a command's help that the list of commands may take: its whole first sentence, wrapped."""
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+class Step(Enum):
+    """The steps of the job, in their order; the help lists the commands under them."""
+
+    IDENTIFY = "Which unit is this"
+    INTERCHANGE = "What may be exchanged"
+    FIT = "Fits, end play and clearances"
+    TRAIN = "Gears, states and faults"
+    HOLD = "Does it hold"
+    FLUID = "Fluid"
+    ROAD = "On the road"
+    RECORDS = "Records and reports"
+
+
+class Shop(click.Group):
+    """A group whose help follows the steps of the job instead of the alphabet."""
+
+    def __init__(self, *arguments: Any, **options: Any) -> None:
+        super().__init__(*arguments, **options)
+        self.steps: dict[Step, list[str]] = {step: [] for step in Step}
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return [name for names in self.steps.values() for name in names]
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        widest = max(map(len, self.commands))
+        for step, names in self.steps.items():
+            if names:
+                with formatter.section(step.value):
+                    formatter.write_dl([(name.ljust(widest), self.commands[name].get_short_help_str(FIRST_SENTENCE)) for name in names])
+
+
+@click.group(cls=Shop, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 110})
+@click.version_option(version(), message="trainwright %(version)s")
+def shop() -> None:
+    """Calculations for automatic-transmission rebuild shops.
+
+    Quantities carry their unit, metric or shop: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft. Add what you know of the
+    uncertainty as 24±1C or 24+-1C. For records to change: trainwright demo --files-to shop.
+    """
+
+
+def command(step: Step) -> Callable[[Callable[..., Any]], click.Command]:
+    """Makes a function a command of the console, under a step of the job."""
+
+    def add(function: Callable[..., Any]) -> click.Command:
+        added = shop.command()(function)
+        assert added.name
+        shop.steps[step].append(added.name)
+        return added
+
+    return add
+
+
+class Quantity(click.ParamType):  # type: ignore[type-arg,unused-ignore]
+    """A number with its unit, metric or shop: ``213psi``, ``1470kPa``, ``24±1C``."""
+
+    def __init__(self, suffix: str) -> None:
+        self.suffix = suffix
+        self.name = edge.UNITS[suffix].sign
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Reading:
+        if isinstance(value, Reading):
+            return value
+        try:
+            return edge.read(value, self.suffix, param.opts[0].lstrip("-") if param else self.suffix)
+        except Error as error:
+            self.fail(str(error), param, ctx)
+
+
+class Number(click.ParamType):  # type: ignore[type-arg,unused-ignore]
+    """A number without a unit."""
+
+    name = "number"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        try:
+            return float(value)
+        except ValueError:
+            self.fail(f"{value!r} is not a number; write it with a decimal point, for example 3.54", param, ctx)
+
+
+NUMBER = Number()
+RECORD = click.Path(exists=True, dir_okay=False, path_type=Path)
+
+
+def answers_with_sheets(command: Command) -> Command:
+    """Prints what the command returns, as sheets or as JSON."""
+
+    @click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON.")
+    @functools.wraps(command)
+    def run(*arguments: Any, as_json: bool, **options: Any) -> None:
+        sheets = command(*arguments, **options)
+        sheets = [sheets] if isinstance(sheets, Sheet) else sheets
+        if as_json:
+            data = [sheet.as_dict() for sheet in sheets]
+            click.echo(json.dumps(data[0] if len(data) == 1 else data, indent=2, ensure_ascii=False))
+        else:
+            console = Console(highlight=False)
+            for sheet in sheets:
+                sheet.print(console)
+
+    return run  # type: ignore[return-value]
+
+
+def family_or_train(path: Path, variant: str | None) -> tuple[str, Train]:
+    """The train in a family or train file, and a title for it."""
+    loaded = record.load(path)
+    if isinstance(loaded, Train):
+        return loaded.title or path.stem, loaded
+    if not isinstance(loaded, record.Family):
+        raise click.BadParameter(f"{path} holds no gear train; give a family or a train file", param_hint="FILE")
+    chosen = variant or loaded.variants[0]
+    return f"{loaded.as_dict()['meta']['title'] or path.stem}, {chosen}", loaded.train(chosen)
+
+
+Kind = TypeVar("Kind")
+
+
+def loaded(path: Path, kind: type[Kind]) -> Kind:
+    """The record in a file, of the kind that the command needs."""
+    found = record.load(path)
+    if not isinstance(found, kind):
+        raise click.BadParameter(f"{path} is a {type(found).__name__.lower()} record; give a {kind.__name__.lower()} record")
+    return found
+
+
+def variant_option(command: Command) -> Command:
+    """Adds ``--variant``."""
+    return click.option("--variant", help="Variant of the family; the first one unless given.")(command)

@@ -1,0 +1,26 @@
+"""The job from bench to road: one part for each question that the given records can answer, one module per chapter."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from . import clutch, fluid, road, train
+from .frame import LEAD, Draw, Part, Records
+
+__all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
+
+ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
+    train.family_parts,
+    train.which_parts,
+    clutch.capacity_parts,
+    fluid.fill_parts,
+    road.truck_parts,
+    train.train_parts,
+)
+"""What can be answered, in the order of the job."""
+
+
+def parts_of(records: Records) -> Iterator[Part]:
+    """Every part that these records can answer, from the bench to the road."""
+    for parts in ORDER:
+        yield from parts(records)

@@ -1,0 +1,8 @@
+"""The pictures of the report, as SVG text. They take plain numbers and know nothing of records."""
+
+from .clutch import Bar, capacity_against_demand
+from .fluid import level_against_temperature
+from .road import shift_points
+from .train import gear_ladder, ratio_readings
+
+__all__ = ["Bar", "capacity_against_demand", "gear_ladder", "level_against_temperature", "ratio_readings", "shift_points"]
