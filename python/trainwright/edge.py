@@ -1,4 +1,4 @@
-"""Numbers as a shop types and reads them: with their unit, in either system, shown in both.
+"""Numbers as a shop types and reads them: with their unit, in either system, shown in both, and back in the unit that was typed.
 
 Inside, every quantity has one unit (the suffix of its name). The factors are the core's; see :mod:`trainwright.units`.
 """
@@ -10,50 +10,73 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from . import units
-from .error import refusal
+from .error import Error, refusal
 from .judge import Reading
 
 Convert = Callable[[float], float]
 
 
+def _same(value: float) -> float:
+    return value
+
+
 @dataclass(frozen=True)
 class Unit:
-    """The unit of a quantity, how it is typed and shown, and its shop counterpart."""
+    """A unit: how it is shown and typed, the decimals it is shown with, and the way to the unit inside and back."""
 
     sign: str
     words: tuple[str, ...]
     decimals: int
-    shop_sign: str = ""
-    shop_words: tuple[str, ...] = ()
-    shop_decimals: int = 0
-    from_shop: Convert | None = None
-    to_shop: Convert | None = None
+    to_inside: Convert = _same
+    from_inside: Convert = _same
+
+    def difference_to_inside(self, difference: float) -> float:
+        """A difference, such as an uncertainty: the zero of the scale does not count."""
+        return self.to_inside(difference) - self.to_inside(0.0)
+
+    def difference_from_inside(self, difference: float) -> float:
+        """The way back."""
+        return self.from_inside(difference) - self.from_inside(0.0)
 
 
-UNITS: dict[str, Unit] = {
-    "kpa": Unit("kPa", ("kpa",), 0, "psi", ("psi",), 0, units.psi_to_kpa, units.kpa_to_psi),
-    "nm": Unit("N·m", ("nm",), 0, "lbf·ft", ("lbfft", "lbft", "ftlb", "ftlbf"), 0, units.lbf_ft_to_nm, units.nm_to_lbf_ft),
-    "c": Unit("°C", ("c", "°c"), 1, "°F", ("f", "°f"), 0, units.f_to_c, units.c_to_f),
-    "k": Unit("K", ("k",), 1, "°F", ("f", "°f"), 0, units.f_to_k_difference, units.k_to_f_difference),
-    "mm": Unit("mm", ("mm",), 2, "in", ("in", '"'), 3, units.in_to_mm, units.mm_to_in),
-    "km_h": Unit("km/h", ("kmh", "km/h"), 1, "mph", ("mph",), 1, units.mph_to_km_h, units.km_h_to_mph),
-    "kg": Unit("kg", ("kg",), 0, "lb", ("lb", "lbs"), 0, units.lb_to_kg, units.kg_to_lb),
-    "l": Unit("L", ("l",), 2, "qt", ("qt", "quart", "quarts"), 2, units.quart_to_l, units.l_to_quart),
-    "n": Unit("N", ("n",), 0, "lbf", ("lbf",), 0, units.lbf_to_n, units.n_to_lbf),
-    "kw": Unit("kW", ("kw",), 1, "hp", ("hp",), 1, units.hp_to_kw, units.kw_to_hp),
-    "rpm": Unit("rpm", ("rpm",), 0),
-    "ml": Unit("mL", ("ml",), 0),
-    "pct": Unit("%", ("%", "pct"), 1),
-    "s": Unit("s", ("s",), 1),
+UNITS: dict[str, tuple[Unit, ...]] = {
+    "kpa": (Unit("kPa", ("kpa",), 0), Unit("psi", ("psi",), 0, units.psi_to_kpa, units.kpa_to_psi)),
+    "nm": (Unit("N·m", ("nm",), 0), Unit("lbf·ft", ("lbfft", "lbft", "ftlb", "ftlbf"), 0, units.lbf_ft_to_nm, units.nm_to_lbf_ft)),
+    "c": (Unit("°C", ("c", "°c"), 1), Unit("°F", ("f", "°f"), 0, units.f_to_c, units.c_to_f)),
+    "k": (Unit("K", ("k",), 1), Unit("°F", ("f", "°f"), 0, units.f_to_k_difference, units.k_to_f_difference)),
+    "mm": (
+        Unit("mm", ("mm",), 2),
+        Unit("in", ("in", "inch", "inches", '"'), 3, units.in_to_mm, units.mm_to_in),
+        Unit("thou", ("thou", "thousandths"), 0, units.thou_to_mm, units.mm_to_thou),
+    ),
+    "km_h": (Unit("km/h", ("kmh", "km/h"), 1), Unit("mph", ("mph",), 1, units.mph_to_km_h, units.km_h_to_mph)),
+    "kg": (Unit("kg", ("kg",), 0), Unit("lb", ("lb", "lbs"), 0, units.lb_to_kg, units.kg_to_lb)),
+    "l": (Unit("L", ("l",), 2), Unit("qt", ("qt", "quart", "quarts"), 2, units.quart_to_l, units.l_to_quart)),
+    "n": (Unit("N", ("n",), 0), Unit("lbf", ("lbf",), 0, units.lbf_to_n, units.n_to_lbf)),
+    "kw": (Unit("kW", ("kw",), 1), Unit("hp", ("hp",), 1, units.hp_to_kw, units.kw_to_hp)),
+    "rpm": (Unit("rpm", ("rpm",), 0),),
+    "ml": (Unit("mL", ("ml",), 0),),
+    "pct": (Unit("%", ("%", "pct"), 1),),
+    "s": (Unit("s", ("s",), 1),),
 }
-"""By suffix."""
+"""By suffix: the unit inside, then those of the shop; the first of them stands in the brackets."""
 
-_TYPED = re.compile(
-    r"""\s*(?P<value>[-+−]?\d*\.?\d+)
-        (?:\s*(?:±|\+/?-)\s*(?P<u>\d*\.?\d+))?
-        \s*(?P<unit>[^\d\s].*?)?\s*""",
-    re.VERBOSE,
-)
+FIT = 3
+"""Decimals of a fit, in millimeters: 0.001 mm, 0.0001 in, 0.1 thou."""
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A quantity as it was typed: the reading in the unit inside, the unit of the typed value, and its decimals."""
+
+    reading: Reading
+    suffix: str
+    unit: Unit
+    decimals: int
+
+
+_BETWEEN = re.compile(r"\s*(?:±|\+/?-)\s*")
+_NUMBER = re.compile(r"\s*(?P<number>[-+−]?\d*\.?\d+)\s*(?P<unit>[^\d\s].*?)?\s*")
 
 
 def read(text: str, suffix: str, name: str) -> Reading:
@@ -65,21 +88,47 @@ def read(text: str, suffix: str, name: str) -> Reading:
     >>> read("24±1C", "c", "temperature")
     Reading(value=24.0, u=1.0)
     """
-    unit = UNITS[suffix]
-    accepted = f"a number and {unit.sign}" + (f" or {unit.shop_sign}" if unit.shop_sign else "")
-    example = f"for example {_plain(unit)}"
-    typed = _TYPED.fullmatch(text)
-    if typed is None:
-        raise refusal(name, f"{text!r} cannot be read; give {accepted}, {example}", "TEXT")
-    value, u = (float((typed[part] or "0").replace("−", "-")) for part in ("value", "u"))
-    if typed["unit"] is None and unit.from_shop:
-        raise refusal(name, f"{text.strip()} has no unit; give {accepted}, {example}", "TEXT")
-    word = re.sub(r"[\s·*.\-]", "", typed["unit"] or "").lower()
-    if word in ("", *unit.words):
-        return Reading(value=value, u=u)
-    if word in unit.shop_words and unit.from_shop:
-        return Reading(value=unit.from_shop(value), u=unit.from_shop(value + u) - unit.from_shop(value))
-    raise refusal(name, f"unit {typed['unit']!r} is not accepted here; give {accepted}, {example}", "TEXT")
+    return read_typed(text, suffix, name).reading
+
+
+def read_typed(text: str, suffix: str, name: str) -> Typed:
+    """The same, with the unit it was typed in, so that it and what follows from it can be shown in that unit. The uncertainty
+    may have its own: ``"1.7318in±0.1thou"``.
+
+    >>> show_as(read_typed("1731.8thou", "mm", "journal").reading, read_typed("1.7318in±0.1thou", "mm", "journal"))
+    '1.7318 in (43.988 mm)'
+    """
+    known = UNITS[suffix]
+    accepted = "a number and " + " or ".join(unit.sign for unit in known)
+    example = "for example " + " or ".join(f"20{unit.sign.replace('°', '').replace('·', '')}" for unit in known)
+
+    def refused(why: str) -> Error:
+        return refusal(name, f"{why}; give {accepted}, {example}", "TEXT")
+
+    def unit_of(word: str) -> Unit:
+        plain = re.sub(r"[\s·*.\-]", "", word).lower()
+        for unit in known:
+            if plain in unit.words:
+                return unit
+        raise refused(f"unit {word!r} is not accepted here")
+
+    parts = [_NUMBER.fullmatch(part) for part in _BETWEEN.split(text, maxsplit=1)]
+    value, u = parts if len(parts) == 2 else (*parts, None)
+    if value is None or (len(parts) == 2 and (u is None or u["number"][0] in "-+−")):
+        raise refused(f"{text!r} cannot be read")
+    words = [part["unit"] for part in (value, u) if part and part["unit"]]
+    if not words and len(known) > 1:
+        raise refused(f"{text.strip()} has no unit")
+    if u and not u["unit"] and words and len(known) > 1:
+        raise refused(f"{text.strip()}: the part after ± has no unit")
+    unit = unit_of(words[0]) if words else known[0]
+    spread = unit_of(words[-1]) if words else known[0]
+    reading = Reading(
+        value=unit.to_inside(float(value["number"].replace("−", "-"))),
+        u=spread.difference_to_inside(float(u["number"])) if u else 0.0,
+    )
+    in_that_unit = [part for part in (value, u) if part and (part is value or spread is unit)]
+    return Typed(reading, suffix, unit, max(len(part["number"].partition(".")[2]) for part in in_that_unit))
 
 
 def show(value: float, suffix: str, decimals: int | None = None) -> str:
@@ -88,12 +137,35 @@ def show(value: float, suffix: str, decimals: int | None = None) -> str:
     >>> show(1470, "kpa")
     '1470 kPa (213 psi)'
     """
-    unit = UNITS[suffix]
-    more = 0 if decimals is None else decimals - unit.decimals
-    text = f"{number(value, unit.decimals + more)} {unit.sign}"
-    if unit.to_shop is None:
-        return text
-    return f"{text} ({number(unit.to_shop(value), max(0, unit.shop_decimals + more))} {unit.shop_sign})"
+    first, *others = UNITS[suffix]
+    more = 0 if decimals is None else decimals - first.decimals
+    text = _in_unit(value, first, more)
+    return f"{text} ({_in_unit(value, others[0], more)})" if others else text
+
+
+def show_as(value: float | Reading, like: Typed | None, decimals: int | None = None, *, suffix: str = "mm") -> str:
+    """The value in the unit that was typed, the other system in brackets; as :func:`show` where nothing was typed.
+
+    ``decimals`` count in the unit inside, ``FIT`` for fits; without them there are as many as were typed, and what was typed
+    comes back as it was. A reading is shown with its standard uncertainty.
+
+    >>> typed = read_typed("1.7318in", "mm", "journal")
+    >>> show_as(typed.reading, typed), show_as(0.0432, typed, FIT)
+    ('1.7318 in (43.988 mm)', '0.0017 in (0.043 mm)')
+    """
+    first, *others = UNITS[like.suffix if like else suffix]
+    unit = like.unit if like else first
+    more = decimals - first.decimals if decimals is not None else like.decimals - unit.decimals if like else 0
+    text = _in_unit(value, unit, more)
+    other = first if unit is not first else others[0] if others else None
+    return f"{text} ({_in_unit(value, other, more if decimals is not None else max(more, 0))})" if other else text
+
+
+def number_as(value: float, like: Typed | None, decimals: int | None = None, *, suffix: str = "mm") -> str:
+    """The value alone in the unit that was typed, for a table with the unit (``like.unit.sign``) in its heading."""
+    first = UNITS[like.suffix if like else suffix][0]
+    unit = like.unit if like else first
+    return number(unit.from_inside(value), max(0, unit.decimals + (0 if decimals is None else decimals - first.decimals)))
 
 
 def shown_apart(value: float, suffix: str) -> tuple[str, str]:
@@ -102,8 +174,8 @@ def shown_apart(value: float, suffix: str) -> tuple[str, str]:
     >>> shown_apart(1470, "kpa")
     ('1470', '213')
     """
-    unit = UNITS[suffix]
-    return number(value, unit.decimals), number(unit.to_shop(value), unit.shop_decimals) if unit.to_shop else ""
+    first, *others = UNITS[suffix]
+    return number(value, first.decimals), number(others[0].from_inside(value), others[0].decimals) if others else ""
 
 
 def number(value: float, decimals: int) -> str:
@@ -118,6 +190,16 @@ def number(value: float, decimals: int) -> str:
     return text.replace("-", "−")
 
 
-def _plain(unit: Unit) -> str:
-    signs = [sign.replace("°", "").replace("·", "") for sign in (unit.sign, unit.shop_sign) if sign]
-    return " or ".join(f"20{sign}" for sign in signs)
+def _in_unit(value: float | Reading, unit: Unit, more: int) -> str:
+    decimals = max(0, unit.decimals + more)
+    if not isinstance(value, Reading):
+        return f"{number(unit.from_inside(value), decimals)} {unit.sign}"
+    text = number(unit.from_inside(value.value), decimals)
+    return f"{text} {unit.sign}" if not value.u else f"{text} ± {_digits(unit.difference_from_inside(value.u), decimals)} {unit.sign}"
+
+
+def _digits(u: float, decimals: int) -> str:
+    """An uncertainty with the decimals of its value, more where rounding would change it by over a tenth."""
+    while decimals < 12 and abs(float(f"{u:.{decimals}f}") - u) > 0.1 * u:
+        decimals += 1
+    return number(u, decimals)

@@ -21,7 +21,7 @@ from hypothesis.extra import numpy as hnp
 from trainwright import Error, Limits, RangeWarning, Reading
 from trainwright.judge import chance_inside, normal_cdf
 
-CHAPTERS = {name: value for name, value in vars(trainwright).items() if name[0] != "_" and hasattr(value, "__all__")}
+CHAPTERS = {name: getattr(trainwright, name) for name in trainwright.__all__ if hasattr(getattr(trainwright, name), "__all__")}
 PUBLIC = {f"{chapter}.{name}": getattr(module, name) for chapter, module in CHAPTERS.items() for name in module.__all__}
 finite = st.floats(allow_nan=False, allow_infinity=False)
 readings = st.builds(lambda value, u: Reading(value=value, u=u), finite, st.floats(0, 1e300))

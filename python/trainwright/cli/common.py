@@ -60,8 +60,9 @@ class Shop(click.Group):
 def shop() -> None:
     """Calculations for automatic-transmission rebuild shops.
 
-    Quantities carry their unit, metric or shop: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft. Add what you know of the
-    uncertainty as 24±1C or 24+-1C. For records to change: trainwright demo --files-to shop.
+    Quantities carry their unit, metric or shop: 1470kPa or 213psi, 24C or 75F, 660Nm or 487lbft, 43.988mm or 1.7318in or
+    1731.8thou. Add what you know of the uncertainty (one standard uncertainty) as 24±1C, 24+-1C or 1.7318in±0.1thou.
+    For records to change: trainwright demo --files-to shop.
     """
 
 
@@ -82,15 +83,47 @@ class Quantity(click.ParamType):  # type: ignore[type-arg,unused-ignore]
 
     def __init__(self, suffix: str) -> None:
         self.suffix = suffix
-        self.name = edge.UNITS[suffix].sign
+        self.name = "|".join(unit.sign for unit in edge.UNITS[suffix])
 
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Reading:
-        if isinstance(value, Reading):
-            return value
+    def get_metavar(self, param: click.Parameter, ctx: click.Context | None = None) -> str:
+        return self.name
+
+    def typed(self, text: str, name: str, param: click.Parameter | None, ctx: click.Context | None) -> edge.Typed:
+        """The quantity as typed; a refusal names the option."""
         try:
-            return edge.read(value, self.suffix, param.opts[0].lstrip("-") if param else self.suffix)
+            return edge.read_typed(text, self.suffix, name)
         except Error as error:
             self.fail(str(error), param, ctx)
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        return value if isinstance(value, Reading) else self.typed(value, _name_of(param, self.suffix), param, ctx).reading
+
+
+class AsTyped(Quantity):
+    """The same, kept with the unit it was typed in, for answers in that unit: an :class:`trainwright.edge.Typed`."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        return value if isinstance(value, edge.Typed) else self.typed(value, _name_of(param, self.suffix), param, ctx)
+
+
+class Named(Quantity):
+    """A name and its quantity, as ``sump_depth=62.1mm``: a pair of the name and an :class:`trainwright.edge.Typed`."""
+
+    def __init__(self, suffix: str) -> None:
+        super().__init__(suffix)
+        self.name = f"NAME={self.name}"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        if not isinstance(value, str):
+            return value
+        name, equals, quantity = (part.strip() for part in value.partition("="))
+        if not (name and equals):
+            self.fail(f"{value!r} is no name and quantity; write them as name=20{edge.UNITS[self.suffix][0].sign}", param, ctx)
+        return name, self.typed(quantity, name, param, ctx)
+
+
+def _name_of(param: click.Parameter | None, suffix: str) -> str:
+    return param.opts[0].lstrip("-") if param else suffix
 
 
 class Number(click.ParamType):  # type: ignore[type-arg,unused-ignore]
