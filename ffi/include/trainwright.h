@@ -1499,6 +1499,42 @@ typedef struct tw_hazard_text {
   struct tw_text caution;
 } tw_hazard_text;
 
+/// One of two bodies that touch along a line.
+typedef struct tw_contact_body {
+  /// Radius where they touch, mm: positive when round outward, negative when hollow (a bore), infinite when flat.
+  double radius_mm;
+  /// Modulus of elasticity, MPa.
+  double young_mpa;
+  /// Poisson's ratio, 0 to 0.5.
+  double poisson;
+} tw_contact_body;
+
+/// Two bodies that touch along a line.
+typedef struct tw_line_contact {
+  /// One body.
+  struct tw_contact_body first;
+  /// The other.
+  struct tw_contact_body second;
+  /// Length of the line, mm.
+  double length_mm;
+} tw_line_contact;
+
+/// What a force does where two bodies touch along a line.
+typedef struct tw_line_pressure {
+  /// Radius of a cylinder on a flat that touches alike, mm.
+  double effective_radius_mm;
+  /// Contact modulus of both materials together, MPa.
+  double contact_modulus_mpa;
+  /// Half of the width of the contact, mm.
+  double half_width_mm;
+  /// Pressure in the middle of the contact, MPa.
+  double peak_mpa;
+  /// Greatest shear stress, below the surface, MPa.
+  double shear_mpa;
+  /// How deep below the surface it lies, mm.
+  double shear_depth_mm;
+} tw_line_pressure;
+
 /// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
 typedef struct tw_repeated {
   /// Mean and its standard uncertainty.
@@ -2346,6 +2382,12 @@ tw_status tw_fluid_tilt_shift_mm(double offset_mm, double tilt_deg, double *out_
 
 /// The words for a hazard, one of `TW_HAZARD_*`.
 tw_status tw_hazard_caution(int32_t hazard, struct tw_hazard_text *out_text);
+
+/// Pressure, width and shear stress of a line contact under a force.
+tw_status tw_hold_pressed(const struct tw_line_contact *contact, double force_n, struct tw_line_pressure *out_pressure);
+
+/// Force, N, at which a line contact reaches a peak pressure.
+tw_status tw_hold_force_at_peak_n(const struct tw_line_contact *contact, double peak_mpa, double *out_force_n);
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 tw_status tw_judge_relative(double value, double u_rel, struct tw_reading *out_reading);

@@ -10,6 +10,7 @@ mod clutch;
 mod error;
 mod fluid;
 mod hazard;
+mod hold;
 mod judge;
 mod quantity;
 mod record;
@@ -60,6 +61,13 @@ mod _native {
             SteelPlates, SurfaceRise, bulk_rise_k, disc_faces, governing, plate_faces, referred_inertia_kg_m2, review,
             surface_drop_mm,
         };
+    }
+
+    /// What holds: one-way clutches, park lock, thrust bearings, shafts, splines. A computed capacity is not a rating.
+    #[pymodule]
+    mod hold {
+        #[pymodule_export]
+        use crate::hold::{ContactBody, LineContact, LinePressure};
     }
 
     /// Readings, limits and the decision between them.

@@ -1,0 +1,1 @@
+//! Park gear and pawl.

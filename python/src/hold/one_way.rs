@@ -1,0 +1,1 @@
+//! One-way clutches.

@@ -1,0 +1,1 @@
+//! Bending of a spur tooth.
