@@ -25,6 +25,12 @@ STYLES = {
 }
 """Look of a marked row. The mark is always spelled out in the row too."""
 
+BLANK = "_" * 10
+"""A cell to be filled in by hand: a line on the console, a ruled box on paper."""
+
+FORM = ("job", "unit", "date", "name")
+"""The blanks at the head of a sheet that goes to the bench."""
+
 
 @dataclass(frozen=True)
 class Fact:
@@ -37,7 +43,7 @@ class Fact:
 
 @dataclass(frozen=True)
 class Row:
-    """A row of a table; the mark gives its look."""
+    """A row of a table; the mark gives its look. A cell may be ``BLANK``."""
 
     cells: tuple[str, ...]
     mark: str = ""
@@ -91,6 +97,8 @@ class Sheet:
     cautions: list[str] = field(default_factory=list)
     cards: list[str] = field(default_factory=list)
     """Ids of the formulas used."""
+    form: tuple[str, ...] = ()
+    """Labels of blanks at the head, as ``FORM``, where the sheet is to be filled in."""
     data: dict[str, Any] = field(default_factory=dict)
     """The same numbers for a program, each key ending in its unit."""
 
@@ -116,6 +124,8 @@ class Sheet:
     def print(self, console: Console, *, sources: bool = True) -> None:
         """To the terminal."""
         console.rule(Text(self.title, "bold"), align="left", style="cyan")
+        if self.form:
+            console.print(Text("   ".join(f"{label} {BLANK}" for label in self.form) + "\n"))
         if self.story:
             console.print(Text(f"{self.story}\n", "italic"))
         console.print(Text(self.answer))

@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+import io
+import itertools
 import re
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 import trainwright
+from click.testing import CliRunner
+from rich.console import Console
+from trainwright.cli import shop
 from trainwright.parts import Records, parts_of
-from trainwright.report import write
+from trainwright.report import write, write_page
+from trainwright.sheet import BLANK, FORM, Row, Sheet, Table
 
 DEMO = Path(trainwright.__file__).parent / "demo"
 VOID = {"meta", "link", "br", "img", "path", "use", "rect", "circle", "line", "stop"}
@@ -109,3 +115,73 @@ def test_words_of_the_record_cannot_become_markup(tmp_path: Path) -> None:
     html = write(list(parts_of(records)), tmp_path / "out" / "report.html", title=records.title).read_text()
     assert "&lt;b&gt;bold&lt;/b&gt; &amp; more" in html
     assert "<b>bold" not in html
+
+
+# ---- a page to print
+
+
+def to_fill_in() -> Sheet:
+    rows = [Row((f"F{number}", "0.040", "0.090", BLANK, BLANK)) for number in range(1, 4)]
+    return Sheet("Fit sheet", "Measure and write.", form=FORM, tables=[Table("Fits", ("fit", ">least", ">most", ">measured", "by"), rows)])
+
+
+def test_blanks_are_ruled_boxes_on_paper_and_lines_on_the_console(tmp_path: Path) -> None:
+    html = write_page([to_fill_in()], tmp_path / "page.html").read_text()
+    assert html.count('<td class="blank"><span class="unseen">to fill in</span></td>') == 6
+    assert "<span>job</span><span>unit</span><span>date</span><span>name</span>" in html
+    assert BLANK not in html
+    console = Console(width=100, record=True, file=io.StringIO())
+    to_fill_in().print(console)
+    assert console.export_text().count(BLANK) == 6 + 4
+
+
+def test_a_single_page_has_one_title_and_no_list_of_answers(tmp_path: Path) -> None:
+    html = write_page([to_fill_in()], tmp_path / "page.html").read_text()
+    assert html.count("<h1") == html.count("<h2>") == html.count("Fit sheet</h2>") == 1 and "<nav" not in html
+
+
+def test_every_sheet_of_the_report_starts_a_page_with_blanks_for_job_and_name(page: str, reader: Reader) -> None:
+    sections = [attributes for tag, attributes in reader.tags if tag == "section"]
+    assert page.count('<p class="form on-paper"><span>job</span><span>unit</span><span>date</span><span>name</span></p>') == len(sections)
+    printed = page[page.index("@media print") :]
+    assert "main section { break-before: page" in printed and "details::details-content" in printed
+
+
+def test_an_answer_is_also_a_page(tmp_path: Path) -> None:
+    path = tmp_path / "capacity.html"
+    given = ["capacity", str(DEMO / "family.toml"), "--gauge", "1470kPa", "--turbine", "660nm", "--page", str(path)]
+    done = CliRunner().invoke(shop, given, catch_exceptions=False)
+    assert done.exit_code == 0
+    assert "<h2>Capacity of teal at 1470 kPa (213 psi)</h2>" in path.read_text()
+
+
+# ---- a stranger's eye on the page
+
+
+def test_a_strict_parser_finds_no_error(page: str, tmp_path: Path) -> None:
+    html5lib = pytest.importorskip("html5lib")
+    html5lib.HTMLParser(strict=True).parse(page)
+    html5lib.HTMLParser(strict=True).parse(write_page([to_fill_in()], tmp_path / "page.html").read_text())
+
+
+def test_headings_skip_no_level_and_tables_name_their_cells(reader: Reader) -> None:
+    levels = [int(tag[1]) for tag, _ in reader.tags if re.fullmatch("h[1-6]", tag)]
+    assert levels[0] == 1 and levels.count(1) == 1
+    assert all(below <= above + 1 for above, below in itertools.pairwise(levels))
+    assert all(attributes.get("scope") in ("col", "row") for tag, attributes in reader.tags if tag == "th")
+    assert all(attributes.get("aria-label") for tag, attributes in reader.tags if tag == "table")
+    assert dict(reader.tags[0][1]).get("lang") == "en"
+
+
+def test_text_has_contrast_on_white() -> None:
+    """WCAG 2.1, success criterion 1.4.3: a contrast of at least 4.5 to 1 for text; relative luminance as it defines it (from memory)."""
+    style = (Path(trainwright.__file__).parent / "report" / "page.css").read_text()
+    colors = dict(re.findall(r"--(\w+): (#[0-9a-f]{6});", style))
+
+    def luminance(color: str) -> float:
+        parts = [int(color[place : place + 2], 16) / 255 for place in (1, 3, 5)]
+        linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+        return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+    for name in ("ink", "quiet", "blue", "go", "open", "no"):
+        assert (1.0 + 0.05) / (luminance(colors[name]) + 0.05) >= 4.5, name

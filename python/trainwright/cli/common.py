@@ -7,6 +7,7 @@ import json
 from collections.abc import Callable
 from enum import Enum
 from pathlib import Path
+from types import ModuleType
 from typing import Any, TypeVar
 
 import click
@@ -142,14 +143,26 @@ NUMBER = Number()
 RECORD = click.Path(exists=True, dir_okay=False, path_type=Path)
 
 
-def answers_with_sheets(command: Command) -> Command:
-    """Prints what the command returns, as sheets or as JSON."""
+def report_writer() -> ModuleType:
+    """The report's module; says how to get its libraries where they are not installed."""
+    try:
+        from .. import report
+    except ImportError as error:
+        raise click.ClickException(f"a page needs {error.name}, which is not installed: pip install 'trainwright[report]'") from None
+    return report
 
+
+def answers_with_sheets(command: Command) -> Command:
+    """Prints what the command returns, as sheets or as JSON; writes it as a page for the printer where that is asked."""
+
+    @click.option("--page", type=click.Path(dir_okay=False, path_type=Path), help="Also write the answer as an HTML page to print.")
     @click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON.")
     @functools.wraps(command)
-    def run(*arguments: Any, as_json: bool, **options: Any) -> None:
+    def run(*arguments: Any, as_json: bool, page: Path | None, **options: Any) -> None:
         sheets = command(*arguments, **options)
         sheets = [sheets] if isinstance(sheets, Sheet) else sheets
+        if page:
+            click.echo(f"Page to print: {report_writer().write_page(sheets, page)}", err=True)
         if as_json:
             data = [sheet.as_dict() for sheet in sheets]
             click.echo(json.dumps(data[0] if len(data) == 1 else data, indent=2, ensure_ascii=False))

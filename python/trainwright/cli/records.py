@@ -15,7 +15,7 @@ from rich.text import Text
 from .. import record
 from ..parts import LEAD, Part, Records, parts_of
 from ..sheet import sources_of
-from .common import RECORD, Step, command
+from .common import RECORD, Step, command, report_writer
 
 FAULTY_RECORD = 3
 DEMO = Path(__file__).parents[1] / "demo"
@@ -55,14 +55,7 @@ def report(files: tuple[Path, ...], output: Path) -> None:
     parts = list(parts_of(records))
     if not parts:
         raise click.UsageError("these records ask nothing yet; give a family or a train, or fluids, instruments or a fleet with their jobs file")
-    Console(highlight=False).print(f"Report: {write_report(records, parts, output)}")
-
-
-def write_report(records: Records, parts: list[Part], output: Path) -> Path:
-    """Writes the report; asks for its libraries where they are not installed."""
-    from ..report import write
-
-    return write(parts, output, title=records.title)
+    click.echo(f"Report: {report_writer().write(parts, output, title=records.title)}")
 
 
 def tell(title: str, parts: list[Part], console: Console) -> None:
@@ -94,5 +87,5 @@ def demo(folder: Path | None, files_to: Path | None, as_json: bool) -> None:
     else:
         tell(records.title, parts, Console(highlight=False, width=None if sys.stdout.isatty() else 110))
     if folder:
-        written = write_report(records, parts, folder / "index.html")
+        written = report_writer().write(parts, folder / "index.html", title=records.title)
         click.echo(f"Report with pictures: {written}", err=as_json)

@@ -10,12 +10,18 @@ from jinja2 import Environment, PackageLoader
 
 from .. import card, version
 from ..parts import LEAD, Part
+from ..sheet import BLANK, FORM, Sheet
 from . import plots
 
 KNOWN = {"read": "read", "memory": "from memory of the work", "derived": "by algebra", "practice": "common practice, no source"}
 
 
-def write(parts: Sequence[Part], path: Path, *, title: str) -> Path:
+def write_page(sheets: Sequence[Sheet], path: Path) -> Path:
+    """Writes these sheets alone as a page to print, and returns where it is."""
+    return write([Part(sheet) for sheet in sheets], path, title=sheets[0].title if len(sheets) == 1 else "Answers", lead="")
+
+
+def write(parts: Sequence[Part], path: Path, *, title: str, lead: str = LEAD) -> Path:
     """Writes the report of these parts and returns where it is."""
     pages = Environment(loader=PackageLoader("trainwright.report", "."), autoescape=True, trim_blocks=True, lstrip_blocks=True)
     style = pages.get_template("page.css").render()
@@ -24,7 +30,7 @@ def write(parts: Sequence[Part], path: Path, *, title: str) -> Path:
         for part in parts
     ]
     html = pages.get_template("page.html").render(
-        title=title, lead=LEAD, style=style, parts=shown, known=KNOWN, version=version(), date=date.today().isoformat(),
+        title=title, lead=lead, style=style, parts=shown, known=KNOWN, blank=BLANK, form=FORM, version=version(), date=date.today().isoformat(),
         foot="Demonstration data are invented." if "Corrib" in title else "",
     )  # fmt: skip
     path.parent.mkdir(parents=True, exist_ok=True)
