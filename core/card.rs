@@ -122,6 +122,7 @@ bibliography! {
     ATMOSPHERE, "iso-2533", Memory, "ISO 2533:1975, Standard atmosphere";
     EPICYCLIC_TRAINS, "mueller", Memory, "H. W. Müller, Epicyclic Drive Trains: Analysis, Synthesis, and Applications (1982)";
     GEAR_HANDBOOK, "metric-gear-technology", Read, "Elements of Metric Gear Technology, gear handbook";
+    LIMITS_AND_FITS, "iso-286", Memory, "ISO 286-1 and ISO 286-2:2010, Code system for tolerances on linear sizes";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 

@@ -246,6 +246,31 @@ typedef uint8_t tw_state_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// How a shaft and a bore meet by their tolerances.
+enum tw_fit_class
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Even the smallest shaft does not enter the largest bore.
+  TW_FIT_CLASS_BLOCKED = 0,
+  /// The largest shaft does not enter the smallest bore.
+  TW_FIT_CLASS_MAY_BIND = 1,
+  /// Always clearance, and never more than the service limit.
+  TW_FIT_CLASS_INSIDE = 2,
+  /// Always clearance; the smallest shaft in the largest bore has more than the service limit.
+  TW_FIT_CLASS_MAY_BE_LOOSE = 3,
+  /// Assembles, and always has more clearance than the service limit.
+  TW_FIT_CLASS_LOOSE = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_fit_class tw_fit_class;
+#else
+typedef int32_t tw_fit_class;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How the gears of a planetary set mesh.
 enum tw_set_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1160,6 +1185,46 @@ typedef struct tw_plate_heat {
   /// Highest rise of its surface while the plate counts as thick.
   struct tw_surface_rise surface;
 } tw_plate_heat;
+
+/// Clearance of two parts by their tolerances.
+typedef struct tw_clearance {
+  /// Diameter of the shaft, mm.
+  struct tw_limits shaft_mm;
+  /// Diameter of the bore, mm.
+  struct tw_limits bore_mm;
+  /// Least and greatest clearance, mm; negative is interference.
+  struct tw_limits clearance_mm;
+  /// Greatest clearance in service, mm; infinite where none is stated.
+  double limit_mm;
+  /// What that comes to.
+  tw_fit_class fit_class;
+} tw_clearance;
+
+/// How the size of a part that was not measured is assumed to lie in its tolerance. A number of its own type, so that a junk
+/// number from C is refused rather than undefined.
+typedef int32_t tw_spread;
+/// Anywhere in the tolerance with the same chance: u = a/√3.
+#define TW_SPREAD_RECTANGULAR 0
+/// Normal, centered, with three standard deviations to either limit: u = a/3.
+#define TW_SPREAD_NORMAL_3_SIGMA 1
+
+/// Clearance of two parts known with their uncertainty.
+typedef struct tw_measured_clearance {
+  /// Diameter of the shaft, mm.
+  struct tw_reading shaft_mm;
+  /// Diameter of the bore, mm.
+  struct tw_reading bore_mm;
+  /// Clearance, mm; negative is interference.
+  struct tw_reading clearance_mm;
+  /// Chance that the clearance is less than the least wanted.
+  double chance_tight;
+  /// Chance that the clearance is more than the greatest wanted.
+  double chance_loose;
+  /// The clearance against the clearance wanted.
+  struct tw_judgment judgment;
+  /// Where its uncertainty comes from: shaft, bore, in this order.
+  struct tw_budget budget;
+} tw_measured_clearance;
 
 /// A flash image that `tw_flash_open` accepted. It points into the caller's memory, which must stay as it is.
 typedef struct tw_flash_image {
@@ -2188,6 +2253,22 @@ tw_status tw_clutch_surface_rise_falling(const struct tw_steel *steel,
 tw_status tw_clutch_plate_heat(const struct tw_steel_plates *plates,
                                const struct tw_slip_end *slip,
                                struct tw_plate_heat *out_heat);
+
+/// Least and greatest clearance of a shaft in a bore, mm, and its class against the service limit (INFINITY for none).
+tw_status tw_fit_clearance(const struct tw_limits *shaft_mm,
+                           const struct tw_limits *bore_mm,
+                           double limit_mm,
+                           struct tw_clearance *out_clearance);
+
+/// A part that was not measured, as a reading: the middle of its tolerance, with the tolerance as its uncertainty.
+tw_status tw_fit_toleranced(const struct tw_limits *size_mm, tw_spread spread, struct tw_reading *out_reading);
+
+/// Clearance of two parts known with their uncertainty, judged against the clearance wanted.
+tw_status tw_fit_measured(const struct tw_reading *shaft_mm,
+                          const struct tw_reading *bore_mm,
+                          const struct tw_limits *wanted_mm,
+                          const struct tw_rule *rule,
+                          struct tw_measured_clearance *out_clearance);
 
 /// Checks an image: mark, version, length, checksum, and that every part can be read. `length` may reach beyond its end, to
 /// the end of the flash page.

@@ -8,6 +8,7 @@ mod card;
 mod class;
 mod clutch;
 mod error;
+mod fit;
 mod fluid;
 mod hazard;
 mod hold;
@@ -30,6 +31,13 @@ mod _native {
     use crate::card::{Card, Source, Symbol, card, cards};
     #[pymodule_export]
     use crate::version;
+
+    /// Round fits: clearance cold and hot, pressed bushings, ISO 286 limits, bushing load and leakage.
+    #[pymodule]
+    mod fit {
+        #[pymodule_export]
+        use crate::fit::{Clearance, MeasuredClearance, clearance, measured, toleranced};
+    }
 
     /// Transmission fluid: density, viscosity, mixing, level and fill. Hot fluid burns.
     #[pymodule]
