@@ -123,6 +123,8 @@ bibliography! {
     EPICYCLIC_TRAINS, "mueller", Memory, "H. W. Müller, Epicyclic Drive Trains: Analysis, Synthesis, and Applications (1982)";
     GEAR_HANDBOOK, "metric-gear-technology", Read, "Elements of Metric Gear Technology, gear handbook";
     LIMITS_AND_FITS, "iso-286", Memory, "ISO 286-1 and ISO 286-2:2010, Code system for tolerances on linear sizes";
+    BEARING_LIFE, "iso-281", Memory, "ISO 281:2007, Rolling bearings, Dynamic load ratings and rating life";
+    BEARING_STATIC, "iso-76", Memory, "ISO 76:2006, Rolling bearings, Static load ratings";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 

@@ -9,19 +9,64 @@
 //! | `tooth` | bending of a spur tooth |
 //! | `one_way` | rollers, sprags and ratchets; what the train asks of a one-way clutch in each gear |
 //! | `park` | park gear and pawl on a grade |
+//! | `thrust` | needle thrust bearings: capacity, life, mean load of a duty |
+//! | `washer` | thrust washers |
+//! | `mesh` | force along the axis from the helix of a planetary set |
+//! | `shaft` | solid and hollow shafts in torsion |
+//! | `spline` | splines, with the share of their teeth that carry |
+//! | `compare` | two variants of a part: what the change buys, what it costs |
 
+mod compare;
 mod contact;
+mod mesh;
 mod one_way;
 mod park;
+mod shaft;
+mod spline;
+mod thrust;
 mod tooth;
+mod washer;
 
+pub use compare::{
+    Better, Change, Effect, HelicalSun, NeedleChange, PackChange, SetPack, ShaftChange, SunChange, change,
+    compare_needles, compare_packs, compare_shafts, compare_suns,
+};
 pub use contact::{ContactBody, LineContact, LinePressure};
+pub use mesh::{AxialThrust, Helical, SetWheel, Wheel, WheelThrust, axial_thrust, wheel_thrust};
+pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
+pub use spline::{Spline, SplineLoad};
+pub use thrust::{
+    BALL_EXPONENT, LoadStage, MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, ROLLER_EXPONENT,
+    RatingLife, mean_load, rating_life,
+};
+pub use washer::{ThrustWasher, WasherLoad};
 
 use crate::card::Card;
 use crate::hazard::Hazard;
 
 /// What to print beside a result of this chapter.
-pub const HAZARDS: &[Hazard] = &[Hazard::RollAway];
+pub const HAZARDS: &[Hazard] = &[Hazard::RollAway, Hazard::Overspeed, Hazard::RaisedPressure];
 
 /// The formulas of this chapter.
-pub const CARDS: &[Card] = &[contact::PRESSED, contact::FORCE_AT_PEAK];
+pub const CARDS: &[Card] = &[
+    contact::PRESSED,
+    contact::FORCE_AT_PEAK,
+    thrust::NEEDLE_CAPACITY,
+    thrust::RATING_LIFE,
+    thrust::MEAN_LOAD,
+    thrust::NEEDLE_HOLD,
+    thrust::NEEDLE_LASTS,
+    washer::WASHER_LOAD,
+    mesh::AXIAL_THRUST,
+    mesh::WHEEL_THRUST,
+    shaft::TORSION,
+    shaft::TWIST,
+    shaft::HOLLOW_OVER_SOLID,
+    shaft::SHAFT_HOLD,
+    spline::SPLINE_LOAD,
+    compare::CHANGE,
+    compare::COMPARE_NEEDLES,
+    compare::COMPARE_SHAFTS,
+    compare::COMPARE_PACKS,
+    compare::COMPARE_SUNS,
+];

@@ -19,7 +19,7 @@
 //! | [`stack`] | end play, clutch clearance, choice of shim and ring, what to measure first | fit |
 //! | [`interchange`] | which parts interchange, in which direction; smallest matched sets | fit |
 //! | [`identify`] | weighing evidence, posterior by part, mixed units, next best look | judge |
-//! | [`hold`] | one-way clutches, park lock, thrust bearings, shafts, splines: capacity against demand | train |
+//! | [`hold`] | one-way clutches, park lock, thrust bearings, shafts, splines: capacity against demand; variants compared | train, clutch |
 //! | [`practice`] | values known only as common practice, taken by name | - |
 //! | [`flash`] | the image of a record that firmware loads without alloc | all |
 //! | [`record`] (feature `record`) | TOML records, their schema, and the way into a flash image | all |

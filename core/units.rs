@@ -6,7 +6,8 @@
 //! | suffix | quantity | unit |
 //! |---|---|---|
 //! | `_mm`, `_m` | length of a part; distance on the road | millimeter; meter |
-//! | `_mm2`, `_mm3`, `_cm2`, `_m2` | area; volume of metal; free area of a sump; drag area | mm², mm³, cm², m² |
+//! | `_mm2`, `_mm3`, `_cm2`, `_m2` | area; volume of metal, section modulus; free area of a sump; drag area | mm², mm³, cm², m² |
+//! | `_mm4` | moment of area | mm⁴ |
 //! | `_ml`, `_l` | volume of fluid | milliliter, liter |
 //! | `_kg`, `_kg_m2` | mass; moment of inertia | kg, kg·m² |
 //! | `_nm` | torque | N·m |
@@ -15,6 +16,8 @@
 //! | `_mpa` | stress, surface pressure | MPa |
 //! | `_rpm`, `_rpm_s` | shaft speed; its rate of change | 1/min, (1/min)/s |
 //! | `_km_h` | road speed | km/h |
+//! | `_m_s`, `_mpa_m_s` | sliding speed; surface pressure times sliding speed | m/s, MPa·m/s |
+//! | `_mrev`, `_h` | life of a bearing | million revolutions, hour |
 //! | `_c`, `_k` | temperature; difference of temperatures | °C, K |
 //! | `_kg_m3`, `_mm2_s`, `_mpa_s` | density; kinematic viscosity; dynamic viscosity | kg/m³, mm²/s, mPa·s |
 //! | `_kw`, `_j` | power; energy | kW, J |
