@@ -108,14 +108,16 @@ pub struct WheelThrust {
 /// * returns [`AxialThrust`]; a bearing of a spur gear (β = 0) gets nothing
 /// * errors: [`Error::Count`], [`Error::NotPositive`], [`Error::OutOfRange`]
 ///
-/// Source: Shigley, chapter 13 (from memory). Example: its helical gear, tangential force 163.4 lbf at a helix of 30°, pushes
-/// with 94 lbf.
+/// Source: Shigley, chapter 13 (from memory). Example: its helical pinion of 18 teeth, normal pitch 12 per inch, helix 30°, at
+/// 1 hp and 1800 1/min: 40.4 lbf at the pitch circle, 23.3 lbf along the axis.
 ///
 /// ```
 /// use trainwright::hold::{Helical, axial_thrust};
-/// let teeth = Helical { module_mm: 2.0, helix_deg: 30.0 };
-/// let pushed = axial_thrust(50.0, 30, teeth)?;
-/// assert!((pushed.axial_n / pushed.tangential_n - 94.3 / 163.4).abs() < 5e-4);
+/// use trainwright::units::{MM_PER_IN, N_PER_LBF};
+/// let pinion = Helical { module_mm: MM_PER_IN / 12.0, helix_deg: 30.0 };
+/// let pushed = axial_thrust(3.956, 18, pinion)?;
+/// assert!((pushed.tangential_n / N_PER_LBF - 40.4).abs() < 0.05);
+/// assert!((pushed.axial_n / N_PER_LBF - 23.3).abs() < 0.05);
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 #[inline]

@@ -138,14 +138,12 @@ pub struct NeedleCapacity {
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RatingLife {
-    /// Load over dynamic capacity.
+    /// Load over dynamic capacity, 0.5 at most.
     pub load_share: f64,
     /// Life that nine of ten reach, million revolutions.
     pub life_mrev: f64,
     /// The same in hours; infinite at rest.
     pub life_h: f64,
-    /// Whether the load stays within half of the dynamic capacity. Above it the equation does not hold.
-    pub in_range: bool,
 }
 
 /// One stage of a duty.
@@ -307,8 +305,8 @@ impl NeedleThrust {
     /// P_max = C_a (60 n h/10⁶)^(−1/p), p = 10/3; judged: P ≤ P_max. Life falls with the 10/3 power of the load, so the
     /// decision is made in the load and not in the life, where a symmetric uncertainty would mislead.
     ///
-    /// * `load_n` — P, above 0, the mean of the duty; `speed_rpm` — n, above 0; `least_life_h` — h, above 0; `rule`
-    /// * returns [`NeedleLasts`]; where `life.in_range` is false the load is above C_a/2 and the life is no answer
+    /// * `load_n` — P, above 0 to C_a/2, the mean of the duty; `speed_rpm` — n, above 0; `least_life_h` — h, above 0; `rule`
+    /// * returns [`NeedleLasts`]
     /// * errors: as [`NeedleThrust::needle_capacity`]; [`Error::NotPositive`] and [`Error::OutOfRange`] for the rest
     ///
     /// Source: ISO 281:2007, basic rating life, solved for the load.
@@ -331,8 +329,8 @@ impl NeedleThrust {
 ///
 /// L_10 = (C/P)^p, L_10h = 10⁶ L_10/(60 n)
 ///
-/// * `capacity_n` — C, above 0; `load_n` — P, above 0; `exponent` — p, 3 to 10/3: [`BALL_EXPONENT`], [`ROLLER_EXPONENT`];
-///   `speed_rpm` — n, 0 or more
+/// * `capacity_n` — C, above 0; `load_n` — P, above 0 to C/2, beyond which the equation does not hold; `exponent` — p, 3 to
+///   10/3: [`BALL_EXPONENT`], [`ROLLER_EXPONENT`]; `speed_rpm` — n, 0 or more
 /// * returns [`RatingLife`]
 /// * errors: [`Error::NotPositive`], [`Error::OutOfRange`]
 ///
@@ -342,20 +340,19 @@ impl NeedleThrust {
 /// ```
 /// use trainwright::hold::{BALL_EXPONENT, rating_life};
 /// let life = rating_life(16_000.0, 2_000.0, BALL_EXPONENT, 1_000.0)?;
-/// assert_eq!((life.life_mrev, life.in_range), (512.0, true));
+/// assert_eq!((life.life_mrev, life.load_share), (512.0, 0.125));
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 #[inline]
 pub fn rating_life(capacity_n: f64, load_n: f64, exponent: f64, speed_rpm: f64) -> Result<RatingLife> {
     let capacity_n = within("capacity_n", positive("capacity_n", capacity_n)?, 0.0, 1e9)?;
-    let load_n = load_in_range(load_n)?;
+    let load_n = within("load_n", load_in_range(load_n)?, 0.0, 0.5 * capacity_n)?;
     let speed_rpm = speed_in_range(speed_rpm)?;
     let life_mrev = powf(capacity_n / load_n, within("exponent", exponent, BALL_EXPONENT, ROLLER_EXPONENT)?);
     Ok(RatingLife {
         load_share: load_n / capacity_n,
         life_mrev,
         life_h: if speed_rpm > 0.0 { 1e6 * life_mrev / (60.0 * speed_rpm) } else { f64::INFINITY },
-        in_range: 2.0 * load_n <= capacity_n,
     })
 }
 

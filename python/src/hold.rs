@@ -1,8 +1,23 @@
 //! `trainwright.hold`: one-way clutches, park lock, thrust bearings, shafts, splines.
 
+mod compare;
 mod contact;
+mod mesh;
 mod one_way;
 mod park;
+mod shaft;
+mod spline;
+mod thrust;
 mod tooth;
+mod washer;
 
+pub use compare::{
+    Change, HelicalSun, NeedleChange, PackChange, SetPack, ShaftChange, SunChange, change, compare_needles,
+    compare_packs, compare_shafts, compare_suns,
+};
 pub use contact::{ContactBody, LineContact, LinePressure};
+pub use mesh::{AxialThrust, Helical, WheelThrust, axial_thrust, wheel_thrust};
+pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
+pub use spline::{Spline, SplineLoad};
+pub use thrust::{MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, RatingLife, mean_load, rating_life};
+pub use washer::{ThrustWasher, WasherLoad};

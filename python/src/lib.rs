@@ -75,6 +75,17 @@ mod _native {
     #[pymodule]
     mod hold {
         #[pymodule_export]
+        const BALL_EXPONENT: f64 = trainwright::hold::BALL_EXPONENT;
+        #[pymodule_export]
+        const ROLLER_EXPONENT: f64 = trainwright::hold::ROLLER_EXPONENT;
+        #[pymodule_export]
+        use crate::hold::{
+            AxialThrust, Change, Helical, HelicalSun, HollowOverSolid, MeanLoad, NeedleCapacity, NeedleChange,
+            NeedleHold, NeedleLasts, NeedleThrust, PackChange, RatingLife, SetPack, Shaft, ShaftChange, ShaftHold,
+            ShaftLoad, Spline, SplineLoad, SunChange, ThrustWasher, Torsion, WasherLoad, WheelThrust, axial_thrust,
+            change, compare_needles, compare_packs, compare_shafts, compare_suns, mean_load, rating_life, wheel_thrust,
+        };
+        #[pymodule_export]
         use crate::hold::{ContactBody, LineContact, LinePressure};
     }
 

@@ -20,6 +20,9 @@ const UNITS: &[(&str, &str)] = &[
     ("_km_h", "kilometer/hour"),
     ("_n_mm", "newton/millimeter"),
     ("_m2", "meter**2"),
+    ("_mpa_m_s", "megapascal*meter/second"),
+    ("_m_s", "meter/second"),
+    ("_mm4", "millimeter**4"),
     ("_mm2", "millimeter**2"),
     ("_mm3", "millimeter**3"),
     ("_cm2", "centimeter**2"),
@@ -34,6 +37,7 @@ const UNITS: &[(&str, &str)] = &[
     ("_nm", "newton*meter"),
     ("_kw", "kilowatt"),
     ("_ms", "millisecond"),
+    ("_mrev", "megarevolution"),
     ("_in", "inch"),
     ("_m", "meter"),
     ("_l", "liter"),
@@ -42,6 +46,7 @@ const UNITS: &[(&str, &str)] = &[
     ("_k", "delta_degC"),
     ("_j", "joule"),
     ("_s", "second"),
+    ("_h", "hour"),
 ];
 
 fn unit_of(name: &str) -> &'static str {

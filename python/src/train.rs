@@ -245,6 +245,15 @@ impl State {
     pub fn solved(&self) -> &core::State {
         &self.state
     }
+
+    /// Number of the set of this name.
+    pub fn set_place(&self, set: &str) -> PyResult<u8> {
+        let sets = &self.named.sets;
+        sets.iter().position(|known| known.id == set).map(|place| place as u8).ok_or_else(|| {
+            let known: Vec<_> = sets.iter().map(|set| set.id.as_str()).collect();
+            refuse("MISSING", "set", format!("set: the train has no set {set:?}; it has {}", known.join(", ")))
+        })
+    }
 }
 
 #[pymethods]
@@ -347,11 +356,7 @@ impl State {
     /// Speeds of the planets of a set, on their pins and in space; `None` where the tooth counts are not known.
     /// Source: follows from the definitions (rolling at the pitch circles).
     fn planet_speeds<'py>(&self, py: Python<'py>, set: &str) -> Values<'py> {
-        let place = self.named.sets.iter().position(|known| known.id == set).ok_or_else(|| {
-            let known: Vec<_> = self.named.sets.iter().map(|set| set.id.as_str()).collect();
-            refuse("MISSING", "set", format!("set: the train has no set {set:?}; it has {}", known.join(", ")))
-        })?;
-        let speeds = self.named.train.planet_speeds(&self.state, place as u8).map_err(raise)?;
+        let speeds = self.named.train.planet_speeds(&self.state, self.set_place(set)?).map_err(raise)?;
         let dict = PyDict::new(py);
         dict.set_item("planet_on_pin", speeds.planet_on_pin.value())?;
         dict.set_item("planet", speeds.planet.value())?;
