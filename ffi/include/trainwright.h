@@ -38,6 +38,12 @@
 /// Most rows of a sump's table.
 #define TW_SUMP_ROWS 16
 
+/// Exponent of life for bearings with rollers and needles. Source: ISO 281.
+#define TW_ROLLER_EXPONENT (10.0 / 3.0)
+
+/// Exponent of life for ball bearings. Source: ISO 281.
+#define TW_BALL_EXPONENT 3.0
+
 /// Most inputs of one combination.
 #define TW_MAX_INPUTS 16
 
@@ -336,6 +342,71 @@ enum tw_blocks
 typedef enum tw_blocks tw_blocks;
 #else
 typedef uint8_t tw_blocks;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// Which way a figure is better.
+enum tw_better
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Neither: a change of it is only a difference.
+  TW_BETTER_NEITHER,
+  /// More is better.
+  TW_BETTER_MORE,
+  /// Less is better.
+  TW_BETTER_LESS,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_better tw_better;
+#else
+typedef uint8_t tw_better;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What a change does.
+enum tw_effect
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Nothing.
+  TW_EFFECT_SAME,
+  /// It buys something.
+  TW_EFFECT_BUYS,
+  /// It costs something.
+  TW_EFFECT_COSTS,
+  /// It differs, for better or worse.
+  TW_EFFECT_DIFFERS,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_effect tw_effect;
+#else
+typedef uint8_t tw_effect;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// A wheel of a planetary set.
+enum tw_wheel
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The sun; the large sun of a two-sun set.
+  TW_WHEEL_SUN,
+  /// The second sun of a stepped set; the small sun of a two-sun set.
+  TW_WHEEL_SUN2,
+  /// The ring.
+  TW_WHEEL_RING,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_wheel tw_wheel;
+#else
+typedef uint8_t tw_wheel;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1564,6 +1635,126 @@ typedef struct tw_hazard_text {
   struct tw_text caution;
 } tw_hazard_text;
 
+/// The change of one figure.
+typedef struct tw_change {
+  /// Before.
+  double before;
+  /// After.
+  double after;
+  /// After over before; infinite where nothing was before.
+  double ratio;
+  /// Which way is better.
+  tw_better better;
+  /// What the change does.
+  tw_effect effect;
+} tw_change;
+
+/// A needle thrust bearing: one row of needles between two flat races.
+typedef struct tw_needle_thrust {
+  /// Needles, 2 to 400.
+  uint32_t needles;
+  /// Diameter of a needle, mm.
+  double needle_diameter_mm;
+  /// Length of a needle that bears on the race, mm: without its rounded ends.
+  double needle_length_mm;
+  /// Diameter through the middle of the needles, mm.
+  double pitch_diameter_mm;
+} tw_needle_thrust;
+
+/// One needle thrust bearing against another.
+typedef struct tw_needle_change {
+  /// Static capacity, N.
+  struct tw_change static_n;
+  /// Dynamic capacity, N.
+  struct tw_change dynamic_n;
+  /// Life at the same load, of the one before.
+  struct tw_change life;
+  /// The same with one f_c for both: what needles, length and diameter alone do.
+  struct tw_change life_by_size;
+  /// Outside diameter that the needles sweep, mm: both faces must reach it.
+  struct tw_change outside_mm;
+  /// Length of a needle, mm: both faces must be as wide.
+  struct tw_change face_mm;
+} tw_needle_change;
+
+/// A round shaft.
+typedef struct tw_shaft {
+  /// Outside diameter, mm: the smallest that carries the torque.
+  double outside_mm;
+  /// Inside diameter, mm; 0 for a solid shaft.
+  double inside_mm;
+} tw_shaft;
+
+/// One shaft against another.
+typedef struct tw_shaft_change {
+  /// Stress of each at its own torque, MPa.
+  struct tw_change stress_own_mpa;
+  /// Stress of each at the torque of the one before, MPa.
+  struct tw_change stress_same_mpa;
+  /// Torque that each is asked to carry, N·m.
+  struct tw_change torque_nm;
+  /// Polar moment, mm⁴: stiffness of the same length.
+  struct tw_change polar_moment_mm4;
+  /// Metal of the section, mm²: mass of the same length.
+  struct tw_change section_mm2;
+} tw_shaft_change;
+
+/// A pack with the clearance that it is set to.
+typedef struct tw_set_pack {
+  /// The pack.
+  struct tw_pack pack;
+  /// Clearance of the whole pack, mm.
+  double clearance_mm;
+} tw_set_pack;
+
+/// One clutch pack against another.
+typedef struct tw_pack_change {
+  /// Capacity at the same pressure and friction, N·m.
+  struct tw_change capacity_nm;
+  /// Pressure at which each holds what the one before can, kPa.
+  struct tw_change pressure_kpa;
+  /// Area over which the heat of a shift spreads, mm².
+  struct tw_change friction_area_mm2;
+  /// Friction faces: each drags while the pack is open.
+  struct tw_change faces;
+  /// Clearance for each face, mm: the less, the more it drags.
+  struct tw_change clearance_per_face_mm;
+  /// Oil that closes the clearance, mL: the more, the later the shift.
+  struct tw_change fill_ml;
+} tw_pack_change;
+
+/// Teeth of a helical planetary set.
+typedef struct tw_helical {
+  /// Normal module, mm.
+  double module_mm;
+  /// Helix angle at the pitch circle, degrees, 0 to 45.
+  double helix_deg;
+} tw_helical;
+
+/// The sun of a planetary set with what it meshes.
+typedef struct tw_helical_sun {
+  /// Teeth of the sun.
+  uint16_t teeth;
+  /// Planets around it, 1 to 20.
+  uint8_t planets;
+  /// Module and helix.
+  struct tw_helical helical;
+  /// Face width, mm.
+  double face_mm;
+} tw_helical_sun;
+
+/// One sun against another.
+typedef struct tw_sun_change {
+  /// Force of a planet over face width and module, MPa.
+  struct tw_change unit_load_mpa;
+  /// Force along the axis, N.
+  struct tw_change axial_n;
+  /// Normal module, mm: the size of a tooth.
+  struct tw_change module_mm;
+  /// Planets: pins, needles and washers to fit and to check.
+  struct tw_change planets;
+} tw_sun_change;
+
 /// One of two bodies that touch along a line.
 typedef struct tw_contact_body {
   /// Radius where they touch, mm: positive when round outward, negative when hollow (a bore), infinite when flat.
@@ -1599,6 +1790,212 @@ typedef struct tw_line_pressure {
   /// How deep below the surface it lies, mm.
   double shear_depth_mm;
 } tw_line_pressure;
+
+/// Force of a helical wheel along its axis.
+typedef struct tw_axial_thrust {
+  /// Pitch radius, mm.
+  double pitch_radius_mm;
+  /// Force at the pitch circle, all planets together, N.
+  double tangential_n;
+  /// Force along the axis, N, without sign.
+  double axial_n;
+} tw_axial_thrust;
+
+/// A wheel of a helical set of a train.
+typedef struct tw_set_wheel {
+  /// Number of the set.
+  uint8_t set;
+  /// Which wheel of it.
+  tw_wheel wheel;
+  /// The teeth that this wheel meshes.
+  struct tw_helical helical;
+} tw_set_wheel;
+
+/// Force of a wheel of a set in a gear.
+typedef struct tw_wheel_thrust {
+  /// Torque of the set on the wheel, N·m, forward positive.
+  double torque_nm;
+  /// Its force.
+  struct tw_axial_thrust thrust;
+  /// Speed of the wheel against the carrier, 1/min, without sign: what a bearing between the two sees.
+  double carrier_slip_rpm;
+} tw_wheel_thrust;
+
+/// Stress in a shaft under torque.
+typedef struct tw_torsion {
+  /// Polar moment of area, mm⁴.
+  double polar_moment_mm4;
+  /// Polar section modulus, mm³: moment over radius.
+  double section_modulus_mm3;
+  /// Shear stress at the surface, MPa.
+  double stress_mpa;
+  /// Shear stress at the bore, MPa; 0 in the middle of a solid shaft.
+  double bore_stress_mpa;
+} tw_torsion;
+
+/// A hollow shaft against a solid one of the same outside diameter.
+typedef struct tw_hollow_over_solid {
+  /// Torque that it carries at the same stress, and stiffness.
+  double strength;
+  /// Mass of the same length.
+  double mass;
+} tw_hollow_over_solid;
+
+/// What a shaft must carry, and what it is made of.
+typedef struct tw_shaft_load {
+  /// Torque, N·m, above 0.
+  struct tw_reading torque_nm;
+  /// Yield stress in shear, MPa, above 0.
+  struct tw_reading shear_yield_mpa;
+  /// Peak stress over nominal stress, 1 to 10, chosen: 1 counts no spline, shoulder or hole.
+  double stress_factor;
+  /// Relative standard uncertainty of the stress from sizes and form, 0 to 1.
+  double stress_u_rel;
+} tw_shaft_load;
+
+/// Whether a shaft stays below yield, and what that rests on.
+typedef struct tw_shaft_hold {
+  /// Nominal stress.
+  struct tw_torsion torsion;
+  /// Peak stress over yield.
+  double yield_share;
+  /// Torque at which the peak reaches yield, N·m.
+  double torque_at_yield_nm;
+  /// Stress factor at which this torque reaches yield: what splines and shoulders may add.
+  double factor_at_yield;
+  /// The stress to spare, yield less peak, against 0.
+  struct tw_judgment judgment;
+  /// Where the uncertainty comes from: torque, sizes and form, yield, in this order.
+  struct tw_budget budget;
+} tw_shaft_hold;
+
+/// A splined joint.
+typedef struct tw_spline {
+  /// Teeth, 4 to 200.
+  uint32_t teeth;
+  /// Outer diameter of the contact, mm: the smaller of the shaft's outside and the hub's root.
+  double major_mm;
+  /// Inner diameter of the contact, mm: the larger of the hub's bore and the shaft's root.
+  double minor_mm;
+  /// Pitch diameter, mm.
+  double pitch_diameter_mm;
+  /// Length in contact, mm.
+  double length_mm;
+} tw_spline;
+
+/// Load of a spline.
+typedef struct tw_spline_load {
+  /// Height of contact, mm.
+  double height_mm;
+  /// Radius at which the flanks carry, mm.
+  double mean_radius_mm;
+  /// Thickness of a tooth at the pitch circle, mm.
+  double thickness_mm;
+  /// Force on each tooth that carries, N.
+  double tooth_n;
+  /// Pressure on the flanks, MPa.
+  double bearing_mpa;
+  /// Mean shear stress through the teeth, MPa.
+  double shear_mpa;
+} tw_spline_load;
+
+/// Capacity of a needle thrust bearing with what made it. Not a maker's rating.
+typedef struct tw_needle_capacity {
+  /// Inside diameter that the needles sweep, mm.
+  double inside_mm;
+  /// Outside diameter that the needles sweep, mm: the race face must reach it.
+  double outside_mm;
+  /// Space between two needles at their inner ends, mm; what is left for the cage.
+  double gap_mm;
+  /// Needle diameter over pitch diameter.
+  double size_ratio;
+  /// The standard's f_c, N/mm² by its powers of millimeters.
+  double dynamic_factor;
+  /// Static axial capacity C_0a, N.
+  double static_n;
+  /// Dynamic axial capacity C_a, N.
+  double dynamic_n;
+} tw_needle_capacity;
+
+/// Whether a bearing stands a load at rest.
+typedef struct tw_needle_hold {
+  /// Capacity.
+  struct tw_needle_capacity capacity;
+  /// Static capacity over load.
+  double static_factor;
+  /// The load against the static capacity over the least factor.
+  struct tw_judgment judgment;
+} tw_needle_hold;
+
+/// Life under a load.
+typedef struct tw_rating_life {
+  /// Load over dynamic capacity, 0.5 at most.
+  double load_share;
+  /// Life that nine of ten reach, million revolutions.
+  double life_mrev;
+  /// The same in hours; infinite at rest.
+  double life_h;
+} tw_rating_life;
+
+/// Whether a bearing reaches a life.
+typedef struct tw_needle_lasts {
+  /// Capacity.
+  struct tw_needle_capacity capacity;
+  /// Life at the best estimate of the load.
+  struct tw_rating_life life;
+  /// Load at which the life wanted is just reached, N.
+  double load_for_life_n;
+  /// The load against it.
+  struct tw_judgment judgment;
+} tw_needle_lasts;
+
+/// One stage of a duty.
+typedef struct tw_load_stage {
+  /// Load, N.
+  double load_n;
+  /// Speed of one race against the other, 1/min, without sign.
+  double speed_rpm;
+  /// Share of the time, in any unit.
+  double share;
+} tw_load_stage;
+
+/// Constant load and speed that stand for a duty.
+typedef struct tw_mean_load {
+  /// Mean load, N.
+  double load_n;
+  /// Mean speed, 1/min.
+  double speed_rpm;
+  /// Greatest load of a stage that takes time, N: the static check takes this one.
+  double greatest_n;
+  /// Stage that does most of the damage.
+  uint32_t governing;
+  /// Its part of the damage, 0 to 1.
+  double governing_share;
+} tw_mean_load;
+
+/// A thrust washer.
+typedef struct tw_thrust_washer {
+  /// Outside diameter of the face that bears, mm.
+  double outside_mm;
+  /// Inside diameter of the face that bears, mm.
+  double inside_mm;
+  /// Share of that face that grooves and holes leave, above 0 to 1.
+  double face_share;
+} tw_thrust_washer;
+
+/// Load on the face of a thrust washer.
+typedef struct tw_washer_load {
+  /// Face that bears, mm².
+  double area_mm2;
+  /// Mean pressure on it, MPa.
+  double unit_load_mpa;
+  /// Diameter at which the sliding speed is taken, mm.
+  double mean_diameter_mm;
+  /// Sliding speed there, m/s.
+  double sliding_m_s;
+  /// Pressure times sliding speed, MPa·m/s.
+  double pv_mpa_m_s;
+} tw_washer_load;
 
 /// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
 typedef struct tw_repeated {
@@ -2464,11 +2861,118 @@ tw_status tw_fluid_tilt_shift_mm(double offset_mm, double tilt_deg, double *out_
 /// The words for a hazard, one of `TW_HAZARD_*`.
 tw_status tw_hazard_caution(int32_t hazard, struct tw_hazard_text *out_text);
 
+/// What the change of a figure is worth; better is a TW_BETTER_*, figures within same_within of each other are the same.
+tw_status tw_hold_change(double before,
+                         double after,
+                         uint8_t better,
+                         double same_within,
+                         struct tw_change *out_change);
+
+/// A needle thrust bearing against another, at the same load.
+tw_status tw_hold_compare_needles(const struct tw_needle_thrust *before,
+                                  const struct tw_needle_thrust *after,
+                                  struct tw_needle_change *out_change);
+
+/// A shaft against another, each at its own torque and both at the same.
+tw_status tw_hold_compare_shafts(const struct tw_shaft *before,
+                                 const struct tw_shaft *after,
+                                 double torque_before_nm,
+                                 double torque_after_nm,
+                                 struct tw_shaft_change *out_change);
+
+/// A clutch pack against another, at the same pressure and friction.
+tw_status tw_hold_compare_packs(const struct tw_set_pack *before,
+                                const struct tw_set_pack *after,
+                                const struct tw_applied *applied,
+                                struct tw_pack_change *out_change);
+
+/// The sun of a planetary set against another, at the same torque.
+tw_status tw_hold_compare_suns(const struct tw_helical_sun *before,
+                               const struct tw_helical_sun *after,
+                               double torque_nm,
+                               struct tw_sun_change *out_change);
+
 /// Pressure, width and shear stress of a line contact under a force.
 tw_status tw_hold_pressed(const struct tw_line_contact *contact, double force_n, struct tw_line_pressure *out_pressure);
 
 /// Force, N, at which a line contact reaches a peak pressure.
 tw_status tw_hold_force_at_peak_n(const struct tw_line_contact *contact, double peak_mpa, double *out_force_n);
+
+/// Force along the axis that a helical sun or ring brings into its thrust bearing.
+tw_status tw_hold_axial_thrust(double torque_nm,
+                               uint16_t teeth,
+                               const struct tw_helical *helical,
+                               struct tw_axial_thrust *out_thrust);
+
+/// Force along the axis of a wheel of a planetary set in a gear of a train, and its speed against the carrier.
+tw_status tw_hold_wheel_thrust(const struct tw_train *train,
+                               const struct tw_state *state,
+                               const struct tw_set_wheel *at,
+                               double input_torque_nm,
+                               double input_speed_rpm,
+                               struct tw_wheel_thrust *out_thrust);
+
+/// Stress in a round shaft under torque.
+tw_status tw_hold_torsion(const struct tw_shaft *shaft, double torque_nm, struct tw_torsion *out_torsion);
+
+/// Angle, degrees, by which a torque twists a length of shaft.
+tw_status tw_hold_twist_deg(const struct tw_shaft *shaft,
+                            double torque_nm,
+                            double length_mm,
+                            double shear_modulus_mpa,
+                            double *out_twist_deg);
+
+/// What a hollow shaft carries and weighs against a solid one of the same outside diameter.
+tw_status tw_hold_hollow_over_solid(const struct tw_shaft *shaft, struct tw_hollow_over_solid *out_kept);
+
+/// Whether a shaft stays below its yield in shear under a torque.
+tw_status tw_hold_shaft_hold(const struct tw_shaft *shaft,
+                             const struct tw_shaft_load *load,
+                             const struct tw_rule *rule,
+                             struct tw_shaft_hold *out_hold);
+
+/// Bearing and shear stress of the teeth of a spline; carrying_share of them carry.
+tw_status tw_hold_spline_load(const struct tw_spline *spline,
+                              double torque_nm,
+                              double carrying_share,
+                              struct tw_spline_load *out_load);
+
+/// Static and dynamic axial capacity of a needle thrust bearing. Not a maker's rating.
+tw_status tw_hold_needle_capacity(const struct tw_needle_thrust *bearing, struct tw_needle_capacity *out_capacity);
+
+/// Whether a needle thrust bearing stands a load at rest without lasting dents.
+tw_status tw_hold_needle_hold(const struct tw_needle_thrust *bearing,
+                              const struct tw_reading *load_n,
+                              double least_static_factor,
+                              const struct tw_rule *rule,
+                              struct tw_needle_hold *out_hold);
+
+/// Whether nine of ten needle thrust bearings reach a life, h, under a load.
+tw_status tw_hold_needle_lasts(const struct tw_needle_thrust *bearing,
+                               const struct tw_reading *load_n,
+                               double speed_rpm,
+                               double least_life_h,
+                               const struct tw_rule *rule,
+                               struct tw_needle_lasts *out_lasts);
+
+/// Life that nine of ten bearings reach; exponent 3 for balls, 10/3 for rollers and needles.
+tw_status tw_hold_rating_life(double capacity_n,
+                              double load_n,
+                              double exponent,
+                              double speed_rpm,
+                              struct tw_rating_life *out_life);
+
+/// Constant load that wears a bearing as much as count stages of loads and speeds.
+tw_status tw_hold_mean_load(const struct tw_load_stage *stages,
+                            size_t count,
+                            double exponent,
+                            struct tw_mean_load *out_mean);
+
+/// Unit load, sliding speed and their product on the face of a thrust washer.
+tw_status tw_hold_washer_load(const struct tw_thrust_washer *washer,
+                              double load_n,
+                              double speed_rpm,
+                              struct tw_washer_load *out_load);
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 tw_status tw_judge_relative(double value, double u_rel, struct tw_reading *out_reading);

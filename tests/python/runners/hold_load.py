@@ -1,7 +1,7 @@
 """Runners of the vectors of thrust bearings, shafts, splines and comparisons."""
 
 from runners.judge import VERDICTS
-from runners.train import train
+from runners.train import closed, train
 
 from trainwright import clutch
 from trainwright import hold as core
@@ -79,13 +79,11 @@ def axial_thrust(row):
 
 
 def wheel_thrust(row):
-    unit = train(row)
-    closed = [name for place, name in enumerate(unit.elements) if int(row.number("closed")) >> place & 1]
-    place = int(row.number("set"))
+    unit = train(row["train"])
     pushed = core.wheel_thrust(
-        unit.solve(closed),
-        set=unit.sets[place] if place < len(unit.sets) else "none",
-        wheel=["sun", "sun_2", "ring"][int(row.number("wheel"))],
+        unit.solve(closed(row)),
+        set=unit.sets[int(row["set"])],
+        wheel=["sun", "sun_2", "ring"][int(row["wheel"])],
         helical=_helical(row),
         **_numbers(row, "input_torque_nm", "input_speed_rpm"),
     )

@@ -1,0 +1,8 @@
+/* The hold chapter's vectors in C. */
+#include "hold_load.h"
+
+static const vectors_test TESTS[] = {
+    HOLD_LOAD_TESTS,
+};
+
+int main(int argc, char **argv) { return vectors_main(argc, argv, TESTS, sizeof TESTS / sizeof TESTS[0]); }

@@ -1,0 +1,3 @@
+"""Runners of the hold chapter's vectors whose columns are not the arguments themselves."""
+
+from runners.hold_load import *  # noqa: F403
