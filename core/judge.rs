@@ -8,7 +8,7 @@ mod decision;
 mod distribution;
 mod propagation;
 
-pub use decision::{Judgment, Rule, RuleKind, Settlement, Verdict, chance_inside, judge, settle};
+pub use decision::{Judgment, Rule, RuleKind, Settlement, Verdict, chance_inside, judge, settle, settle_by};
 pub use distribution::{coverage_factor, normal_cdf, normal_quantile, student_cdf, student_quantile};
 pub use propagation::{
     Budget, Expanded, Input, MAX_INPUTS, Propagated, combine, combine_correlated, effective_freedom, expand, propagate,

@@ -145,16 +145,30 @@ pub unsafe extern "C" fn tw_judge_settle(
     budget: *const Budget,
     out_settlement: *mut Settlement,
 ) -> Status {
+    unsafe { put(out_settlement, || core(judge::settle(&self::judgment(judgment)?, &read(budget)?))) }
+}
+
+/// As `tw_judge_settle`, for the input at this position.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_settle_by(
+    judgment: *const Judgment,
+    budget: *const Budget,
+    input: u32,
+    out_settlement: *mut Settlement,
+) -> Status {
+    unsafe { put(out_settlement, || core(judge::settle_by(&self::judgment(judgment)?, &read(budget)?, input))) }
+}
+
+/// A judgment whose verdict is known.
+pub(crate) unsafe fn judgment(pointer: *const Judgment) -> core::result::Result<Judgment, Status> {
     unsafe {
-        put(out_settlement, || {
-            if !judgment.is_null() {
-                let verdict = (&raw const (*judgment).verdict).cast::<i32>().read();
-                if !(Verdict::NoGo as i32..=Verdict::Go as i32).contains(&verdict) {
-                    return Err(Status::OutOfRange);
-                }
+        if !pointer.is_null() {
+            let verdict = (&raw const (*pointer).verdict).cast::<i32>().read();
+            if !(Verdict::NoGo as i32..=Verdict::Go as i32).contains(&verdict) {
+                return Err(Status::OutOfRange);
             }
-            core(judge::settle(&read(judgment)?, &read(budget)?))
-        })
+        }
+        read(pointer)
     }
 }
 

@@ -1,7 +1,7 @@
 //! Decision rules: what is proven, what is refuted, and what would settle the rest.
 
 use super::distribution::{normal_quantile, phi};
-use super::propagation::{Budget, known};
+use super::propagation::{Budget, Term, known};
 use super::{Limits, Reading};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, within};
@@ -409,24 +409,51 @@ pub struct Settlement {
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 pub fn settle(judgment: &Judgment, budget: &Budget) -> Result<Settlement> {
-    let u = judgment.reading.u;
-    if crate::real::abs(budget.u - u) > 1e-9 * u {
+    same_reading(judgment, budget)?;
+    let largest =
+        known(budget).max_by(|a, b| crate::real::abs(a.contribution).total_cmp(&crate::real::abs(b.contribution)));
+    match largest.filter(|term| term.contribution != 0.0) {
+        Some(term) => Ok(settled_by(judgment, &term)),
+        None => {
+            Err(Error::NoAnswer { name: "budget", why: "no input carries an uncertainty, so none can be improved" })
+        }
+    }
+}
+
+/// As [`settle`], for one input of the caller's choice: whether measuring it better could decide the case, and how good it
+/// must be. An input that carries no uncertainty cannot be improved.
+///
+/// * `input` — its position in the budget
+/// * errors: [`Error::OutOfRange`] for a position that the budget does not have; [`Error::Inconsistent`] as [`settle`]
+///
+/// Source: as [`settle`].
+pub fn settle_by(judgment: &Judgment, budget: &Budget, input: u32) -> Result<Settlement> {
+    same_reading(judgment, budget)?;
+    let high = f64::from(budget.count) - 1.0;
+    let unknown = Error::OutOfRange { name: "input", value: f64::from(input), low: 0.0, high };
+    known(budget).find(|term| term.position == input).map(|term| settled_by(judgment, &term)).ok_or(unknown)
+}
+
+fn same_reading(judgment: &Judgment, budget: &Budget) -> Result<()> {
+    if crate::real::abs(budget.u - judgment.reading.u) > 1e-9 * judgment.reading.u {
         return Err(Error::Inconsistent {
             name: "budget",
             why: "its uncertainty is not that of the judged reading; pass the budget of the same propagation",
         });
     }
-    let largest =
-        known(budget).max_by(|a, b| crate::real::abs(a.contribution).total_cmp(&crate::real::abs(b.contribution)));
-    let Some(term) = largest.filter(|term| term.contribution != 0.0) else {
-        return Err(Error::NoAnswer {
-            name: "budget",
-            why: "no input carries an uncertainty, so none can be improved",
-        });
-    };
+    Ok(())
+}
+
+fn settled_by(judgment: &Judgment, term: &Term) -> Settlement {
+    let u = judgment.reading.u;
+    let decided = judgment.verdict != Verdict::NotProven;
     let contribution = crate::real::abs(term.contribution);
+    if contribution <= 0.0 {
+        return Settlement { input: term.position, enough: decided, u_now: 0.0, u_needed: 0.0 };
+    }
+    let sensitivity = crate::real::abs(term.sensitivity);
     let spare = judgment.u_to_decide * judgment.u_to_decide - u * u + contribution * contribution;
-    let enough = spare >= 0.0 && (judgment.u_to_decide > 0.0 || judgment.verdict != Verdict::NotProven);
-    let u_needed = if enough { sqrt(spare) / crate::real::abs(term.sensitivity) } else { 0.0 };
-    Ok(Settlement { input: term.position, enough, u_now: contribution / crate::real::abs(term.sensitivity), u_needed })
+    let enough = spare >= 0.0 && (judgment.u_to_decide > 0.0 || decided);
+    let u_needed = if enough { sqrt(spare) / sensitivity } else { 0.0 };
+    Settlement { input: term.position, enough, u_now: contribution / sensitivity, u_needed }
 }
