@@ -10,7 +10,7 @@ mod measure;
 mod pack;
 
 pub use chain::{Chain, ChainLink, chain};
-pub use choose::{ChoiceRule, Piece, PieceChoice, PieceOutcome, Selection};
+pub use choose::{ChoiceRule, PickedPiece, Piece, PieceChoice, PieceOutcome, Selection};
 pub use growth::{AxialGrowth, GrownPlay};
 pub use measure::{MeasureGain, MeasurePlan, mean_of_steps, what_to_measure};
 pub use pack::{ApplyFill, PackHeights, PackRoom, PistonStroke, PistonTravel, apply_fill, room_from_fitted};

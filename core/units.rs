@@ -8,7 +8,7 @@
 //! | `_mm`, `_m` | length of a part; distance on the road | millimeter; meter |
 //! | `_mm2`, `_mm3`, `_cm2`, `_m2` | area; volume of metal, section modulus; free area of a sump; drag area | mm², mm³, cm², m² |
 //! | `_mm4` | moment of area | mm⁴ |
-//! | `_ml`, `_l` | volume of fluid | milliliter, liter |
+//! | `_ml`, `_l`, `_l_min` | volume of fluid; its flow | milliliter, liter; liter per minute |
 //! | `_kg`, `_kg_m2` | mass; moment of inertia | kg, kg·m² |
 //! | `_nm` | torque | N·m |
 //! | `_n`, `_n_mm` | force; spring rate | N, N/mm |

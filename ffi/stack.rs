@@ -6,8 +6,8 @@ use crate::status::Status;
 use trainwright::clutch::Annulus;
 use trainwright::judge::{Budget, Judgment, Limits, Reading, Repeated, Rule};
 use trainwright::stack::{
-    self, ApplyFill, AxialGrowth, Chain, ChainLink, ChoiceRule, GrownPlay, MeasurePlan, PackHeights, PackRoom, Piece,
-    PieceChoice, PieceOutcome, PistonStroke, PistonTravel, Selection,
+    self, ApplyFill, AxialGrowth, Chain, ChainLink, ChoiceRule, GrownPlay, MeasurePlan, PackHeights, PackRoom,
+    PickedPiece, Piece, PieceChoice, PieceOutcome, PistonStroke, PistonTravel, Selection,
 };
 
 /// A part as made, anywhere in its limits with the same chance.
@@ -77,7 +77,7 @@ pub unsafe extern "C" fn tw_stack_outcome(
     piece: *const Piece,
     out_outcome: *mut PieceOutcome,
 ) -> Status {
-    unsafe { put(out_outcome, || core(chosen_for(selection)?.outcome(checked(piece)?))) }
+    unsafe { put(out_outcome, || core(chosen_for(selection)?.outcome(one(piece)?))) }
 }
 
 /// Which shim, ring or plate to fit, by nearest target and by least risk. Not finding one is an answer: `found` is false.
@@ -88,14 +88,38 @@ pub unsafe extern "C" fn tw_stack_choose(
     count: usize,
     out_choice: *mut PieceChoice,
 ) -> Status {
+    unsafe { put(out_choice, || core(chosen_for(selection)?.choose(list(pieces, count)?))) }
+}
+
+/// The piece that `tw_stack_choose` would fit, alone and without the judgments; TW_STATUS_NO_ANSWER where none lands inside.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_stack_pick(
+    selection: *const Selection,
+    pieces: *const Piece,
+    count: usize,
+    out_picked: *mut PickedPiece,
+) -> Status {
+    unsafe { put(out_picked, || core(chosen_for(selection)?.pick(list(pieces, count)?))) }
+}
+
+/// A piece whose flag is known.
+unsafe fn one(piece: *const Piece) -> core::result::Result<Piece, Status> {
     unsafe {
-        put(out_choice, || {
-            let pieces = slice(pieces, count)?;
-            for piece in pieces {
-                checked(piece)?;
-            }
-            core(chosen_for(selection)?.choose(pieces))
-        })
+        if !piece.is_null() {
+            known(&raw const (*piece).in_stock, 2)?;
+        }
+        read(piece)
+    }
+}
+
+/// Pieces whose flags are known.
+unsafe fn list<'a>(pieces: *const Piece, count: usize) -> core::result::Result<&'a [Piece], Status> {
+    unsafe {
+        let pieces = slice(pieces, count)?;
+        for piece in pieces {
+            known(&raw const piece.in_stock, 2)?;
+        }
+        Ok(pieces)
     }
 }
 
@@ -107,16 +131,6 @@ unsafe fn chosen_for(selection: *const Selection) -> core::result::Result<Select
             known(&raw const (*selection).hot_counts, 2)?;
         }
         read(selection)
-    }
-}
-
-/// A piece whose flag is known.
-unsafe fn checked(piece: *const Piece) -> core::result::Result<Piece, Status> {
-    unsafe {
-        if !piece.is_null() {
-            known(&raw const (*piece).in_stock, 2)?;
-        }
-        read(piece)
     }
 }
 

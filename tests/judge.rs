@@ -88,6 +88,13 @@ fn settle_vectors() {
         let next = settle(&judgment, &budget)?;
         Ok([f64::from(next.input), f64::from(u8::from(next.enough)), next.u_now, next.u_needed])
     });
+    vectors("judge_settle_by", |row| {
+        let budget = combine(&inputs(row))?;
+        let rule = Rule::stated_chances(row.number("go"), row.number("no_go"))?;
+        let judgment = judge(Reading { value: row.number("value"), u: budget.u }, limits(row), rule)?;
+        let one = settle_by(&judgment, &budget, row.count("input"))?;
+        Ok([f64::from(one.input), f64::from(u8::from(one.enough)), one.u_now, one.u_needed])
+    });
 }
 
 #[test]

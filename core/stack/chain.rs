@@ -122,7 +122,7 @@ pub struct Chain {
 pub fn chain(links: &[ChainLink]) -> Result<Chain> {
     let count = links.len();
     let mut inputs = [Input { sensitivity: 0.0, u: 0.0, freedom: f64::INFINITY }; MAX_INPUTS];
-    let Some(inputs) = inputs.get_mut(..count) else {
+    let Some(inputs) = inputs.get_mut(..count).filter(|inputs| !inputs.is_empty()) else {
         return Err(Error::Count {
             name: "links",
             count: u32::try_from(count).unwrap_or(u32::MAX),

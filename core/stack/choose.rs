@@ -54,6 +54,16 @@ pub enum ChoiceRule {
     LeastRisk = 1,
 }
 
+impl ChoiceRule {
+    /// What this rule chose.
+    fn of<T>(self, nearest_target: T, least_risk: T) -> T {
+        match self {
+            Self::NearestTarget => nearest_target,
+            Self::LeastRisk => least_risk,
+        }
+    }
+}
+
 impl fmt::Display for ChoiceRule {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.pad(match self {
@@ -106,9 +116,9 @@ pub struct PieceOutcome {
     /// The same hot, mm.
     pub hot: Judgment,
     /// Distance of the cold value from the target, mm.
-    pub from_target_mm: f64,
+    pub off_target_mm: f64,
     /// Distance of the cold value from the middle of its window, mm.
-    pub from_middle_mm: f64,
+    pub off_middle_mm: f64,
     /// Chance that the choice counts: of the cold window, or at least that of both windows.
     pub chance: f64,
     /// The best estimates lie inside what the choice counts: the cold window, or both.
@@ -139,6 +149,20 @@ pub struct PieceChoice {
     pub go_mm: Limits,
 }
 
+/// The piece that a rule chooses, and what it leaves.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PickedPiece {
+    /// Its position in the list, from 0.
+    pub position: u32,
+    /// Its thickness, mm.
+    pub thickness_mm: Reading,
+    /// End play or clearance that it leaves at assembly, mm.
+    pub result_mm: Reading,
+    /// Chance that the choice counts.
+    pub chance: f64,
+}
+
 /// A length rounded to a picometer, so that the last bit of a binary fraction cannot carry it across a limit or break a tie.
 fn settled_mm(length_mm: f64) -> f64 {
     round_half_away(length_mm * 1e9) / 1e9
@@ -151,24 +175,33 @@ struct Weighed {
     piece: Piece,
     cold_mm: Reading,
     hot_mm: Reading,
-    from_target_mm: f64,
-    from_middle_mm: f64,
+    off_target_mm: f64,
+    off_middle_mm: f64,
     chance: f64,
     inside: bool,
 }
 
 impl Weighed {
     fn compare(&self, other: &Self, by: ChoiceRule) -> Ordering {
-        let target = self.from_target_mm.total_cmp(&other.from_target_mm);
+        let target = self.off_target_mm.total_cmp(&other.off_target_mm);
         let rounded = |chance: f64| round_half_away(chance * 1e12);
         let risk = rounded(other.chance).total_cmp(&rounded(self.chance));
         let first = match by {
             ChoiceRule::NearestTarget => target.then(risk),
             ChoiceRule::LeastRisk => risk,
         };
-        let middle = self.from_middle_mm.total_cmp(&other.from_middle_mm);
-        first.then(middle).then(self.piece.thickness_mm.value.total_cmp(&other.piece.thickness_mm.value))
+        let middle = self.off_middle_mm.total_cmp(&other.off_middle_mm);
+        let thinner = self.piece.thickness_mm.value.total_cmp(&other.piece.thickness_mm.value);
+        first.then(middle).then(thinner).then(other.piece.in_stock.cmp(&self.piece.in_stock))
     }
+}
+
+/// The best of a list.
+struct Survey {
+    nearest_target: Option<Weighed>,
+    least_risk: Option<Weighed>,
+    of_all: Option<Weighed>,
+    piece_u_mm: f64,
 }
 
 /// The better of a found piece and another.
@@ -193,8 +226,8 @@ impl Selection {
             piece,
             cold: judge(weighed.cold_mm, self.window_mm, self.rule)?,
             hot: judge(weighed.hot_mm, self.hot_window_mm, self.rule)?,
-            from_target_mm: weighed.from_target_mm,
-            from_middle_mm: weighed.from_middle_mm,
+            off_target_mm: weighed.off_target_mm,
+            off_middle_mm: weighed.off_middle_mm,
             chance: weighed.chance,
             inside: weighed.inside,
         })
@@ -232,32 +265,15 @@ impl Selection {
     /// ```
     pub fn choose(self, pieces: &[Piece]) -> Result<PieceChoice> {
         let selection = self.checked()?;
-        let (mut nearest_target, mut least_risk, mut of_all) = (None, None, None);
-        let mut piece_u_mm = 0.0_f64;
-        for (position, &piece) in (0..).zip(pieces) {
-            let weighed = selection.weigh(position, piece)?;
-            piece_u_mm = piece_u_mm.max(piece.thickness_mm.u);
-            if !weighed.inside {
-                continue;
-            }
-            of_all = Some(better(of_all, weighed, self.by));
-            if piece.in_stock {
-                nearest_target = Some(better(nearest_target, weighed, ChoiceRule::NearestTarget));
-                least_risk = Some(better(least_risk, weighed, ChoiceRule::LeastRisk));
-            }
-        }
-        if pieces.is_empty() {
-            return Err(Error::Count { name: "pieces", count: 0, low: 1, high: u32::MAX });
-        }
-        let chosen = match self.by {
-            ChoiceRule::NearestTarget => nearest_target,
-            ChoiceRule::LeastRisk => least_risk,
-        };
+        let Survey { nearest_target, least_risk, of_all, piece_u_mm } = selection.survey(pieces)?;
+        let chosen = self.by.of(nearest_target, least_risk);
         let at = |weighed: Option<Weighed>| weighed.map_or(0, |weighed| weighed.position);
         let go = |reading_mm: Reading, limits: Limits| {
             let u = hypot(reading_mm.u, piece_u_mm);
             judge(Reading { value: reading_mm.value, u }, limits, self.rule).map(|judgment| judgment.acceptance)
         };
+        let (go_cold, go_hot) =
+            (go(self.room_mm, self.window_mm)?, go(selection.hot_mm(self.room_mm), self.hot_window_mm)?);
         Ok(PieceChoice {
             found: chosen.is_some(),
             position: at(chosen),
@@ -267,9 +283,46 @@ impl Selection {
             missing: at(of_all),
             wanted_mm: settled_mm(self.room_mm.value - self.target_mm),
             inside_mm: selection.thickness(self.window_mm, self.hot_window_mm),
-            go_mm: selection
-                .thickness(go(self.room_mm, self.window_mm)?, go(selection.hot_mm(self.room_mm), self.hot_window_mm)?),
+            go_mm: selection.thickness(go_cold, go_hot),
         })
+    }
+
+    /// The piece that [`Selection::choose`] would fit, alone and without the judgments: for columns of rooms.
+    ///
+    /// * `pieces` — 1 or more
+    /// * returns [`PickedPiece`]
+    /// * errors: as [`Selection::choose`]; [`Error::NoAnswer`] where no piece in stock lands inside
+    pub fn pick(self, pieces: &[Piece]) -> Result<PickedPiece> {
+        let Survey { nearest_target, least_risk, .. } = self.checked()?.survey(pieces)?;
+        let Some(picked) = self.by.of(nearest_target, least_risk) else {
+            return Err(Error::NoAnswer {
+                name: "pieces",
+                why: "none in stock lands inside the window; ask what thickness would do",
+            });
+        };
+        let Weighed { position, piece, cold_mm, chance, .. } = picked;
+        Ok(PickedPiece { position, thickness_mm: piece.thickness_mm, result_mm: cold_mm, chance })
+    }
+
+    /// The best pieces by either rule; the selection is checked.
+    fn survey(&self, pieces: &[Piece]) -> Result<Survey> {
+        if pieces.is_empty() {
+            return Err(Error::Count { name: "pieces", count: 0, low: 1, high: u32::MAX });
+        }
+        let mut survey = Survey { nearest_target: None, least_risk: None, of_all: None, piece_u_mm: 0.0 };
+        for (position, &piece) in (0..).zip(pieces) {
+            let weighed = self.weigh(position, piece)?;
+            survey.piece_u_mm = survey.piece_u_mm.max(piece.thickness_mm.u);
+            if !weighed.inside {
+                continue;
+            }
+            survey.of_all = Some(better(survey.of_all, weighed, self.by));
+            if piece.in_stock {
+                survey.nearest_target = Some(better(survey.nearest_target, weighed, ChoiceRule::NearestTarget));
+                survey.least_risk = Some(better(survey.least_risk, weighed, ChoiceRule::LeastRisk));
+            }
+        }
+        Ok(survey)
     }
 
     fn checked(self) -> Result<Self> {
@@ -313,8 +366,8 @@ impl Selection {
             piece,
             cold_mm,
             hot_mm,
-            from_target_mm: settled_mm(abs(value - self.target_mm)),
-            from_middle_mm: settled_mm(abs(value - (lower + 0.5 * (upper - lower)))),
+            off_target_mm: settled_mm(abs(value - self.target_mm)),
+            off_middle_mm: settled_mm(abs(value - (lower + 0.5 * (upper - lower)))),
             chance,
             inside,
         })

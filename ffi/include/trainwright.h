@@ -410,6 +410,25 @@ typedef uint8_t tw_wheel;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// How to choose among the pieces that land inside the window.
+enum tw_choice_rule
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The result nearest to the target. Of equals the one with the greater chance.
+  TW_CHOICE_RULE_NEAREST_TARGET = 0,
+  /// The greatest chance of lying inside. Of equals the one nearest to the middle of the window.
+  TW_CHOICE_RULE_LEAST_RISK = 1,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_choice_rule tw_choice_rule;
+#else
+typedef uint8_t tw_choice_rule;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How the size is written.
 enum tw_tire_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -2190,6 +2209,236 @@ typedef struct tw_air {
   double density_kg_m3;
 } tw_air;
 
+/// One part of a chain.
+typedef struct tw_chain_link {
+  /// Change of the result per change of this size: +1 for what opens the gap, −1 for what fills it, n for n equal parts
+  /// known by one measurement.
+  double sensitivity;
+  /// Middle of the tolerance, or the reading, mm.
+  double value_mm;
+  /// How far from there the size may lie, mm: half the tolerance, or k standard uncertainties of a reading.
+  double half_width_mm;
+  /// Standard uncertainty, mm.
+  double u_mm;
+} tw_chain_link;
+
+/// What a chain of parts leaves.
+typedef struct tw_chain {
+  /// The result with its standard uncertainty, mm.
+  struct tw_reading reading_mm;
+  /// Every part at its worst, ± mm.
+  double worst_half_mm;
+  /// Least and greatest result with every part at its worst, mm.
+  struct tw_limits worst_mm;
+  /// Root sum of squares of the tolerances, ± mm.
+  double rss_half_mm;
+  /// Least and greatest result by root sum of squares, mm.
+  struct tw_limits rss_mm;
+  /// Chance that the result lies within `rss_mm`, by the stated uncertainties: 0.9973 where every tolerance is three
+  /// standard deviations, 0.92 where the parts lie anywhere in them.
+  double rss_chance;
+  /// Where the uncertainty comes from, in the order of the links.
+  struct tw_budget budget;
+} tw_chain;
+
+/// The lengths that stand against each other along the axis, and how they grow.
+typedef struct tw_axial_growth {
+  /// Length of the case between the two faces of the end play, mm.
+  struct tw_reading case_length_mm;
+  /// Length of the parts between the same faces, mm.
+  struct tw_reading train_length_mm;
+  /// Expansion of the case, 1/K.
+  struct tw_reading case_expansion_per_k;
+  /// Expansion of the parts, 1/K.
+  struct tw_reading train_expansion_per_k;
+  /// Temperature at which the cold end play holds, °C.
+  double reference_c;
+} tw_axial_growth;
+
+/// Change of the end play, and what made it.
+typedef struct tw_grown_play {
+  /// AxialGrowth of the case, mm.
+  double case_mm;
+  /// AxialGrowth of the parts, mm.
+  double train_mm;
+  /// Case less parts: what the end play gains, mm; negative where it loses.
+  struct tw_reading growth_mm;
+  /// Where its uncertainty comes from: length of case, of train, expansion of case, of train, temperature, difference.
+  struct tw_budget budget;
+} tw_grown_play;
+
+/// What a piece is chosen for, and how.
+typedef struct tw_selection {
+  /// What is left with no piece in place, mm: the result of a chain without it.
+  struct tw_reading room_mm;
+  /// End play or clearance wanted at assembly, mm; both limits.
+  struct tw_limits window_mm;
+  /// End play or clearance aimed at, mm, within the window.
+  double target_mm;
+  /// Change from assembly to hot, mm; 0 with u = 0 where none is considered.
+  struct tw_reading growth_mm;
+  /// End play or clearance wanted hot, mm; open on both sides where the hot value is only shown.
+  struct tw_limits hot_window_mm;
+  /// Rule of the judgments.
+  struct tw_rule rule;
+  /// Rule of the choice.
+  tw_choice_rule by;
+  /// The choice looks at cold and hot together. Otherwise the hot value is only shown beside it.
+  bool hot_counts;
+} tw_selection;
+
+/// A shim, ring or plate on the list.
+typedef struct tw_piece {
+  /// Thickness and its standard uncertainty, mm.
+  struct tw_reading thickness_mm;
+  /// It can be had. What cannot is shown, but not chosen.
+  bool in_stock;
+} tw_piece;
+
+/// What one piece leaves.
+typedef struct tw_piece_outcome {
+  /// The piece.
+  struct tw_piece piece;
+  /// End play or clearance at assembly against its window, mm.
+  struct tw_judgment cold;
+  /// The same hot, mm.
+  struct tw_judgment hot;
+  /// Distance of the cold value from the target, mm.
+  double off_target_mm;
+  /// Distance of the cold value from the middle of its window, mm.
+  double off_middle_mm;
+  /// Chance that the choice counts: of the cold window, or at least that of both windows.
+  double chance;
+  /// The best estimates lie inside what the choice counts: the cold window, or both.
+  bool inside;
+} tw_piece_outcome;
+
+/// Which piece to fit. Positions count from 0 in the list of pieces, and mean nothing unless a piece was found.
+typedef struct tw_piece_choice {
+  /// A piece in stock lands inside.
+  bool found;
+  /// The piece to fit by the rule asked for.
+  uint32_t position;
+  /// The piece by nearest target.
+  uint32_t nearest_target;
+  /// The piece by least risk.
+  uint32_t least_risk;
+  /// A piece that is not in stock would be chosen before it.
+  bool missing_better;
+  /// Position of that piece; counts only with `missing_better`.
+  uint32_t missing;
+  /// Thickness that would hit the target, mm.
+  double wanted_mm;
+  /// Thicknesses that land inside what the choice counts, mm. Lower +∞ and upper −∞ if none can.
+  struct tw_limits inside_mm;
+  /// Thicknesses that would be a GO at this uncertainty, mm; with the greatest uncertainty of a piece on the list.
+  struct tw_limits go_mm;
+} tw_piece_choice;
+
+/// The piece that a rule chooses, and what it leaves.
+typedef struct tw_picked_piece {
+  /// Its position in the list, from 0.
+  uint32_t position;
+  /// Its thickness, mm.
+  struct tw_reading thickness_mm;
+  /// End play or clearance that it leaves at assembly, mm.
+  struct tw_reading result_mm;
+  /// Chance that the choice counts.
+  double chance;
+} tw_picked_piece;
+
+/// What measuring one input would bring.
+typedef struct tw_measure_gain {
+  /// Position of the input in the budget.
+  uint32_t input;
+  /// Its share in the variance of the result.
+  double share;
+  /// Share of this input and of all before it in the order of the list.
+  double share_so_far;
+  /// Standard uncertainty of the input now, in its own unit.
+  double u_now;
+  /// Standard uncertainty that measuring it would leave; `u_now` where measuring would not be better.
+  double u_measured;
+  /// Standard uncertainty of the result then.
+  double u_of_result;
+  /// Chance that the judgment would then be a GO.
+  double chance_go;
+  /// Chance that the judgment would then be a NO-GO.
+  double chance_no_go;
+  /// Standard uncertainty of the input that would decide the case if the value stays; 0 where no measurement of it would.
+  double u_needed;
+  /// Measuring it well enough would decide the case if the value stays; true where it is decided already.
+  bool enough;
+} tw_measure_gain;
+
+/// The inputs by what they weigh. Only the first `count` entries are used.
+typedef struct tw_measure_plan {
+  /// One entry for each input, by falling share in the variance; equal shares in the order of the budget.
+  struct tw_measure_gain gains[TW_MAX_INPUTS];
+  /// Number of inputs.
+  uint32_t count;
+} tw_measure_plan;
+
+/// Depth of a drum and the heights of what stands in it, without the ring or plate to be chosen.
+typedef struct tw_pack_heights {
+  /// From the piston at rest to the outer wall of the ring groove, mm.
+  struct tw_reading drum_depth_mm;
+  /// Number of friction plates.
+  uint32_t friction_plates;
+  /// Thickness of one friction plate, mm, soaked and pressed together.
+  struct tw_reading friction_mm;
+  /// Number of steel plates.
+  uint32_t steel_plates;
+  /// Thickness of one steel plate, mm.
+  struct tw_reading steel_mm;
+  /// Thickness of the pressure plate, mm; 0 for none, or where it is the piece to be chosen.
+  struct tw_reading pressure_plate_mm;
+  /// Free height of the wave plate, mm; 0 for none.
+  struct tw_reading wave_plate_mm;
+} tw_pack_heights;
+
+/// Room for the ring or plate of a pack.
+typedef struct tw_pack_room {
+  /// Height of everything in the drum, mm.
+  double plates_mm;
+  /// What is left for the ring and the clearance, mm.
+  struct tw_reading room_mm;
+  /// Where its uncertainty comes from: drum, frictions, steels, pressure plate, wave plate.
+  struct tw_budget budget;
+} tw_pack_room;
+
+/// What a piston travels, and how far its seal may.
+typedef struct tw_piston_stroke {
+  /// Clearance of the pack, mm.
+  struct tw_reading clearance_mm;
+  /// What the wave plate gives way until it is flat, mm; 0 for none.
+  struct tw_reading wave_mm;
+  /// What plates, ring and drum give way under pressure, mm.
+  struct tw_reading bend_mm;
+  /// PistonTravel at which the seal leaves its land, mm.
+  struct tw_reading land_mm;
+} tw_piston_stroke;
+
+/// PistonTravel of a piston against its seal land.
+typedef struct tw_piston_travel {
+  /// What the piston travels, mm.
+  struct tw_reading travel_mm;
+  /// The land to spare, land less travel, against 0, mm.
+  struct tw_judgment judgment;
+  /// Where its uncertainty comes from: clearance, wave plate, bend, land.
+  struct tw_budget budget;
+} tw_piston_travel;
+
+/// Oil and time to close a pack.
+typedef struct tw_apply_fill {
+  /// Area of the piston, mm².
+  double area_mm2;
+  /// Oil that the stroke takes, mL.
+  struct tw_reading volume_ml;
+  /// Time that the flow needs for it, s.
+  struct tw_reading time_s;
+} tw_apply_fill;
+
 /// A tire as its designation states it. A part that the designation leaves out is 0.
 typedef struct tw_tire {
   /// How the size is written.
@@ -3040,6 +3289,12 @@ tw_status tw_judge_settle(const struct tw_judgment *judgment,
                           const struct tw_budget *budget,
                           struct tw_settlement *out_settlement);
 
+/// As `tw_judge_settle`, for the input at this position.
+tw_status tw_judge_settle_by(const struct tw_judgment *judgment,
+                             const struct tw_budget *budget,
+                             uint32_t input,
+                             struct tw_settlement *out_settlement);
+
 /// Standard normal distribution function; z may be infinite.
 tw_status tw_judge_normal_cdf(double z, double *out_probability);
 
@@ -3164,6 +3419,86 @@ tw_status tw_road_standard_air(double altitude_m, struct tw_air *out_air);
 
 /// Density of dry air, kg/m^3, at an absolute pressure, kPa, and a temperature, degrees Celsius.
 tw_status tw_road_density_of_air(double pressure_kpa_abs, double temp_c, double *out_density_kg_m3);
+
+/// A part as made, anywhere in its limits with the same chance.
+tw_status tw_stack_rectangular(double sensitivity, const struct tw_limits *size_mm, struct tw_chain_link *out_link);
+
+/// A part as made, spread normally about the middle of its limits, `sigmas` standard deviations from there to a limit.
+tw_status tw_stack_normal(double sensitivity,
+                          const struct tw_limits *size_mm,
+                          double sigmas,
+                          struct tw_chain_link *out_link);
+
+/// A measured part; `k` standard uncertainties count as its worst case.
+tw_status tw_stack_measured(double sensitivity,
+                            const struct tw_reading *size_mm,
+                            double k,
+                            struct tw_chain_link *out_link);
+
+/// The size that a chain of parts leaves: nominal, worst case, root sum of squares, and with its uncertainty.
+tw_status tw_stack_chain(const struct tw_chain_link *links, size_t count, struct tw_chain *out_chain);
+
+/// What an end play gains from the reference temperature to a hot one, with its uncertainty.
+tw_status tw_stack_grown(const struct tw_axial_growth *growth,
+                         const struct tw_reading *temp_c,
+                         const struct tw_reading *train_hotter_k,
+                         struct tw_grown_play *out_grown);
+
+/// Best estimate of what an end play gains, mm.
+tw_status tw_stack_growth_mm(const struct tw_axial_growth *growth,
+                             double temp_c,
+                             double train_hotter_k,
+                             double *out_growth_mm);
+
+/// What one shim, ring or plate leaves, cold and hot, judged.
+tw_status tw_stack_outcome(const struct tw_selection *selection,
+                           const struct tw_piece *piece,
+                           struct tw_piece_outcome *out_outcome);
+
+/// Which shim, ring or plate to fit, by nearest target and by least risk. Not finding one is an answer: `found` is false.
+tw_status tw_stack_choose(const struct tw_selection *selection,
+                          const struct tw_piece *pieces,
+                          size_t count,
+                          struct tw_piece_choice *out_choice);
+
+/// The piece that `tw_stack_choose` would fit, alone and without the judgments; TW_STATUS_NO_ANSWER where none lands inside.
+tw_status tw_stack_pick(const struct tw_selection *selection,
+                        const struct tw_piece *pieces,
+                        size_t count,
+                        struct tw_picked_piece *out_picked);
+
+/// Mean of readings taken in steps, as with feelers, and its standard uncertainty.
+tw_status tw_stack_mean_of_steps(const double *values,
+                                 size_t count,
+                                 double quantum,
+                                 double u_of_one,
+                                 struct tw_repeated *out_repeated);
+
+/// Which input of a judged result to measure, the one that weighs most first; `u_measured` has one entry for each input.
+tw_status tw_stack_what_to_measure(const struct tw_judgment *judgment,
+                                   const struct tw_budget *budget,
+                                   const double *u_measured,
+                                   size_t count,
+                                   struct tw_measure_plan *out_plan);
+
+/// Room for the ring or plate of a pack, mm, from the clearance read with another one in place.
+tw_status tw_stack_room_from_fitted(const struct tw_reading *clearance_mm,
+                                    const struct tw_reading *fitted_mm,
+                                    struct tw_reading *out_room_mm);
+
+/// Room for the ring or plate of a pack, from the depth of the drum and the heights of what stands in it.
+tw_status tw_stack_room_from_heights(const struct tw_pack_heights *heights, struct tw_pack_room *out_room);
+
+/// Whether a piston closes its pack before its seal leaves its land.
+tw_status tw_stack_piston_travel(const struct tw_piston_stroke *stroke,
+                                 const struct tw_rule *rule,
+                                 struct tw_piston_travel *out_travel);
+
+/// Oil that a piston takes to close its pack, and how long a flow needs for it.
+tw_status tw_stack_apply_fill(const struct tw_annulus *piston,
+                              const struct tw_reading *travel_mm,
+                              const struct tw_reading *flow_l_min,
+                              struct tw_apply_fill *out_fill);
 
 /// Reads a size designation of `length` bytes, such as 265/65R18 112T, LT235/85R16C, 35x12.50R17LT, 11R22.5 or 185R14.
 /// What the text leaves out is 0 in the tire.

@@ -518,6 +518,12 @@ pub fn settle(judgment: Judgment, budget: &Budget) -> PyResult<Settlement> {
     answer(core::settle(&judgment.0, &budget.0))
 }
 
+/// As `settle`, for the input at this position: whether measuring it better could decide the case, and how good it must be.
+#[pyfunction]
+pub fn settle_by(judgment: Judgment, budget: &Budget, input: u32) -> PyResult<Settlement> {
+    answer(core::settle_by(&judgment.0, &budget.0, input))
+}
+
 /// Standard normal distribution function.
 ///
 /// >>> normal_cdf(0.0)

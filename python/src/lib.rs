@@ -16,6 +16,7 @@ mod judge;
 mod quantity;
 mod record;
 mod road;
+mod stack;
 mod tire;
 mod train;
 mod units;
@@ -96,7 +97,7 @@ mod _native {
         use crate::judge::{
             Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, chance_inside, combine,
             combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
-            normal_quantile, propagate, settle, student_cdf, student_quantile,
+            normal_quantile, propagate, settle, settle_by, student_cdf, student_quantile,
         };
     }
 
@@ -116,6 +117,17 @@ mod _native {
             ShaftSpeeds, ShiftPoint, Speedometer, density_of_air, grade_deg, grade_held, grade_pct,
             limits_49_cfr_393_82, limits_un_r39, mean_grade_pct, numbers_to_program, road_load, rolling_coefficient_at,
             shift_at_output_speed, shift_at_road_speed, speedometer, standard_air,
+        };
+    }
+
+    /// End play and clutch clearance: worst case and root sum of squares, choice of shim and ring, what to measure first.
+    #[pymodule]
+    mod stack {
+        #[pymodule_export]
+        use crate::stack::{
+            ApplyFill, AxialGrowth, Chain, ChainLink, GrownPlay, MeasureGain, PackHeights, PackRoom, Piece,
+            PieceChoice, PieceOutcome, PistonStroke, PistonTravel, Selection, apply_fill, chain, mean_of_steps,
+            room_from_fitted, what_to_measure,
         };
     }
 

@@ -18,6 +18,7 @@ const UNITS: &[(&str, &str)] = &[
     ("_mm2_s", "millimeter**2/second"),
     ("_mpa_s", "millipascal*second"),
     ("_km_h", "kilometer/hour"),
+    ("_l_min", "liter/minute"),
     ("_n_mm", "newton/millimeter"),
     ("_m2", "meter**2"),
     ("_mpa_m_s", "megapascal*meter/second"),

@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import clutch, fit, fluid, hazard, hold, judge, practice, record, road, tire, train, units
+from . import clutch, fit, fluid, hazard, hold, judge, practice, record, road, stack, tire, train, units
 from ._native import Card, Source, Symbol, card, cards, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -41,6 +41,7 @@ __all__ = [
     "practice",
     "record",
     "road",
+    "stack",
     "tire",
     "train",
     "units",

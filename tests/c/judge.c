@@ -86,27 +86,48 @@ static tw_status combine_correlated(const vectors_row *row, double *out) {
     return status;
 }
 
-static tw_status settle(const vectors_row *row, double *out) {
+/* The judgment of the row, and the budget that it came with. */
+static tw_status judged(const vectors_row *row, tw_judgment *judgment, tw_budget *budget) {
     tw_input list[4];
-    tw_budget budget;
     tw_rule rule;
-    tw_judgment judgment;
-    tw_settlement result;
     const tw_limits within = limits(row);
-    tw_status status = tw_judge_combine(list, inputs(row, list), &budget);
+    tw_status status = tw_judge_combine(list, inputs(row, list), budget);
     if (status == TW_STATUS_OK) {
         status = tw_judge_stated_chances(vectors_number(row, "go"), vectors_number(row, "no_go"), &rule);
     }
     if (status == TW_STATUS_OK) {
-        const tw_reading value = {vectors_number(row, "value"), budget.u};
-        status = tw_judge_judge(&value, &within, &rule, &judgment);
+        const tw_reading value = {vectors_number(row, "value"), budget->u};
+        status = tw_judge_judge(&value, &within, &rule, judgment);
     }
+    return status;
+}
+
+static void settlement(const tw_settlement *result, double *out) {
+    out[0] = (double)result->input;
+    out[1] = (double)result->enough;
+    out[2] = result->u_now;
+    out[3] = result->u_needed;
+}
+
+static tw_status settle(const vectors_row *row, double *out) {
+    tw_budget budget;
+    tw_judgment judgment;
+    tw_settlement result;
+    tw_status status = judged(row, &judgment, &budget);
     if (status == TW_STATUS_OK) status = tw_judge_settle(&judgment, &budget, &result);
-    if (status != TW_STATUS_OK) return status;
-    out[0] = (double)result.input;
-    out[1] = (double)result.enough;
-    out[2] = result.u_now;
-    out[3] = result.u_needed;
+    if (status == TW_STATUS_OK) settlement(&result, out);
+    return status;
+}
+
+static tw_status settle_by(const vectors_row *row, double *out) {
+    tw_budget budget;
+    tw_judgment judgment;
+    tw_settlement result;
+    tw_status status = judged(row, &judgment, &budget);
+    if (status == TW_STATUS_OK) {
+        status = tw_judge_settle_by(&judgment, &budget, (uint32_t)vectors_number(row, "input"), &result);
+    }
+    if (status == TW_STATUS_OK) settlement(&result, out);
     return status;
 }
 
@@ -155,6 +176,7 @@ static const vectors_test TESTS[] = {
     {"judge_combine", combine},
     {"judge_combine_correlated", combine_correlated},
     {"judge_settle", settle},
+    {"judge_settle_by", settle_by},
     {"judge_effective_freedom", effective_freedom},
     {"judge_expand", expand},
     {"judge_normal_cdf", normal_cdf},

@@ -7,7 +7,7 @@ from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any, final
 
-__all__ = ["Budget", "Expanded", "Input", "Judgment", "Limits", "Reading", "Repeated", "Rule", "Settlement", "chance_inside", "combine", "combine_correlated", "coverage_factor", "effective_freedom", "expand", "judge", "mean_of", "normal_cdf", "normal_quantile", "propagate", "settle", "student_cdf", "student_quantile"]
+__all__ = ["Budget", "Expanded", "Input", "Judgment", "Limits", "Reading", "Repeated", "Rule", "Settlement", "chance_inside", "combine", "combine_correlated", "coverage_factor", "effective_freedom", "expand", "judge", "mean_of", "normal_cdf", "normal_quantile", "propagate", "settle", "settle_by", "student_cdf", "student_quantile"]
 
 @final
 class Budget:
@@ -543,6 +543,11 @@ def settle(judgment: Judgment, budget: Budget) -> Settlement:
     """
     The one input whose better measurement would decide the judged reading, and how good it must be.
     Source: follows from the definitions (root sum of squares, solved for one input).
+    """
+
+def settle_by(judgment: Judgment, budget: Budget, input: int) -> Settlement:
+    """
+    As `settle`, for the input at this position: whether measuring it better could decide the case, and how good it must be.
     """
 
 def student_cdf(t: ArrayLike, freedom: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:

@@ -50,12 +50,22 @@ def combine_correlated(row):
     return [budget.u, budget.freedom, float(budget.largest)]
 
 
-def settle(row):
+def judged(row):
     budget = core.combine(inputs(row))
     rule = core.Rule.stated_chances(go=row.number("go"), no_go=row.number("no_go"))
-    judgment = core.judge(core.Reading(value=row.number("value"), u=budget.u), limits(row), rule)
-    found = core.settle(judgment, budget)
+    return core.judge(core.Reading(value=row.number("value"), u=budget.u), limits(row), rule), budget
+
+
+def settlement(found):
     return [float(found.input), float(found.enough), found.u_now, found.u_needed]
+
+
+def settle(row):
+    return settlement(core.settle(*judged(row)))
+
+
+def settle_by(row):
+    return settlement(core.settle_by(*judged(row), int(row.number("input"))))
 
 
 def effective_freedom(row):
