@@ -4,31 +4,22 @@ use crate::judge::judgment as judged;
 use crate::pointer::{core, known, put, read, slice};
 use crate::status::Status;
 use trainwright::clutch::Annulus;
+use trainwright::fit::Spread;
 use trainwright::judge::{Budget, Judgment, Limits, Reading, Repeated, Rule};
 use trainwright::stack::{
     self, ApplyFill, AxialGrowth, Chain, ChainLink, ChoiceRule, GrownPlay, MeasurePlan, PackHeights, PackRoom,
     PickedPiece, Piece, PieceChoice, PieceOutcome, PistonStroke, PistonTravel, Selection,
 };
 
-/// A part as made, anywhere in its limits with the same chance.
+/// A part as made, not measured; `spread` is one of TW_SPREAD_*.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_stack_rectangular(
+pub unsafe extern "C" fn tw_stack_toleranced(
     sensitivity: f64,
     size_mm: *const Limits,
+    spread: Spread,
     out_link: *mut ChainLink,
 ) -> Status {
-    unsafe { put(out_link, || core(ChainLink::rectangular(sensitivity, read(size_mm)?))) }
-}
-
-/// A part as made, spread normally about the middle of its limits, `sigmas` standard deviations from there to a limit.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_stack_normal(
-    sensitivity: f64,
-    size_mm: *const Limits,
-    sigmas: f64,
-    out_link: *mut ChainLink,
-) -> Status {
-    unsafe { put(out_link, || core(ChainLink::normal(sensitivity, read(size_mm)?, sigmas))) }
+    unsafe { put(out_link, || core(ChainLink::toleranced(sensitivity, read(size_mm)?, spread))) }
 }
 
 /// A measured part; `k` standard uncertainties count as its worst case.

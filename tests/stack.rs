@@ -6,6 +6,7 @@ use proptest::prelude::*;
 use support::{Row, vectors};
 use trainwright::Error;
 use trainwright::clutch::Annulus;
+use trainwright::fit::Spread;
 use trainwright::judge::{Input, Limits, Reading, Rule, combine, judge};
 use trainwright::stack::{
     AxialGrowth, ChainLink, ChoiceRule, PackHeights, Piece, PistonStroke, Selection, apply_fill, chain, mean_of_steps,
@@ -32,9 +33,8 @@ fn flag(yes: bool) -> f64 {
 #[test]
 fn links() {
     let fields = |link: ChainLink| Ok([link.value_mm, link.half_width_mm, link.u_mm]);
-    vectors("stack_rectangular", |row| fields(ChainLink::rectangular(row.number("sensitivity"), size(row))?));
-    vectors("stack_normal", |row| {
-        fields(ChainLink::normal(row.number("sensitivity"), size(row), row.number("sigmas"))?)
+    vectors("stack_toleranced", |row| {
+        fields(ChainLink::toleranced(row.number("sensitivity"), size(row), Spread(row.number("spread") as i32))?)
     });
     vectors("stack_measured", |row| {
         fields(ChainLink::measured(row.number("sensitivity"), reading(row, "value", "u"), row.number("k"))?)

@@ -168,6 +168,15 @@ impl Spread {
     pub const RECTANGULAR: Self = Self(0);
     /// Normal, centered, with three standard deviations to either limit: u = a/3.
     pub const NORMAL_3_SIGMA: Self = Self(1);
+
+    /// The middle of a tolerance with its standard uncertainty.
+    pub(crate) fn reading(self, middle: f64, half_width: f64) -> Result<Reading> {
+        match self {
+            Self::RECTANGULAR => Reading::rectangular(middle, half_width),
+            Self::NORMAL_3_SIGMA => Reading::new(middle, half_width / 3.0),
+            Self(kind) => Err(Error::OutOfRange { name: "spread", value: f64::from(kind), low: 0.0, high: 1.0 }),
+        }
+    }
 }
 
 impl fmt::Display for Spread {
@@ -201,11 +210,7 @@ pub fn toleranced(size_mm: Limits, spread: Spread) -> Result<Reading> {
     let Limits { lower, upper } = sizes("size_mm", size_mm)?;
     let half_width = 0.5 * (upper - lower);
     let middle = lower + half_width;
-    match spread {
-        Spread::RECTANGULAR => Reading::rectangular(middle, half_width),
-        Spread::NORMAL_3_SIGMA => Reading::new(middle, half_width / 3.0),
-        Spread(kind) => Err(Error::OutOfRange { name: "spread", value: f64::from(kind), low: 0.0, high: 1.0 }),
-    }
+    spread.reading(middle, half_width)
 }
 
 /// Clearance of two parts known with their uncertainty.

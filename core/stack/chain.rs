@@ -1,7 +1,8 @@
 //! A tolerance chain: worst case, root sum of squares, and the result as a reading with its budget.
 
 use crate::card::{self, Card, symbol};
-use crate::error::{Error, Result, finite, positive, within};
+use crate::error::{Error, Result, finite, within};
+use crate::fit::Spread;
 use crate::judge::{Budget, Input, Limits, MAX_INPUTS, Reading, chance_inside, combine};
 use crate::real::{abs, sqrt};
 
@@ -37,24 +38,16 @@ pub struct ChainLink {
 }
 
 impl ChainLink {
-    /// A part as made, anywhere in its limits with the same chance: u = t/√3.
+    /// A part as made, not measured.
     ///
-    /// * `sensitivity` — c; `size_mm` — both limits, mm
+    /// * `sensitivity` — c; `size_mm` — both limits, mm; `spread` — how the size is assumed to lie between them
     ///
-    /// Source: JCGM 100:2008, 4.3.7.
-    pub fn rectangular(sensitivity: f64, size_mm: Limits) -> Result<Self> {
-        Self::normal(sensitivity, size_mm, sqrt(3.0))
-    }
-
-    /// A part as made, spread normally about the middle of its limits: u = t/z.
-    ///
-    /// * `sensitivity` — c; `size_mm` — both limits, mm; `sigmas` — z, standard deviations from the middle to a limit, above 0.
-    ///   3 says that 27 parts in 10 000 lie outside; ask the maker before counting on it
-    pub fn normal(sensitivity: f64, size_mm: Limits, sigmas: f64) -> Result<Self> {
+    /// Source: JCGM 100:2008, 4.3.7 and 4.3.5.
+    pub fn toleranced(sensitivity: f64, size_mm: Limits, spread: Spread) -> Result<Self> {
         let Limits { lower, upper } = Limits::between(size_mm.lower, size_mm.upper)?;
         let half_width_mm = 0.5 * (upper - lower);
-        let u_mm = half_width_mm / positive("sigmas", sigmas)?;
-        Self { sensitivity, value_mm: lower + half_width_mm, half_width_mm, u_mm }.checked()
+        let Reading { value, u } = spread.reading(lower + half_width_mm, half_width_mm)?;
+        Self { sensitivity, value_mm: value, half_width_mm, u_mm: u }.checked()
     }
 
     /// A measured part: t = k u.
@@ -108,10 +101,11 @@ pub struct Chain {
 /// 0.750 ± 0.001, 0.120 ± 0.005 and 0.875 ± 0.001 leaves 0.005 ± 0.010 in; the root sum of squares is ± 0.006 in.
 ///
 /// ```
-/// use trainwright::judge::Limits;
+/// use trainwright::{fit::Spread, judge::Limits, units::in_to_mm};
 /// use trainwright::stack::{ChainLink, chain};
-/// use trainwright::units::in_to_mm;
-/// let part = |sign: f64, size: f64, t: f64| ChainLink::normal(sign, Limits::between(in_to_mm(size - t), in_to_mm(size + t))?, 3.0);
+/// let part = |sign, size: f64, t: f64| {
+///     ChainLink::toleranced(sign, Limits::between(in_to_mm(size - t), in_to_mm(size + t))?, Spread::NORMAL_3_SIGMA)
+/// };
 /// let gap = chain(&[part(1.0, 1.750, 0.003)?, part(-1.0, 0.750, 0.001)?, part(-1.0, 0.120, 0.005)?, part(-1.0, 0.875, 0.001)?])?;
 /// assert!((gap.reading_mm.value - in_to_mm(0.005)).abs() < 1e-12);
 /// assert!((gap.worst_half_mm - in_to_mm(0.010)).abs() < 1e-12);

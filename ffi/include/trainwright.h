@@ -3420,14 +3420,11 @@ tw_status tw_road_standard_air(double altitude_m, struct tw_air *out_air);
 /// Density of dry air, kg/m^3, at an absolute pressure, kPa, and a temperature, degrees Celsius.
 tw_status tw_road_density_of_air(double pressure_kpa_abs, double temp_c, double *out_density_kg_m3);
 
-/// A part as made, anywhere in its limits with the same chance.
-tw_status tw_stack_rectangular(double sensitivity, const struct tw_limits *size_mm, struct tw_chain_link *out_link);
-
-/// A part as made, spread normally about the middle of its limits, `sigmas` standard deviations from there to a limit.
-tw_status tw_stack_normal(double sensitivity,
-                          const struct tw_limits *size_mm,
-                          double sigmas,
-                          struct tw_chain_link *out_link);
+/// A part as made, not measured; `spread` is one of TW_SPREAD_*.
+tw_status tw_stack_toleranced(double sensitivity,
+                              const struct tw_limits *size_mm,
+                              tw_spread spread,
+                              struct tw_chain_link *out_link);
 
 /// A measured part; `k` standard uncertainties count as its worst case.
 tw_status tw_stack_measured(double sensitivity,

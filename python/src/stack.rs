@@ -9,6 +9,7 @@ use trainwright::stack as core;
 use crate::array::{Input, Out, map};
 use crate::class::class;
 use crate::error::{answer, raise};
+use crate::fit::Spread;
 use crate::judge::{Budget, Judgment, Limits, Reading, Repeated};
 
 pub use choose::{Piece, PieceChoice, PieceOutcome, Selection};
@@ -33,18 +34,12 @@ class! {
 
 #[pymethods]
 impl ChainLink {
-    /// A part as made, anywhere in its limits with the same chance: u = t/√3.
-    /// Source: JCGM 100:2008, 4.3.7.
+    /// A part as made, not measured. `spread` is "rectangular" (u = t/√3) or "normal 3 sigma" (u = t/3).
+    /// Source: JCGM 100:2008, 4.3.7 and 4.3.5.
     #[staticmethod]
-    fn rectangular(sensitivity: f64, size_mm: Limits) -> PyResult<Self> {
-        answer(core::ChainLink::rectangular(sensitivity, size_mm.0))
-    }
-
-    /// A part as made, spread normally about the middle of its limits, so many standard deviations from there to a limit.
-    #[staticmethod]
-    #[pyo3(signature = (sensitivity, size_mm, *, sigmas))]
-    fn normal(sensitivity: f64, size_mm: Limits, sigmas: f64) -> PyResult<Self> {
-        answer(core::ChainLink::normal(sensitivity, size_mm.0, sigmas))
+    #[pyo3(signature = (sensitivity, size_mm, *, spread))]
+    fn toleranced(sensitivity: f64, size_mm: Limits, spread: Spread) -> PyResult<Self> {
+        answer(core::ChainLink::toleranced(sensitivity, size_mm.0, spread.0))
     }
 
     /// A measured part; so many standard uncertainties count as its worst case.
@@ -80,8 +75,8 @@ class! {
 /// The root sum of squares counts on independent parts whose sizes center in their tolerances.
 /// Source: Shigley, chapter 1, dimensions and tolerances; JCGM 100:2008, equation 10 for u.
 ///
-/// >>> groove = ChainLink.normal(+1, Limits(lower=44.374, upper=44.526), sigmas=3)
-/// >>> blocks = ChainLink.normal(-1, Limits(lower=44.145, upper=44.501), sigmas=3)
+/// >>> groove = ChainLink.toleranced(+1, Limits(lower=44.374, upper=44.526), spread="normal 3 sigma")
+/// >>> blocks = ChainLink.toleranced(-1, Limits(lower=44.145, upper=44.501), spread="normal 3 sigma")
 /// >>> gap = chain([groove, blocks])
 /// >>> round(gap.reading_mm.value, 3), round(gap.worst_half_mm, 3), round(gap.rss_half_mm, 3)
 /// (0.127, 0.254, 0.194)

@@ -44,18 +44,11 @@ static void link_fields(const tw_chain_link *link, double *out) {
     out[2] = link->u_mm;
 }
 
-static tw_status rectangular(const vectors_row *row, double *out) {
+static tw_status toleranced(const vectors_row *row, double *out) {
     tw_chain_link link;
     const tw_limits size_mm = size(row);
-    const tw_status status = tw_stack_rectangular(number(row, "sensitivity"), &size_mm, &link);
-    if (status >= 0) link_fields(&link, out);
-    return status;
-}
-
-static tw_status normal(const vectors_row *row, double *out) {
-    tw_chain_link link;
-    const tw_limits size_mm = size(row);
-    const tw_status status = tw_stack_normal(number(row, "sensitivity"), &size_mm, number(row, "sigmas"), &link);
+    const tw_spread spread = (tw_spread)number(row, "spread");
+    const tw_status status = tw_stack_toleranced(number(row, "sensitivity"), &size_mm, spread, &link);
     if (status >= 0) link_fields(&link, out);
     return status;
 }
@@ -330,8 +323,7 @@ static tw_status apply_fill(const vectors_row *row, double *out) {
 }
 
 static const vectors_test TESTS[] = {
-    {"stack_rectangular", rectangular},
-    {"stack_normal", normal},
+    {"stack_toleranced", toleranced},
     {"stack_measured", measured},
     {"stack_chain", chain},
     {"stack_grown", grown},

@@ -49,33 +49,32 @@ MOTOR = [
 ]  # fmt: skip
 
 
-def motor(kind, **options):
+def motor(spread):
     inch = 25.4
-    make = getattr(stack.ChainLink, kind)
-    return stack.chain([
-        make(sign, Limits(lower=(size - t) * inch, upper=(size + t) * inch), **options) for sign, size, t in MOTOR
-    ])
+    sizes = [(sign, Limits(lower=(size - t) * inch, upper=(size + t) * inch)) for sign, size, t in MOTOR]
+    return stack.chain([stack.ChainLink.toleranced(sign, size, spread=spread) for sign, size in sizes])
 
 
 def test_the_motor_assembly_as_printed():
-    gap = motor("normal", sigmas=3)
+    gap = motor("normal 3 sigma")
     inches = [round(value / 25.4, 4) for value in (gap.reading_mm.value, gap.worst_half_mm, gap.rss_half_mm)]
     assert inches == [0.0615, 0.0955, 0.0381]
     assert gap.budget.largest == 10
 
 
-@pytest.mark.parametrize("kind", ["normal", "rectangular"])
-def test_chain_against_monte_carlo(kind):
-    gap = motor(kind, **({"sigmas": 3} if kind == "normal" else {}))
+@pytest.mark.parametrize("spread", ["normal 3 sigma", "rectangular"])
+def test_chain_against_monte_carlo(spread):
+    gap = motor(spread)
+    normal = spread != "rectangular"
     random = np.random.default_rng(1)
     parts = [
-        random.normal(size, t / 3, DRAWS) if kind == "normal" else random.uniform(size - t, size + t, DRAWS) for _, size, t in MOTOR
+        random.normal(size, t / 3, DRAWS) if normal else random.uniform(size - t, size + t, DRAWS) for _, size, t in MOTOR
     ]
     drawn = 25.4 * sum(sign * part for (sign, _, _), part in zip(MOTOR, parts))
     assert gap.reading_mm.value == pytest.approx(drawn.mean(), abs=5 * drawn.std() / math.sqrt(DRAWS))
     assert gap.reading_mm.u == pytest.approx(drawn.std(), rel=0.005)
     inside = np.mean((gap.rss_mm.lower <= drawn) & (drawn <= gap.rss_mm.upper))
-    if kind == "normal":
+    if normal:
         assert gap.rss_chance == pytest.approx(0.9973, abs=1e-4)
         assert inside == pytest.approx(gap.rss_chance, abs=5 * math.sqrt(0.0027 / DRAWS))
     else:
@@ -90,7 +89,7 @@ def test_chain_against_monte_carlo(kind):
 
 def test_where_the_root_sum_of_squares_and_the_truth_differ():
     # The sum of two equal rectangular parts is triangular: 1 − (1 − 1/√2)² of it lies within the root sum of squares.
-    part = stack.ChainLink.rectangular(+1, Limits(lower=9.9, upper=10.1))
+    part = stack.ChainLink.toleranced(+1, Limits(lower=9.9, upper=10.1), spread="rectangular")
     two = stack.chain([part, part])
     random = np.random.default_rng(2)
     drawn = random.uniform(9.9, 10.1, (2, DRAWS)).sum(axis=0)

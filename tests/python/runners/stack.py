@@ -1,5 +1,6 @@
 """Runners of the stack chapter's vectors whose columns are not the arguments themselves."""
 
+from runners.fit import SPREADS
 from runners.judge import VERDICTS
 from runners.judge import limits as size
 
@@ -25,12 +26,12 @@ def rule(row):
     return judge.Rule(go=row.number("go"), no_go=row.number("no_go"), k=0, kind="stated chances")
 
 
-def rectangular(row):
-    return link(core.ChainLink.rectangular(row.number("sensitivity"), size(row)))
-
-
-def normal(row):
-    return link(core.ChainLink.normal(row.number("sensitivity"), size(row), sigmas=row.number("sigmas")))
+def toleranced(row):
+    # Python names its spreads, so a number without a name cannot be passed on: the refusal is the interface's own.
+    spread = SPREADS.get(int(row.number("spread")))
+    if spread is None:
+        judge.Rule.stated_chances(go=2.0, no_go=0.0)
+    return link(core.ChainLink.toleranced(row.number("sensitivity"), size(row), spread=spread))
 
 
 def measured(row):
