@@ -116,6 +116,7 @@ bibliography! {
     TIRE_MANUAL, "etrto", Memory, "ETRTO Standards Manual";
     SPEEDOMETERS, "un-r39", Memory, "UN Regulation 39, Speedometer equipment";
     COMMERCIAL_PARTS, "49-cfr-393", Read, "49 CFR part 393, Parts and accessories necessary for safe operation";
+    PARK_MOVEMENT, "49-cfr-571-114", Memory, "49 CFR 571.114, Theft protection and rollaway prevention";
     ROAD_LOADS, "sae-j1263", Memory, "SAE J1263, Road load measurement and dynamometer simulation using coastdown techniques";
     COAST_DOWNS, "40-cfr-1066", Read, "40 CFR part 1066, Vehicle-testing procedures";
     HIGHWAYS, "mannering-washburn", Memory, "F. L. Mannering and S. S. Washburn, Principles of Highway Engineering and Traffic Analysis";

@@ -40,6 +40,15 @@ pub use thrust::{
     RatingLife, mean_load, rating_life,
 };
 pub use washer::{ThrustWasher, WasherLoad};
+pub use one_way::{
+    OneWayDuty, OneWayHold, OneWayRole, Ratchet, RatchetIndex, StrutLoad, TakeUp, Wedge, WedgeLoad, locks,
+    one_way_duty, take_up,
+};
+pub use park::{
+    Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, ToothStrength,
+    compare_park_gears, grip_nm, park_load, roll_limits_49_cfr_571_114,
+};
+pub use tooth::{SpurTooth, ToothBending, ToothFinish, form_factor, velocity_factor};
 
 use crate::card::Card;
 use crate::hazard::Hazard;
@@ -69,4 +78,27 @@ pub const CARDS: &[Card] = &[
     compare::COMPARE_SHAFTS,
     compare::COMPARE_PACKS,
     compare::COMPARE_SUNS,
+    tooth::FORM_FACTOR,
+    tooth::VELOCITY_FACTOR,
+    tooth::TOOTH_BENDING,
+    one_way::WEDGED,
+    one_way::WEDGE_CAPACITY,
+    one_way::LOCKS,
+    one_way::RATCHET_INDEX,
+    one_way::STRUT_LOAD,
+    one_way::STRUT_CAPACITY,
+    one_way::ONE_WAY_HOLD,
+    one_way::TAKE_UP,
+    one_way::ONE_WAY_DUTY,
+    park::PARK_LOAD,
+    park::TOOTH_STRESS,
+    park::LARGEST_GRADE,
+    park::PARK_HOLD,
+    park::FREE_ROLL,
+    park::COMPARE,
+    park::WINDOW,
+    park::EJECTION,
+    park::LATCH,
+    park::GRIP,
+    park::ROLL_LIMIT,
 ];

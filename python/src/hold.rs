@@ -21,3 +21,11 @@ pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
 pub use spline::{Spline, SplineLoad};
 pub use thrust::{MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, RatingLife, mean_load, rating_life};
 pub use washer::{ThrustWasher, WasherLoad};
+pub use one_way::{
+    OneWayDuty, OneWayHold, Ratchet, RatchetIndex, StrutLoad, TakeUp, Wedge, WedgeLoad, locks, one_way_duty, take_up,
+};
+pub use park::{
+    Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, ToothStrength,
+    compare_park_gears, grip_nm, park_load, roll_limits_49_cfr_571_114,
+};
+pub use tooth::{SpurTooth, ToothBending, form_factor, velocity_factor};

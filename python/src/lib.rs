@@ -87,7 +87,12 @@ mod _native {
             change, compare_needles, compare_packs, compare_shafts, compare_suns, mean_load, rating_life, wheel_thrust,
         };
         #[pymodule_export]
-        use crate::hold::{ContactBody, LineContact, LinePressure};
+        use crate::hold::{
+            ContactBody, Ejection, FreeRoll, Latch, LineContact, LinePressure, OneWayDuty, OneWayHold, ParkComparison,
+            ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, Ratchet, RatchetIndex, SpurTooth, StrutLoad,
+            TakeUp, ToothBending, ToothStrength, Wedge, WedgeLoad, compare_park_gears, form_factor, grip_nm, locks,
+            one_way_duty, park_load, roll_limits_49_cfr_571_114, take_up, velocity_factor,
+        };
     }
 
     /// Readings, limits and the decision between them.

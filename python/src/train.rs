@@ -37,7 +37,7 @@ words! {
 }
 
 /// An exact fraction as Python knows it; `None` where the state does not determine it.
-fn exact(py: Python<'_>, fraction: core::Fraction) -> PyResult<Option<Bound<'_, PyAny>>> {
+pub fn exact(py: Python<'_>, fraction: core::Fraction) -> PyResult<Option<Bound<'_, PyAny>>> {
     static FRACTION: PyOnceLock<Py<PyType>> = PyOnceLock::new();
     if !fraction.is_known() {
         return Ok(None);
@@ -92,11 +92,17 @@ impl Train {
         Self { named: Arc::new(named), text: text.into(), variant: variant.map(Into::into) }
     }
 
+    /// The train with its names.
+    pub fn named(&self) -> &Arc<NamedTrain> {
+        &self.named
+    }
+
     fn state(&self, solved: trainwright::Result<core::State>) -> PyResult<State> {
         Ok(State { named: self.named.clone(), state: solved.map_err(raise)? })
     }
 
-    fn mask(&self, closed: &[String]) -> PyResult<u32> {
+    /// Mask of the elements of these names.
+    pub fn mask(&self, closed: &[String]) -> PyResult<u32> {
         self.named.mask(closed.iter().map(String::as_str)).map_err(|name| {
             let known = self.named.elements.join(", ");
             refuse("MISSING", "closed", format!("closed: the train has no element {name:?}; it has {known}"))
