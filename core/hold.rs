@@ -33,13 +33,6 @@ pub use compare::{
 };
 pub use contact::{ContactBody, LineContact, LinePressure};
 pub use mesh::{AxialThrust, Helical, SetWheel, Wheel, WheelThrust, axial_thrust, wheel_thrust};
-pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
-pub use spline::{Spline, SplineLoad};
-pub use thrust::{
-    BALL_EXPONENT, LoadStage, MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, ROLLER_EXPONENT,
-    RatingLife, mean_load, rating_life,
-};
-pub use washer::{ThrustWasher, WasherLoad};
 pub use one_way::{
     OneWayDuty, OneWayHold, OneWayRole, Ratchet, RatchetIndex, StrutLoad, TakeUp, Wedge, WedgeLoad, locks,
     one_way_duty, take_up,
@@ -48,7 +41,14 @@ pub use park::{
     Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, ToothStrength,
     compare_park_gears, grip_nm, park_load, roll_limits_49_cfr_571_114,
 };
+pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
+pub use spline::{Spline, SplineLoad};
+pub use thrust::{
+    BALL_EXPONENT, LoadStage, MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, ROLLER_EXPONENT,
+    RatingLife, mean_load, rating_life,
+};
 pub use tooth::{SpurTooth, ToothBending, ToothFinish, form_factor, velocity_factor};
+pub use washer::{ThrustWasher, WasherLoad};
 
 use crate::card::Card;
 use crate::hazard::Hazard;
@@ -87,7 +87,8 @@ pub const CARDS: &[Card] = &[
     one_way::RATCHET_INDEX,
     one_way::STRUT_LOAD,
     one_way::STRUT_CAPACITY,
-    one_way::ONE_WAY_HOLD,
+    one_way::WEDGE_HOLD,
+    one_way::STRUT_HOLD,
     one_way::TAKE_UP,
     one_way::ONE_WAY_DUTY,
     park::PARK_LOAD,

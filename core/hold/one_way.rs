@@ -93,10 +93,10 @@ pub(super) const STRUT_CAPACITY: Card = Card {
     locator: "hold.strut_load solved for the torque",
 };
 
-pub(super) const ONE_WAY_HOLD: Card = Card {
-    id: "hold.one_way_hold",
-    purpose: "Whether a one-way clutch holds a torque, with the uncertainty of allowed stress, geometry and demand",
-    equation: "u² = (c_a·u_a)² + (T·u_g)² + u_need²; c_a = k·T/a, k = 2 for contact pressure and 1 for strut stress; judged: T − T_need ≥ 0",
+pub(super) const WEDGE_HOLD: Card = Card {
+    id: "hold.wedge_hold",
+    purpose: "Whether rollers or sprags hold a torque, with the uncertainty of allowed stress, geometry and demand",
+    equation: "u² = (2·T·u_a/a)² + (T·u_g)² + u_need²; judged: T − T_need ≥ 0",
     symbols: &[
         symbol("T", "capacity_nm", "N·m"),
         symbol("T_need, u_need", "need_nm", "N·m"),
@@ -105,7 +105,22 @@ pub(super) const ONE_WAY_HOLD: Card = Card {
     ],
     range: "first order, independent inputs; the torque grows with the square of the pressure, which first order misses for a large u_a",
     source: &card::GUM,
-    locator: "equation 10, with the sensitivities of the capacity",
+    locator: "equation 10, with the sensitivities of hold.wedge_capacity_nm",
+};
+
+pub(super) const STRUT_HOLD: Card = Card {
+    id: "hold.strut_hold",
+    purpose: "Whether struts hold a torque, with the uncertainty of allowed stress, geometry and demand",
+    equation: "u² = (T·u_a/a)² + (T·u_g)² + u_need²; judged: T − T_need ≥ 0",
+    symbols: &[
+        symbol("T", "capacity_nm", "N·m"),
+        symbol("T_need, u_need", "need_nm", "N·m"),
+        symbol("a, u_a", "allow_mpa", "MPa"),
+        symbol("u_g", "geometry_u_rel", "1"),
+    ],
+    range: "first order, independent inputs",
+    source: &card::GUM,
+    locator: "equation 10, with the sensitivities of hold.strut_capacity_nm",
 };
 
 pub(super) const TAKE_UP: Card = Card {

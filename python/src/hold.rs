@@ -17,10 +17,6 @@ pub use compare::{
 };
 pub use contact::{ContactBody, LineContact, LinePressure};
 pub use mesh::{AxialThrust, Helical, WheelThrust, axial_thrust, wheel_thrust};
-pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
-pub use spline::{Spline, SplineLoad};
-pub use thrust::{MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, RatingLife, mean_load, rating_life};
-pub use washer::{ThrustWasher, WasherLoad};
 pub use one_way::{
     OneWayDuty, OneWayHold, Ratchet, RatchetIndex, StrutLoad, TakeUp, Wedge, WedgeLoad, locks, one_way_duty, take_up,
 };
@@ -28,4 +24,8 @@ pub use park::{
     Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, ToothStrength,
     compare_park_gears, grip_nm, park_load, roll_limits_49_cfr_571_114,
 };
+pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
+pub use spline::{Spline, SplineLoad};
+pub use thrust::{MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, RatingLife, mean_load, rating_life};
 pub use tooth::{SpurTooth, ToothBending, form_factor, velocity_factor};
+pub use washer::{ThrustWasher, WasherLoad};

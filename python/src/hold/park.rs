@@ -149,7 +149,7 @@ class! {
 ///
 /// >>> from trainwright.judge import Reading
 /// >>> from trainwright.road import Driveline
-/// >>> line = Driveline(axle_ratio=3.92, circumference_mm=Reading(value=2561.18))
+/// >>> line = Driveline(axle_ratio=3.92, circumference_mm=Reading.exact(2561.18))
 /// >>> park_load(line, mass_kg=11160, grade_pct=[10, 20, 30], rocking_factor=1)["torque_nm"].round(0)
 /// array([1132., 2232., 3270.])
 #[pyfunction]

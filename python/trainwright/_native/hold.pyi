@@ -3,14 +3,15 @@ What holds: one-way clutches, park lock, thrust bearings, shafts, splines. A com
 """
 
 from .clutch import Pack
-from .judge import Budget, Judgment, Reading, Rule
-from .train import State
+from .judge import Budget, Judgment, Limits, Reading, Rule
+from .road import Driveline
+from .train import State, Train
 from collections.abc import Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any, Final, final
 
-__all__ = ["BALL_EXPONENT", "ROLLER_EXPONENT", "AxialThrust", "Change", "ContactBody", "Helical", "HelicalSun", "HollowOverSolid", "LineContact", "LinePressure", "MeanLoad", "NeedleCapacity", "NeedleChange", "NeedleHold", "NeedleLasts", "NeedleThrust", "PackChange", "RatingLife", "SetPack", "Shaft", "ShaftChange", "ShaftHold", "ShaftLoad", "Spline", "SplineLoad", "SunChange", "ThrustWasher", "Torsion", "WasherLoad", "WheelThrust", "axial_thrust", "change", "compare_needles", "compare_packs", "compare_shafts", "compare_suns", "mean_load", "rating_life", "wheel_thrust"]
+__all__ = ["BALL_EXPONENT", "ROLLER_EXPONENT", "AxialThrust", "Change", "ContactBody", "Ejection", "FreeRoll", "Helical", "HelicalSun", "HollowOverSolid", "Latch", "LineContact", "LinePressure", "MeanLoad", "NeedleCapacity", "NeedleChange", "NeedleHold", "NeedleLasts", "NeedleThrust", "OneWayDuty", "OneWayHold", "PackChange", "ParkComparison", "ParkGear", "ParkHold", "ParkLoad", "ParkStress", "Parked", "Pawl", "Ratchet", "RatchetIndex", "RatingLife", "SetPack", "Shaft", "ShaftChange", "ShaftHold", "ShaftLoad", "Spline", "SplineLoad", "SpurTooth", "StrutLoad", "SunChange", "TakeUp", "ThrustWasher", "ToothBending", "ToothStrength", "Torsion", "WasherLoad", "Wedge", "WedgeLoad", "WheelThrust", "axial_thrust", "change", "compare_needles", "compare_packs", "compare_park_gears", "compare_shafts", "compare_suns", "form_factor", "grip_nm", "locks", "mean_load", "one_way_duty", "park_load", "rating_life", "roll_limits_49_cfr_571_114", "take_up", "velocity_factor", "wheel_thrust"]
 
 BALL_EXPONENT: Final[float]
 ROLLER_EXPONENT: Final[float]
@@ -119,6 +120,83 @@ class ContactBody:
         """
 
 @final
+class Ejection:
+    """
+    Whether a loaded tooth pushes the pawl out.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, least_n: float, most_n: float, least_share: float, most_share: float, friction_to_stick: float, releases: bool) -> Ejection: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def friction_to_stick(self, /) -> float:
+        """
+        Greatest friction at which the pawl still leaves by itself.
+        """
+    @property
+    def least_n(self, /) -> float:
+        """
+        Force that pushes the pawl out at the greatest friction, N; negative where it then sticks.
+        """
+    @property
+    def least_share(self, /) -> float:
+        """
+        `least_n` over the tooth force.
+        """
+    @property
+    def most_n(self, /) -> float:
+        """
+        The same at the least friction, N: what the cone or roller behind the pawl must hold.
+        """
+    @property
+    def most_share(self, /) -> float:
+        """
+        `most_n` over the tooth force.
+        """
+    @property
+    def releases(self, /) -> bool:
+        """
+        The pawl leaves under load over the whole range of friction.
+        """
+
+@final
+class FreeRoll:
+    """
+    What happens before the pawl drops in.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, roll_mm: float, energy_j: float, speed_km_h: float) -> FreeRoll: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def energy_j(self, /) -> float:
+        """
+        Energy of the vehicle by then, J.
+        """
+    @property
+    def roll_mm(self, /) -> float:
+        """
+        The vehicle rolls no farther before the pawl drops in, mm.
+        """
+    @property
+    def speed_km_h(self, /) -> float:
+        """
+        Its speed by then, km/h.
+        """
+
+@final
 class Helical:
     """
     Teeth of a helical planetary set.
@@ -204,6 +282,37 @@ class HollowOverSolid:
     def strength(self, /) -> float:
         """
         Torque that it carries at the same stress, and stiffness.
+        """
+
+@final
+class Latch:
+    """
+    At which speed the pawl still drops in.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, drop_time_s: float, output_rpm: float, road_km_h: float) -> Latch: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def drop_time_s(self, /) -> float:
+        """
+        Time of the drop, s.
+        """
+    @property
+    def output_rpm(self, /) -> float:
+        """
+        Output-shaft speed above which it skips over the teeth, 1/min.
+        """
+    @property
+    def road_km_h(self, /) -> float:
+        """
+        Road speed of it, km/h.
         """
 
 @final
@@ -565,6 +674,90 @@ class NeedleThrust:
         """
 
 @final
+class OneWayDuty:
+    """
+    A one-way clutch in a gear.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def backwards(self, /) -> str:
+        """
+        What the gear turns into with the clutch fitted the wrong way round: `"gear"`, `"neutral"`, `"tied up"` and so on.
+        """
+    @property
+    def beside(self, /) -> str | None:
+        """
+        Name of the closed element beside it where it stands, else None.
+        """
+    @property
+    def role(self, /) -> str:
+        """
+        `"holds"`; `"overruns"`; beside a closed element `"could hold"` in its place or `"cannot hold"`, because the reaction
+        has the other sense; `"idle"` with neither slip nor torque.
+        """
+    @property
+    def share(self, /) -> float | None:
+        """
+        Torque on its first member per unit of input torque: what it carries, or would in place of the element beside it.
+        """
+    @property
+    def share_exact(self, /) -> Any | None:
+        """
+        The share as a `fractions.Fraction`.
+        """
+    @property
+    def slip(self, /) -> float | None:
+        """
+        Speed of its first member relative to the second per unit of input speed.
+        """
+    @property
+    def slip_exact(self, /) -> Any | None:
+        """
+        The slip as a `fractions.Fraction`.
+        """
+
+@final
+class OneWayHold:
+    """
+    Whether a one-way clutch holds, and what that rests on. A computed capacity is not a rating.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, capacity_nm: float, need_nm: Reading, margin: float, judgment: Judgment, budget: Budget) -> OneWayHold: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def budget(self, /) -> Budget:
+        """
+        Uncertainty of the torque to spare: allowed stress, geometry, demand, in this order.
+        """
+    @property
+    def capacity_nm(self, /) -> float:
+        """
+        Torque at the allowed stress, N·m.
+        """
+    @property
+    def judgment(self, /) -> Judgment:
+        """
+        The torque to spare, capacity less demand, against 0.
+        """
+    @property
+    def margin(self, /) -> float:
+        """
+        Capacity over demand.
+        """
+    @property
+    def need_nm(self, /) -> Reading:
+        """
+        Torque to hold, N·m.
+        """
+
+@final
 class PackChange:
     """
     One clutch pack against another.
@@ -608,6 +801,453 @@ class PackChange:
     def pressure_kpa(self, /) -> Change:
         """
         Pressure at which each holds what the one before can, kPa.
+        """
+
+@final
+class ParkComparison:
+    """
+    What another park gear gains and costs; each the second over the first.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, bending_ratio: float, shear_ratio: float, torque_ratio: float, free_roll_ratio: float) -> ParkComparison: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def bending_ratio(self, /) -> float:
+        """
+        Torque at the same bending stress.
+        """
+    @property
+    def free_roll_ratio(self, /) -> float:
+        """
+        Free roll.
+        """
+    @property
+    def shear_ratio(self, /) -> float:
+        """
+        Torque at the same mean shear stress.
+        """
+    @property
+    def torque_ratio(self, /) -> float:
+        """
+        Torque at the same equivalent stress.
+        """
+
+@final
+class ParkGear:
+    """
+    Park gear: the tooth is a beam that stands on the root circle.
+
+    >>> teal = ParkGear(teeth=24, face_mm=15, tooth_root_mm=9.6, contact_diameter_mm=132, root_diameter_mm=118,
+    ...                 tip_diameter_mm=140)
+    >>> round(teal.tooth_stress(torque_nm=959.48, stress_factor=1).von_mises_mpa, 1)
+    475.0
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, teeth: int, face_mm: float, tooth_root_mm: float, contact_diameter_mm: float, root_diameter_mm: float, tip_diameter_mm: float) -> ParkGear: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def contact_diameter_mm(self, /) -> float:
+        """
+        Diameter at which the pawl bears, mm.
+        """
+    @property
+    def face_mm(self, /) -> float:
+        """
+        Face width that the pawl covers, mm.
+        """
+    def free_roll(self, /, parked: Parked) -> FreeRoll:
+        """
+        How far the vehicle rolls before the pawl drops in at the latest, and the energy that the drive line then stops.
+        Source: follows from the definitions (one tooth pitch at the road).
+        """
+    def largest_grade_pct(self, /, parked: Parked, *, allow_mpa: float, stress_factor: float) -> float:
+        """
+        Grade, %, on which the root reaches a stress; 100 for that or steeper. The grade in `parked` is not used.
+        Source: follows from the definitions (`tooth_stress` solved for the grade).
+        """
+    def park_hold(self, /, parked: Parked, strength: ToothStrength, rule: Rule) -> ParkHold:
+        """
+        Whether the root stress stays below yield, and the largest grade at which it does.
+        Parking brake first, then Park; chock; never stand downhill. Source: JCGM 100:2008, equation 10.
+        """
+    @property
+    def root_diameter_mm(self, /) -> float:
+        """
+        Root diameter, mm.
+        """
+    def stress_on_grade(self, /, driveline: Driveline, *, mass_kg: ArrayLike, grade_pct: ArrayLike, rocking_factor: ArrayLike, stress_factor: ArrayLike) -> Any:
+        """
+        Load and root stress in one, for one mass and grade or for arrays of them: a `ParkStress`, or a dictionary of arrays.
+        Source: as `park_load` and `tooth_stress`.
+        """
+    @property
+    def teeth(self, /) -> int:
+        """
+        Teeth.
+        """
+    @property
+    def tip_diameter_mm(self, /) -> float:
+        """
+        Tip diameter, mm.
+        """
+    @property
+    def tooth_root_mm(self, /) -> float:
+        """
+        Thickness of a tooth at its root, mm.
+        """
+    def tooth_stress(self, /, *, torque_nm: ArrayLike, stress_factor: ArrayLike) -> Any:
+        """
+        Stress at the root of a tooth under a torque at the output shaft: a `ParkStress`, or a dictionary of arrays.
+        Source: Shigley, beam in bending and distortion energy.
+        """
+    def window_deg(self, /, *, space_mm: float, pawl_tip_mm: float) -> float:
+        """
+        Angle, degrees, that the gear turns while the pawl can drop in; both widths along the contact diameter.
+        Source: follows from the definitions (arc over radius).
+        """
+
+@final
+class ParkHold:
+    """
+    Whether a park gear holds, and what that rests on. A computed capability is not a rating.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, load: ParkLoad, stress: ParkStress, margin: float, judgment: Judgment, budget: Budget, largest_grade_pct: float, proven_grade_pct: float) -> ParkHold: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def budget(self, /) -> Budget:
+        """
+        Uncertainty of the stress: tooth, mass, tire, in this order.
+        """
+    @property
+    def judgment(self, /) -> Judgment:
+        """
+        The equivalent stress against the yield stress.
+        """
+    @property
+    def largest_grade_pct(self, /) -> float:
+        """
+        Grade at which the best estimate of the stress reaches yield, %; 100 for that or steeper.
+        """
+    @property
+    def load(self, /) -> ParkLoad:
+        """
+        What the grade puts on it.
+        """
+    @property
+    def margin(self, /) -> float:
+        """
+        Yield stress over equivalent stress.
+        """
+    @property
+    def proven_grade_pct(self, /) -> float:
+        """
+        Largest grade that is a GO under the rule, %; 100 for that or steeper.
+        """
+    @property
+    def stress(self, /) -> ParkStress:
+        """
+        What that does at the root.
+        """
+
+@final
+class ParkLoad:
+    """
+    What the grade puts on the park lock.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, grade_deg: float, grade_n: float, wheel_radius_mm: float, static_nm: float, torque_nm: float) -> ParkLoad: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def grade_deg(self, /) -> float:
+        """
+        Angle of the grade, degrees.
+        """
+    @property
+    def grade_n(self, /) -> float:
+        """
+        Share of the weight along the grade, N.
+        """
+    @property
+    def static_nm(self, /) -> float:
+        """
+        Torque at the park gear while the vehicle stands still, N·m.
+        """
+    @property
+    def torque_nm(self, /) -> float:
+        """
+        The same times the rocking factor, N·m.
+        """
+    @property
+    def wheel_radius_mm(self, /) -> float:
+        """
+        Rolling radius of the tires, mm.
+        """
+
+@final
+class ParkStress:
+    """
+    Stress at the root of a park-gear tooth.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, tooth_n: float, arm_mm: float, bending_mpa: float, shear_mpa: float, von_mises_mpa: float) -> ParkStress: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    @property
+    def arm_mm(self, /) -> float:
+        """
+        Lever of that force over the root, mm.
+        """
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def bending_mpa(self, /) -> float:
+        """
+        Bending stress with the stress factor, MPa.
+        """
+    @property
+    def shear_mpa(self, /) -> float:
+        """
+        Mean shear stress, MPa.
+        """
+    @property
+    def tooth_n(self, /) -> float:
+        """
+        Tangential force of the pawl on the tooth, N.
+        """
+    @property
+    def von_mises_mpa(self, /) -> float:
+        """
+        Equivalent stress, MPa.
+        """
+
+@final
+class Parked:
+    """
+    A vehicle on a grade that only the park lock holds.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, mass_kg: Reading, grade_pct: float, rocking_factor: float, driveline: Driveline) -> Parked: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def driveline(self, /) -> Driveline:
+        """
+        Axle, transfer case and tire.
+        """
+    @property
+    def grade_pct(self, /) -> float:
+        """
+        Grade, %: rise over horizontal run, 0 to 100.
+        """
+    @property
+    def mass_kg(self, /) -> Reading:
+        """
+        Mass of truck, load and unbraked trailer, kg.
+        """
+    @property
+    def rocking_factor(self, /) -> float:
+        """
+        Greatest load while the vehicle rocks over the static load, 1 to 5. No default: whoever judges chooses it.
+        """
+
+@final
+class Pawl:
+    """
+    The pawl.
+
+    >>> from trainwright.judge import Limits
+    >>> pawl = Pawl(flank_deg=13, friction=Limits(lower=0.08, upper=0.15), inertia_kg_m2=1.9e-4, spring_nm=1.4, drop_deg=9)
+    >>> pawl.ejection(tooth_n=10000).releases
+    True
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, flank_deg: float, friction: Limits, inertia_kg_m2: float, spring_nm: float, drop_deg: float) -> Pawl: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def drop_deg(self, /) -> float:
+        """
+        Angle through which it drops, degrees.
+        """
+    def ejection(self, /, *, tooth_n: float) -> Ejection:
+        """
+        Force with which a loaded tooth pushes the pawl out: it must, or Park cannot be left on a grade.
+        Source: follows from the definitions (force on an inclined flank with friction).
+        """
+    @property
+    def flank_deg(self, /) -> float:
+        """
+        Angle of the loaded flank to the radius of the gear, degrees: it pushes the pawl out.
+        """
+    @property
+    def friction(self, /) -> Limits:
+        """
+        Least and greatest friction between pawl and tooth.
+        """
+    @property
+    def inertia_kg_m2(self, /) -> float:
+        """
+        Moment of inertia about its pivot, kg·m².
+        """
+    def latch(self, /, driveline: Driveline, *, window_deg: float) -> Latch:
+        """
+        Speed above which the pawl skips over the teeth instead of dropping in.
+        Source: follows from the definitions (constant acceleration).
+        """
+    @property
+    def spring_nm(self, /) -> float:
+        """
+        Torque that throws it in, N·m.
+        """
+
+@final
+class Ratchet:
+    """
+    Struts that drop into notches.
+
+    >>> wren = Ratchet(struts=9, notches=42, carrying=2, strut_width_mm=12.5, strut_thickness_mm=4.2, pitch_radius_mm=57)
+    >>> wren.ratchet_index().together
+    3
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, struts: int, notches: int, carrying: int, strut_width_mm: float, strut_thickness_mm: float, pitch_radius_mm: float, strut_deg: float = ...) -> Ratchet: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def carrying(self, /) -> int:
+        """
+        Struts that carry, 1 to those that drop in together.
+        """
+    @property
+    def notches(self, /) -> int:
+        """
+        Notches, equally spaced.
+        """
+    @property
+    def pitch_radius_mm(self, /) -> float:
+        """
+        Radius at which the struts carry, mm.
+        """
+    def ratchet_index(self, /) -> RatchetIndex:
+        """
+        Backlash, and how many struts drop in together.
+        Source: follows from the definitions (coincidence of two equal divisions of a circle).
+        """
+    def strut_capacity_nm(self, /, *, allow_mpa: ArrayLike, out: NDArray[float64] | None = None) -> Any:
+        """
+        Torque, N·m, at which the struts that carry reach an allowed stress.
+        Source: follows from the definitions (`strut_load` solved for the torque).
+        """
+    @property
+    def strut_deg(self, /) -> float:
+        """
+        Angle of a strut to the tangent, degrees.
+        """
+    def strut_hold(self, /, need_nm: Reading, *, allow_mpa: Reading, geometry_u_rel: float, rule: Rule) -> OneWayHold:
+        """
+        Whether the struts hold a torque. `geometry_u_rel` is the relative standard uncertainty of the capacity from sizes,
+        radius and uneven load. Source: JCGM 100:2008, equation 10.
+        """
+    def strut_load(self, /, *, torque_nm: float) -> StrutLoad:
+        """
+        Force along a strut and its stress under a torque. Source: follows from the definitions (equilibrium of a strut).
+        """
+    @property
+    def strut_thickness_mm(self, /) -> float:
+        """
+        Thickness of a strut, mm.
+        """
+    @property
+    def strut_width_mm(self, /) -> float:
+        """
+        Width of a strut, mm.
+        """
+    @property
+    def struts(self, /) -> int:
+        """
+        Struts, equally spaced.
+        """
+
+@final
+class RatchetIndex:
+    """
+    How a ratchet indexes.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, backlash_deg: float, positions: int, together: int) -> RatchetIndex: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def backlash_deg(self, /) -> float:
+        """
+        Greatest angle that it turns back before a strut drops in, degrees.
+        """
+    @property
+    def positions(self, /) -> int:
+        """
+        Positions on a turn.
+        """
+    @property
+    def together(self, /) -> int:
+        """
+        Struts that drop in together.
         """
 
 @final
@@ -937,6 +1577,86 @@ class SplineLoad:
         """
 
 @final
+class SpurTooth:
+    """
+    An involute spur tooth, 20° full depth.
+
+    >>> tooth = SpurTooth(teeth=24, module_mm=2.5, face_mm=20)
+    >>> round(tooth.tooth_bending(force_n=1500, velocity_factor=1).bending_mpa, 2)
+    89.02
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, teeth: int, module_mm: float, face_mm: float) -> SpurTooth: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def face_mm(self, /) -> float:
+        """
+        Face width, mm.
+        """
+    def force_at_bending_n(self, /, *, bending_mpa: ArrayLike, velocity_factor: ArrayLike, out: NDArray[float64] | None = None) -> Any:
+        """
+        Tangential force, N, at which the root reaches a bending stress. Source: Shigley, example 14-1.
+        """
+    @property
+    def module_mm(self, /) -> float:
+        """
+        Module, mm: pitch diameter over teeth; 25.4 over the diametral pitch.
+        """
+    @property
+    def teeth(self, /) -> int:
+        """
+        Teeth of the gear.
+        """
+    def tooth_bending(self, /, *, force_n: ArrayLike, velocity_factor: ArrayLike) -> Any:
+        """
+        Bending stress at the root under a tangential force: a `ToothBending`, or a dictionary of arrays. The velocity factor
+        of a gear that stands is 1. Source: Shigley, equations 14-2 and 14-8.
+        """
+
+@final
+class StrutLoad:
+    """
+    Forces and stress of one strut.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, tangential_n: float, strut_n: float, separating_n: float, stress_mpa: float) -> StrutLoad: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def separating_n(self, /) -> float:
+        """
+        Force that pushes the races apart, N.
+        """
+    @property
+    def stress_mpa(self, /) -> float:
+        """
+        Compression of the strut, MPa.
+        """
+    @property
+    def strut_n(self, /) -> float:
+        """
+        Force along the strut, N.
+        """
+    @property
+    def tangential_n(self, /) -> float:
+        """
+        Share of the torque at the pitch radius, N.
+        """
+
+@final
 class SunChange:
     """
     One sun against another.
@@ -970,6 +1690,37 @@ class SunChange:
     def unit_load_mpa(self, /) -> Change:
         """
         Force of a planet over face width and module, MPa.
+        """
+
+@final
+class TakeUp:
+    """
+    How a one-way clutch closes its backlash.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, time_s: float, speed_rpm: float, energy_j: float) -> TakeUp: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def energy_j(self, /) -> float:
+        """
+        Energy that the parts take up, J.
+        """
+    @property
+    def speed_rpm(self, /) -> float:
+        """
+        Speed at the end, 1/min.
+        """
+    @property
+    def time_s(self, /) -> float:
+        """
+        Time to close it, s.
         """
 
 @final
@@ -1011,6 +1762,73 @@ class ThrustWasher:
         Unit load, sliding speed at the mean diameter, and their product: a `WasherLoad`, or a dictionary of arrays. Published
         limits of the product are for dry running and do not hold for a washer fed with oil.
         Source: follows from the definitions.
+        """
+
+@final
+class ToothBending:
+    """
+    What a tangential force does to an involute tooth.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, form_factor: float, thickness_mm: float, bending_mpa: float, shear_mpa: float) -> ToothBending: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def bending_mpa(self, /) -> float:
+        """
+        Bending stress at the root, MPa.
+        """
+    @property
+    def form_factor(self, /) -> float:
+        """
+        Lewis form factor.
+        """
+    @property
+    def shear_mpa(self, /) -> float:
+        """
+        Mean shear stress over the pitch-line thickness, MPa.
+        """
+    @property
+    def thickness_mm(self, /) -> float:
+        """
+        Thickness at the pitch line, mm.
+        """
+
+@final
+class ToothStrength:
+    """
+    What a park-gear tooth bears.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, yield_mpa: float, stress_factor: float, stress_u_rel: float) -> ToothStrength: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def stress_factor(self, /) -> float:
+        """
+        Stress at the fillet over that of the plain beam, 1 to 5; 1 where only the beam is compared with yield.
+        """
+    @property
+    def stress_u_rel(self, /) -> float:
+        """
+        Relative standard uncertainty of the stress against the yield stress: tooth form, hardness, model.
+        """
+    @property
+    def yield_mpa(self, /) -> float:
+        """
+        Yield stress, MPa.
         """
 
 @final
@@ -1091,6 +1909,103 @@ class WasherLoad:
         """
 
 @final
+class Wedge:
+    """
+    Rollers or sprags between two races.
+
+    >>> race, sprag = (ContactBody(radius_mm=r, young_mpa=206000, poisson=0.3) for r in (49, 5))
+    >>> sprags = Wedge(count=14, race=race, body=sprag, length_mm=8, half_angle_deg=5.5)
+    >>> round(sprags.wedge_capacity_nm(allow_mpa=4200), 2)
+    1173.86
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, count: int, race: ContactBody, body: ContactBody, length_mm: float, half_angle_deg: float) -> Wedge: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def body(self, /) -> ContactBody:
+        """
+        Roller or sprag where it bears on that race.
+        """
+    @property
+    def count(self, /) -> int:
+        """
+        Rollers or sprags.
+        """
+    @property
+    def half_angle_deg(self, /) -> float:
+        """
+        Roller: half of the angle between ramp and race. Sprag: strut angle at that race. Degrees.
+        """
+    @property
+    def length_mm(self, /) -> float:
+        """
+        Length of the contact line, mm.
+        """
+    @property
+    def race(self, /) -> ContactBody:
+        """
+        The cylindrical race where they bear hardest, its radius negative for an outer race. Sprags: the inner race.
+        """
+    def wedge_capacity_nm(self, /, *, allow_mpa: ArrayLike, out: NDArray[float64] | None = None) -> Any:
+        """
+        Torque, N·m, at which the contact reaches an allowed pressure.
+        Source: follows from the definitions (`wedged` solved for the torque).
+        """
+    def wedge_hold(self, /, need_nm: Reading, *, allow_mpa: Reading, geometry_u_rel: float, rule: Rule) -> OneWayHold:
+        """
+        Whether it holds a torque. `geometry_u_rel` is the relative standard uncertainty of the capacity from angle, radii,
+        length and uneven load. Source: JCGM 100:2008, equation 10.
+        """
+    def wedged(self, /, *, torque_nm: float) -> WedgeLoad:
+        """
+        Forces and contact pressure under a torque.
+        Source: follows from the definitions (equilibrium of a body between two faces); Shigley for the contact.
+        """
+
+@final
+class WedgeLoad:
+    """
+    Forces and pressure of one roller or sprag.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, tangential_n: float, normal_n: float, friction_needed: float, pressure: LinePressure) -> WedgeLoad: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def friction_needed(self, /) -> float:
+        """
+        Friction without which it does not lock.
+        """
+    @property
+    def normal_n(self, /) -> float:
+        """
+        Force across the contact, N.
+        """
+    @property
+    def pressure(self, /) -> LinePressure:
+        """
+        The contact under that force.
+        """
+    @property
+    def tangential_n(self, /) -> float:
+        """
+        Share of the torque at the race, N.
+        """
+
+@final
 class WheelThrust:
     """
     Force of a wheel of a set in a gear.
@@ -1157,6 +2072,12 @@ def compare_packs(before: SetPack, after: SetPack, *, pressure_kpa: float, frict
     A clutch pack against another, at the same pressure and friction. Source: `clutch.Pack.capacity`, one over the other.
     """
 
+def compare_park_gears(first: ParkGear, second: ParkGear, *, stress_factor: float) -> ParkComparison:
+    """
+    What the second park gear gains in strength over the first, and costs in free roll.
+    Source: follows from the definitions (root stress of both at one torque).
+    """
+
 def compare_shafts(before: Shaft, after: Shaft, *, torque_before_nm: float, torque_after_nm: float) -> ShaftChange:
     """
     A shaft against another, each at its own torque and both at the same. Source: Shigley, chapter 3, torsion.
@@ -1173,6 +2094,32 @@ def compare_suns(before: HelicalSun, after: HelicalSun, *, torque_nm: float) -> 
     sharing between planets are left out. Source: follows from the definitions.
     """
 
+def form_factor(teeth: int) -> float:
+    """
+    Lewis form factor of a 20° full-depth involute tooth, from 12 teeth up. Source: Shigley, table 14-2.
+
+    >>> form_factor(24)
+    0.337
+    """
+
+def grip_nm(driveline: Driveline, *, axle_load_kg: ArrayLike, grade_pct: ArrayLike, tire_friction: ArrayLike, out: NDArray[float64] | None = None) -> Any:
+    """
+    Torque, N·m, at the park gear at which the tires of the locked axle slide: more than that the ground does not put on it.
+    Below the torque of `park_load` the vehicle slides down, however strong the park lock is.
+    Source: follows from the definitions (friction of a locked axle).
+    """
+
+def locks(*, half_angle_deg: float, friction: Reading, rule: Rule) -> Judgment:
+    """
+    Whether a wedge holds by itself: a roller or sprag, and the cone or roller that keeps a pawl in. The friction is judged
+    against the tangent of half of the angle between the faces. Source: follows from the definitions (friction angle).
+
+    >>> from trainwright.judge import Reading, Rule
+    >>> rule = Rule.stated_chances(go=0.95, no_go=0.05)
+    >>> locks(half_angle_deg=5.5, friction=Reading(value=0.12, u=0.01), rule=rule).verdict
+    'GO'
+    """
+
 def mean_load(*, load_n: Sequence[float], speed_rpm: Sequence[float], share: Sequence[float], exponent: float) -> MeanLoad:
     """
     Constant load that wears a bearing as much as a duty: load, speed and share of the time of each stage.
@@ -1183,6 +2130,24 @@ def mean_load(*, load_n: Sequence[float], speed_rpm: Sequence[float], share: Seq
     (2862.1, 0)
     """
 
+def one_way_duty(train: Train, element: str, *, closed: Sequence[str], load: str = ...) -> OneWayDuty:
+    """
+    What the closed elements ask of a one-way clutch under a load (`"drive"` or `"coast"`): `closed` is a list of names without
+    one-way clutches. Source: follows from the definitions (a one-way clutch as a one-sided constraint).
+    """
+
+def park_load(driveline: Driveline, *, mass_kg: ArrayLike, grade_pct: ArrayLike, rocking_factor: ArrayLike) -> Any:
+    """
+    Torque at the park gear of a vehicle that only the park lock holds on a grade: a `ParkLoad`, or a dictionary of arrays.
+    The radius is the rolling radius. Source: follows from the definitions (equilibrium on a grade).
+
+    >>> from trainwright.judge import Reading
+    >>> from trainwright.road import Driveline
+    >>> line = Driveline(axle_ratio=3.92, circumference_mm=Reading(value=2561.18))
+    >>> park_load(line, mass_kg=11160, grade_pct=[10, 20, 30], rocking_factor=1)["torque_nm"].round(0)
+    array([1132., 2232., 3270.])
+    """
+
 def rating_life(*, capacity_n: ArrayLike, load_n: ArrayLike, exponent: ArrayLike, speed_rpm: ArrayLike) -> Any:
     """
     Life that nine of ten bearings reach: a `RatingLife`, or a dictionary of arrays for arrays. `exponent` is
@@ -1191,6 +2156,34 @@ def rating_life(*, capacity_n: ArrayLike, load_n: ArrayLike, exponent: ArrayLike
 
     >>> rating_life(capacity_n=16000, load_n=2000, exponent=BALL_EXPONENT, speed_rpm=1000).life_mrev
     512.0
+    """
+
+def roll_limits_49_cfr_571_114(*, grade_pct: float) -> Limits:
+    """
+    How far, mm, a light vehicle without a trailer may move in Park on no more than 10 %. For comparison only.
+    Source: 49 CFR 571.114.
+
+    >>> roll_limits_49_cfr_571_114(grade_pct=10)
+    Limits(lower=0.0, upper=150.0)
+    """
+
+def take_up(*, backlash_deg: float, torque_nm: float, inertia_kg_m2: float) -> TakeUp:
+    """
+    Speed and energy with which a backlash closes under a torque, from rest.
+    Source: follows from the definitions (constant acceleration).
+
+    >>> round(take_up(backlash_deg=360 / 126, torque_nm=100, inertia_kg_m2=0.02).energy_j, 3)
+    4.987
+    """
+
+def velocity_factor(*, pitch_diameter_mm: ArrayLike, speed_rpm: ArrayLike, finish: str, out: NDArray[float64] | None = None) -> Any:
+    """
+    By what the tooth force of a running gear grows with its pitch-line speed. `finish` is how the teeth were made: `"cast"`,
+    `"cut"` (or milled), `"hobbed"` (or shaped), `"ground"` (or shaved). A gear that stands has 1.
+    Source: Shigley, equations 14-4 to 14-6.
+
+    >>> round(velocity_factor(pitch_diameter_mm=50.8, speed_rpm=1200, finish="cut"), 2)
+    1.52
     """
 
 def wheel_thrust(state: State, *, set: str, wheel: str, helical: Helical, input_torque_nm: float, input_speed_rpm: float) -> WheelThrust:
