@@ -410,6 +410,31 @@ typedef uint8_t tw_wheel;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// What a gear asks of a one-way clutch.
+enum tw_one_way_role
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// It holds, and carries its share.
+  TW_ONE_WAY_ROLE_HOLDS,
+  /// It turns in its free sense.
+  TW_ONE_WAY_ROLE_OVERRUNS,
+  /// It stands beside a closed element and could carry in its place.
+  TW_ONE_WAY_ROLE_COULD_HOLD,
+  /// It stands beside a closed element that must hold: the reaction has the other sense.
+  TW_ONE_WAY_ROLE_CANNOT_HOLD,
+  /// The state gives it neither slip nor torque.
+  TW_ONE_WAY_ROLE_IDLE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_one_way_role tw_one_way_role;
+#else
+typedef uint8_t tw_one_way_role;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How to choose among the pieces that land inside the window.
 enum tw_choice_rule
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1840,6 +1865,258 @@ typedef struct tw_wheel_thrust {
   double carrier_slip_rpm;
 } tw_wheel_thrust;
 
+/// Rollers or sprags between two races.
+typedef struct tw_wedge {
+  /// Rollers or sprags.
+  uint32_t count;
+  /// The cylindrical race where they bear hardest, its radius negative for an outer race. Sprags: the inner race.
+  struct tw_contact_body race;
+  /// Roller or sprag where it bears on that race.
+  struct tw_contact_body body;
+  /// Length of the contact line, mm.
+  double length_mm;
+  /// Roller: half of the angle between ramp and race. Sprag: strut angle at that race. Degrees.
+  double half_angle_deg;
+} tw_wedge;
+
+/// Forces and pressure of one roller or sprag.
+typedef struct tw_wedge_load {
+  /// Share of the torque at the race, N.
+  double tangential_n;
+  /// Force across the contact, N.
+  double normal_n;
+  /// Friction without which it does not lock.
+  double friction_needed;
+  /// The contact under that force.
+  struct tw_line_pressure pressure;
+} tw_wedge_load;
+
+/// Whether a one-way clutch holds, and what that rests on.
+typedef struct tw_one_way_hold {
+  /// Torque at the allowed stress, N·m. Not a rating.
+  double capacity_nm;
+  /// Torque to hold, N·m.
+  struct tw_reading need_nm;
+  /// Capacity over demand.
+  double margin;
+  /// The torque to spare, capacity less demand, against 0.
+  struct tw_judgment judgment;
+  /// Where the uncertainty of the torque to spare comes from: allowed stress, geometry, demand, in this order.
+  struct tw_budget budget;
+} tw_one_way_hold;
+
+/// Struts that drop into notches.
+typedef struct tw_ratchet {
+  /// Struts, equally spaced.
+  uint32_t struts;
+  /// Notches, equally spaced.
+  uint32_t notches;
+  /// Struts that carry, 1 to those that drop in together: their tolerances rarely let all of them.
+  uint32_t carrying;
+  /// Width of a strut, mm.
+  double strut_width_mm;
+  /// Thickness of a strut, mm.
+  double strut_thickness_mm;
+  /// Radius at which the struts carry, mm.
+  double pitch_radius_mm;
+  /// Angle of a strut to the tangent, degrees; 0 where it lies along it.
+  double strut_deg;
+} tw_ratchet;
+
+/// How a ratchet indexes.
+typedef struct tw_ratchet_index {
+  /// Greatest angle that it turns back before a strut drops in, degrees.
+  double backlash_deg;
+  /// Positions on a turn: the least common multiple of struts and notches.
+  uint32_t positions;
+  /// Struts that drop in together: the greatest common divisor.
+  uint32_t together;
+} tw_ratchet_index;
+
+/// Forces and stress of one strut.
+typedef struct tw_strut_load {
+  /// Share of the torque at the pitch radius, N.
+  double tangential_n;
+  /// Force along the strut, N.
+  double strut_n;
+  /// Force that pushes the races apart, N.
+  double separating_n;
+  /// Compression of the strut, MPa.
+  double stress_mpa;
+} tw_strut_load;
+
+/// How a one-way clutch closes its backlash.
+typedef struct tw_take_up {
+  /// Time to close it, s.
+  double time_s;
+  /// Speed at the end, 1/min.
+  double speed_rpm;
+  /// Energy that the parts take up, J.
+  double energy_j;
+} tw_take_up;
+
+/// A one-way clutch in a gear.
+typedef struct tw_one_way_duty {
+  /// What is asked of it.
+  tw_one_way_role role;
+  /// The closed element beside it, where it stands; [`OneWayDuty::NOTHING_BESIDE`] elsewhere.
+  uint8_t beside;
+  /// What the gear turns into with the clutch fitted the wrong way round.
+  tw_state_kind backwards;
+  /// Torque on its first member per unit of input torque: what it carries, or would in place of the element beside it.
+  struct tw_fraction share;
+  /// Speed of its first member relative to the second per unit of input speed.
+  struct tw_fraction slip;
+} tw_one_way_duty;
+/// No closed element stands beside it.
+#define TW_ONE_WAY_DUTY_NOTHING_BESIDE UINT8_MAX
+
+/// What the grade puts on the park lock.
+typedef struct tw_park_load {
+  /// Angle of the grade, degrees.
+  double grade_deg;
+  /// Share of the weight along the grade, N.
+  double grade_n;
+  /// Rolling radius of the tires, mm.
+  double wheel_radius_mm;
+  /// Torque at the park gear while the vehicle stands still, N·m.
+  double static_nm;
+  /// The same times the rocking factor, N·m.
+  double torque_nm;
+} tw_park_load;
+
+/// Park gear: the tooth is a beam that stands on the root circle.
+typedef struct tw_park_gear {
+  /// Teeth.
+  uint32_t teeth;
+  /// Face width that the pawl covers, mm.
+  double face_mm;
+  /// Thickness of a tooth at its root, mm.
+  double tooth_root_mm;
+  /// Diameter at which the pawl bears, mm.
+  double contact_diameter_mm;
+  /// Root diameter, mm.
+  double root_diameter_mm;
+  /// Tip diameter, mm.
+  double tip_diameter_mm;
+} tw_park_gear;
+
+/// Stress at the root of a park-gear tooth.
+typedef struct tw_park_stress {
+  /// Tangential force of the pawl on the tooth, N.
+  double tooth_n;
+  /// Lever of that force over the root, mm.
+  double arm_mm;
+  /// Bending stress with the stress factor, MPa.
+  double bending_mpa;
+  /// Mean shear stress, MPa.
+  double shear_mpa;
+  /// Equivalent stress, MPa.
+  double von_mises_mpa;
+} tw_park_stress;
+
+/// A vehicle on a grade that only the park lock holds.
+typedef struct tw_parked {
+  /// Mass of truck, load and unbraked trailer, kg.
+  struct tw_reading mass_kg;
+  /// Grade, %: rise over horizontal run, 0 to 100.
+  double grade_pct;
+  /// Greatest load while the vehicle rocks over the static load, 1 to 5. No default: whoever judges chooses it.
+  double rocking_factor;
+  /// Axle, transfer case and tire.
+  struct tw_driveline driveline;
+} tw_parked;
+
+/// What a park-gear tooth bears.
+typedef struct tw_tooth_strength {
+  /// Yield stress, MPa.
+  double yield_mpa;
+  /// Stress at the fillet over that of the plain beam, 1 to 5; 1 where only the beam is compared with yield.
+  double stress_factor;
+  /// Relative standard uncertainty of the stress against the yield stress: tooth form, hardness, model.
+  double stress_u_rel;
+} tw_tooth_strength;
+
+/// Whether a park gear holds, and what that rests on.
+typedef struct tw_park_hold {
+  /// What the grade puts on it.
+  struct tw_park_load load;
+  /// What that does at the root.
+  struct tw_park_stress stress;
+  /// Yield stress over equivalent stress.
+  double margin;
+  /// The equivalent stress against the yield stress.
+  struct tw_judgment judgment;
+  /// Where the uncertainty of the stress comes from: tooth, mass, tire, in this order.
+  struct tw_budget budget;
+  /// Grade at which the best estimate of the stress reaches yield, %; 100 for that or steeper.
+  double largest_grade_pct;
+  /// Largest grade that is a GO under the rule, %; 100 for that or steeper.
+  double proven_grade_pct;
+} tw_park_hold;
+
+/// What happens before the pawl drops in.
+typedef struct tw_free_roll {
+  /// Road that one tooth of the park gear is, mm: the vehicle rolls no farther before the pawl drops in.
+  double roll_mm;
+  /// Energy of the vehicle by then, J.
+  double energy_j;
+  /// Its speed by then, km/h.
+  double speed_km_h;
+} tw_free_roll;
+
+/// What another park gear gains and costs; each the second over the first.
+typedef struct tw_park_comparison {
+  /// Torque at the same bending stress.
+  double bending_ratio;
+  /// Torque at the same mean shear stress.
+  double shear_ratio;
+  /// Torque at the same equivalent stress.
+  double torque_ratio;
+  /// Free roll.
+  double free_roll_ratio;
+} tw_park_comparison;
+
+/// The pawl.
+typedef struct tw_pawl {
+  /// Angle of the loaded flank to the radius of the gear, degrees: it pushes the pawl out.
+  double flank_deg;
+  /// Least and greatest friction between pawl and tooth.
+  struct tw_limits friction;
+  /// Moment of inertia about its pivot, kg·m².
+  double inertia_kg_m2;
+  /// Torque that throws it in, N·m.
+  double spring_nm;
+  /// Angle through which it drops, degrees.
+  double drop_deg;
+} tw_pawl;
+
+/// Whether a loaded tooth pushes the pawl out.
+typedef struct tw_ejection {
+  /// Force that pushes the pawl out at the greatest friction, N; negative where it then sticks.
+  double least_n;
+  /// The same at the least friction, N: what the cone or roller behind the pawl must hold.
+  double most_n;
+  /// The same two over the tooth force.
+  double least_share;
+  /// See `least_share`.
+  double most_share;
+  /// Greatest friction at which the pawl still leaves by itself.
+  double friction_to_stick;
+  /// The pawl leaves under load over the whole range of friction.
+  bool releases;
+} tw_ejection;
+
+/// At which speed the pawl still drops in.
+typedef struct tw_latch {
+  /// Time of the drop, s.
+  double drop_time_s;
+  /// Output-shaft speed above which it skips over the teeth, 1/min.
+  double output_rpm;
+  /// Road speed of it, km/h.
+  double road_km_h;
+} tw_latch;
+
 /// Stress in a shaft under torque.
 typedef struct tw_torsion {
   /// Polar moment of area, mm⁴.
@@ -1991,6 +2268,28 @@ typedef struct tw_mean_load {
   /// Its part of the damage, 0 to 1.
   double governing_share;
 } tw_mean_load;
+
+/// An involute spur tooth, 20° full depth.
+typedef struct tw_spur_tooth {
+  /// Teeth of the gear.
+  uint32_t teeth;
+  /// Module, mm: pitch diameter over teeth; 25.4 over the diametral pitch.
+  double module_mm;
+  /// Face width, mm.
+  double face_mm;
+} tw_spur_tooth;
+
+/// What a tangential force does to an involute tooth.
+typedef struct tw_tooth_bending {
+  /// Lewis form factor.
+  double form_factor;
+  /// Thickness at the pitch line, mm: π/2 modules.
+  double thickness_mm;
+  /// Bending stress at the root, MPa.
+  double bending_mpa;
+  /// Mean shear stress over the pitch-line thickness, MPa.
+  double shear_mpa;
+} tw_tooth_bending;
 
 /// A thrust washer.
 typedef struct tw_thrust_washer {
@@ -3161,6 +3460,122 @@ tw_status tw_hold_wheel_thrust(const struct tw_train *train,
                                double input_speed_rpm,
                                struct tw_wheel_thrust *out_thrust);
 
+/// Forces and contact pressure of rollers or sprags under a torque.
+tw_status tw_hold_wedged(const struct tw_wedge *wedge, double torque_nm, struct tw_wedge_load *out_load);
+
+/// Torque, N m, at which rollers or sprags reach an allowed contact pressure. Not a rating.
+tw_status tw_hold_wedge_capacity_nm(const struct tw_wedge *wedge, double allow_mpa, double *out_torque_nm);
+
+/// Whether rollers or sprags hold a torque, with uncertainty.
+tw_status tw_hold_wedge_hold(const struct tw_wedge *wedge,
+                             const struct tw_reading *need_nm,
+                             const struct tw_reading *allow_mpa,
+                             double geometry_u_rel,
+                             const struct tw_rule *rule,
+                             struct tw_one_way_hold *out_hold);
+
+/// Whether a wedge holds by itself: a roller or sprag, and the cone or roller that keeps a pawl in.
+tw_status tw_hold_locks(double half_angle_deg,
+                        const struct tw_reading *friction,
+                        const struct tw_rule *rule,
+                        struct tw_judgment *out_judgment);
+
+/// Backlash of a ratchet, and how many struts drop in together.
+tw_status tw_hold_ratchet_index(const struct tw_ratchet *ratchet, struct tw_ratchet_index *out_index);
+
+/// Force along a strut and its stress under a torque.
+tw_status tw_hold_strut_load(const struct tw_ratchet *ratchet, double torque_nm, struct tw_strut_load *out_load);
+
+/// Torque, N m, at which the struts that carry reach an allowed stress. Not a rating.
+tw_status tw_hold_strut_capacity_nm(const struct tw_ratchet *ratchet, double allow_mpa, double *out_torque_nm);
+
+/// Whether struts hold a torque, with uncertainty.
+tw_status tw_hold_strut_hold(const struct tw_ratchet *ratchet,
+                             const struct tw_reading *need_nm,
+                             const struct tw_reading *allow_mpa,
+                             double geometry_u_rel,
+                             const struct tw_rule *rule,
+                             struct tw_one_way_hold *out_hold);
+
+/// Speed and energy with which a backlash closes under a torque.
+tw_status tw_hold_take_up(double backlash_deg, double torque_nm, double inertia_kg_m2, struct tw_take_up *out_take_up);
+
+/// What the closed elements of a mask ask of a one-way clutch under a load of TW_LOAD_*.
+tw_status tw_hold_one_way_duty(const struct tw_train *train,
+                               uint8_t element,
+                               uint32_t closed,
+                               uint8_t load,
+                               struct tw_one_way_duty *out_duty);
+
+/// Torque at the park gear of a vehicle that only the park lock holds on a grade.
+tw_status tw_hold_park_load(const struct tw_driveline *driveline,
+                            double mass_kg,
+                            double grade_pct,
+                            double rocking_factor,
+                            struct tw_park_load *out_load);
+
+/// Stress at the root of a park-gear tooth under a torque at the output shaft.
+tw_status tw_hold_tooth_stress(const struct tw_park_gear *gear,
+                               double torque_nm,
+                               double stress_factor,
+                               struct tw_park_stress *out_stress);
+
+/// Load and root stress of a vehicle on a grade in one.
+tw_status tw_hold_stress_on_grade(const struct tw_park_gear *gear,
+                                  const struct tw_parked *parked,
+                                  double stress_factor,
+                                  struct tw_park_stress *out_stress);
+
+/// Grade, %, on which the root of a tooth reaches a stress; 100 for that or steeper. The grade in parked is not used.
+tw_status tw_hold_largest_grade_pct(const struct tw_park_gear *gear,
+                                    const struct tw_parked *parked,
+                                    double allow_mpa,
+                                    double stress_factor,
+                                    double *out_grade_pct);
+
+/// Whether the root stress stays below yield, with its uncertainty. Not a rating.
+tw_status tw_hold_park_hold(const struct tw_park_gear *gear,
+                            const struct tw_parked *parked,
+                            const struct tw_tooth_strength *strength,
+                            const struct tw_rule *rule,
+                            struct tw_park_hold *out_hold);
+
+/// How far a vehicle rolls before the pawl drops in at the latest, and the energy that the drive line then stops.
+tw_status tw_hold_free_roll(const struct tw_park_gear *gear,
+                            const struct tw_parked *parked,
+                            struct tw_free_roll *out_roll);
+
+/// Angle, degrees, that the gear turns while the pawl can drop in.
+tw_status tw_hold_window_deg(const struct tw_park_gear *gear,
+                             double space_mm,
+                             double pawl_tip_mm,
+                             double *out_window_deg);
+
+/// What the second park gear gains in strength over the first, and costs in free roll.
+tw_status tw_hold_compare_park_gears(const struct tw_park_gear *first,
+                                     const struct tw_park_gear *second,
+                                     double stress_factor,
+                                     struct tw_park_comparison *out_comparison);
+
+/// Force with which a loaded tooth pushes the pawl out.
+tw_status tw_hold_ejection(const struct tw_pawl *pawl, double tooth_n, struct tw_ejection *out_ejection);
+
+/// Speed above which the pawl skips over the teeth instead of dropping in.
+tw_status tw_hold_latch(const struct tw_pawl *pawl,
+                        const struct tw_driveline *driveline,
+                        double window_deg,
+                        struct tw_latch *out_latch);
+
+/// Torque, N m, at the park gear at which the tires of the locked axle slide.
+tw_status tw_hold_grip_nm(const struct tw_driveline *driveline,
+                          double axle_load_kg,
+                          double grade_pct,
+                          double tire_friction,
+                          double *out_torque_nm);
+
+/// How far, mm, a light vehicle may move in Park by 49 CFR 571.114, on no more than 10 %. For comparison only.
+tw_status tw_hold_roll_limits_49_cfr_571_114(double grade_pct, struct tw_limits *out_limits);
+
 /// Stress in a round shaft under torque.
 tw_status tw_hold_torsion(const struct tw_shaft *shaft, double torque_nm, struct tw_torsion *out_torsion);
 
@@ -3216,6 +3631,24 @@ tw_status tw_hold_mean_load(const struct tw_load_stage *stages,
                             size_t count,
                             double exponent,
                             struct tw_mean_load *out_mean);
+
+/// Lewis form factor of a 20 degree full-depth involute tooth, from 12 teeth up.
+tw_status tw_hold_form_factor(uint32_t teeth, double *out_factor);
+
+/// By what the tooth force of a running gear grows with its speed; the finish is one of TW_TOOTH_FINISH_*.
+tw_status tw_hold_velocity_factor(double pitch_diameter_mm, double speed_rpm, uint8_t finish, double *out_factor);
+
+/// Bending stress at the root of a spur tooth; the velocity factor of a gear that stands is 1.
+tw_status tw_hold_tooth_bending(const struct tw_spur_tooth *tooth,
+                                double force_n,
+                                double velocity_factor,
+                                struct tw_tooth_bending *out_bending);
+
+/// Tangential force, N, at which the root of a spur tooth reaches a bending stress.
+tw_status tw_hold_force_at_bending_n(const struct tw_spur_tooth *tooth,
+                                     double bending_mpa,
+                                     double velocity_factor,
+                                     double *out_force_n);
 
 /// Unit load, sliding speed and their product on the face of a thrust washer.
 tw_status tw_hold_washer_load(const struct tw_thrust_washer *washer,
