@@ -40,3 +40,11 @@ pub const STEEL_DENSITY_KG_M3: f64 = 7850.0;
 pub const EXTERNAL_MESH_EFFICIENCY: f64 = 0.99;
 /// Efficiency of one mesh of planet and ring; it slides less than an external one.
 pub const INTERNAL_MESH_EFFICIENCY: f64 = 0.993;
+/// Modulus of elasticity of the hardened steel of races, rollers, sprags and pawls.
+pub const RACE_YOUNG_MPA: f64 = 206_000.0;
+/// Poisson's ratio of that steel.
+pub const RACE_POISSON: f64 = 0.3;
+/// Load of a park lock while the vehicle rocks over its static load, where no one has measured it.
+pub const ROCKING_FACTOR_LOW: f64 = 1.5;
+/// See [`ROCKING_FACTOR_LOW`].
+pub const ROCKING_FACTOR_HIGH: f64 = 2.0;

@@ -31,6 +31,7 @@ mod image;
 mod instruments;
 mod jobs;
 mod kind;
+mod locks;
 mod named_train;
 mod problem;
 mod quantity;
@@ -52,8 +53,8 @@ use self::whole::Whole;
 
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, FitKind, FitRecord, Friction,
-    MachiningRecord, MatchRecord, Meta, OneWayRecord, ParkRecord, ParkRules, Press, Price, PumpRecord, Selective,
-    ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace, VariantRecord,
+    MachiningRecord, MatchRecord, Meta, Press, Price, PumpRecord, Selective, ShaftRecord, ShaftTorque, ShiftRecord,
+    Slopes, ThrustRace, VariantRecord,
 };
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
@@ -61,6 +62,7 @@ pub use image::Installed;
 pub use instruments::{InstrumentRecord, Instruments};
 pub use jobs::{Count, Job, Jobs, Stall};
 pub use kind::Kind;
+pub use locks::{OneWayClutch, OneWayPart, OneWayRecord, ParkLock, ParkRecord, ParkRules, RaceSide};
 pub use named_train::{NamedGear, NamedTrain};
 pub use problem::{Problem, Problems, Weight};
 pub use quantity::{Estimate, Pair, PerVariant, Size};

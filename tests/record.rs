@@ -5,8 +5,11 @@ use std::path::Path;
 
 use approx::assert_relative_eq;
 use proptest::prelude::*;
+use trainwright::Error;
+use trainwright::hold::compare_park_gears;
+use trainwright::judge::{Reading, Rule};
 use trainwright::record::{
-    Family, Fleet, Fluids, Instruments, Jobs, Kind, Problem, Problems, Record, TrainFile, check,
+    Family, Fleet, Fluids, Instruments, Jobs, Kind, OneWayClutch, Problem, Problems, Record, TrainFile, check,
 };
 use trainwright::road::speedometer;
 use trainwright::train::{Fraction, Load};
@@ -309,7 +312,36 @@ fn sizes_and_names_that_contradict_each_other() {
             "contact_diameter_mm 132 must be above root_diameter_mm 138",
         ),
         ("inside_mm = 8.0", "inside_mm = 30.0", "shaft.input.outside_mm.teal", "teal 29.5 must be above inside_mm 30"),
-        ("carry_least = 2", "carry_least = 12", "one_way.wren.carry_least", "there are only 9 struts"),
+        (
+            "carry_least = 2",
+            "carry_least = 4",
+            "one_way.wren.carry_least",
+            "only 3 of 9 struts drop into 42 notches together",
+        ),
+        (
+            "sprag_radius_mm = 5.0",
+            "sprag_radius_mm = 50.0",
+            "one_way.teal.sprag_radius_mm",
+            "not below the radius of the race, 49",
+        ),
+        (
+            "tooth_root_mm = 9.6",
+            "tooth_root_mm = 19.6",
+            "park.teal.tooth_root_mm",
+            "tooth_root_mm: that many teeth of this thickness do not fit around the root diameter; correct teeth, thickness or diameter",
+        ),
+        (
+            "contact_diameter_mm = 132.0",
+            "contact_diameter_mm = 142.0",
+            "park.teal.tip_diameter_mm",
+            "tip_diameter_mm 140 must be above contact_diameter_mm 142",
+        ),
+        (
+            "pawl_tip_mm = 7.6",
+            "pawl_tip_mm = 9.6",
+            "park.teal.pawl_tip_mm",
+            "pawl_tip_mm: the pawl is as wide as the space between two teeth or wider and never drops in; measure both along the contact diameter",
+        ),
         (
             "end_play_target_mm = 0.36",
             "end_play_target_mm = 3.6",
@@ -329,6 +361,57 @@ fn sizes_and_names_that_contradict_each_other() {
     }
     let fleet = demo("fleet.toml").replacen("max_rpm = 5700", "max_rpm = 5200", 1);
     assert_eq!(check(&[("fleet.toml", &fleet)]).0[0].message, "the torque curve goes on to 5500");
+}
+
+#[test]
+fn rollers_are_a_kind_of_one_way_clutch() {
+    let family = demo("family.toml");
+    let sprags = &family[family.find("[one_way.teal]").unwrap()..family.find("[one_way.wren]").unwrap()];
+    let with = |rollers: u32, race: &str| {
+        let roller = format!(
+            "[one_way.teal]\nkind = \"roller\"\nrollers = {rollers}\nrace = \"{race}\"\nrace_radius_mm = 45.0\n\
+             roller_radius_mm = 4.0\nroller_length_mm = 12.0\nwedge_angle_deg = 8.0\nhertz_allow_mpa = 3500\n"
+        );
+        family.replacen(sprags, &roller, 1)
+    };
+    let read = Family::from_toml("family.toml", &with(10, "outer")).unwrap();
+    let part = read.one_way_part("teal").unwrap();
+    let OneWayClutch::Wedge(wedge) = part.clutch else { panic!("{part:?}") };
+    assert_eq!((wedge.race.radius_mm, wedge.body.radius_mm, wedge.half_angle_deg), (-45.0, 4.0, 4.0));
+    assert!(part.hold(Reading::exact(100.0).unwrap(), Rule::simple_acceptance()).is_err());
+    let crowded = check(&[("family.toml", &with(33, "outer"))]);
+    assert_eq!(crowded.0[0].key, "one_way.teal.rollers", "{crowded}");
+    assert!(check(&[("family.toml", &with(33, "inner"))]).0.is_empty());
+}
+
+#[test]
+fn a_one_way_clutch_needs_its_place_in_the_train() {
+    let family = demo("family.toml")
+        .replacen("F1 = { kind = \"one_way\", joins = [\"third_sun\", \"case\"], blocks = \"reverse\" }", "", 1)
+        .replace("one_way = \"F1\"\n", "");
+    let problems = check(&[("family.toml", &family)]);
+    assert!(problems.0.iter().any(|problem| problem.key == "one_way" && problem.mend.contains("add it")), "{problems}");
+}
+
+#[test]
+fn the_family_gives_its_one_way_clutches_and_park_locks() {
+    let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();
+    // Computed independently for the demonstration.
+    for (variant, capacity_nm) in [("teal", 1173.859_021_863_366_5), ("wren", 5386.5), ("heron", 7079.4)] {
+        let part = family.one_way_part(variant).unwrap();
+        assert!((part.capacity_nm().unwrap() / capacity_nm - 1.0).abs() < 1e-9, "{part:?}");
+    }
+    let (old, new) = (family.park_lock("teal").unwrap(), family.park_lock("heron").unwrap());
+    let gained = compare_park_gears(old.gear, new.gear, old.strength.stress_factor).unwrap();
+    assert!((gained.bending_ratio - 2.067_187_5).abs() < 1e-12);
+    assert!((old.window_deg.unwrap() - 1.5_f64.atan2(66.0).to_degrees()).abs() < 1e-3);
+    assert_eq!(old.tip.unwrap().length_mm, 15.0);
+    let missing =
+        |name: &str, error: Error| assert!(matches!(error, Error::Missing { .. }) && error.parameter() == name);
+    missing("park", Family { park: None, ..family.clone() }.park_lock("teal").unwrap_err());
+    missing("park_rules", Family { park_rules: None, ..family.clone() }.park_lock("teal").unwrap_err());
+    missing("one_way", Family { one_way: None, ..family.clone() }.one_way_part("teal").unwrap_err());
+    assert!(family.park_lock("swift").is_err() && family.one_way_part("swift").is_err());
 }
 
 #[test]
@@ -535,6 +618,14 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
         "parts_from",
         "machined",
         "F1",
+        "u_rel_capacity",
+        "friction",
+        "strut_angle_deg",
+        "space_mm",
+        "pawl_tip_mm",
+        "pawl_tip_radius_mm",
+        "stress_factor",
+        "cone_half_angle_deg",
     ];
     for file in ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml"] {
         for (line, key, text) in changed_lines(file, |_, _| Some(String::new())) {
@@ -573,7 +664,7 @@ fn a_set_that_does_not_go_together_is_a_note() {
 /// Keys of numbers without a unit (shares, ratios, chances, friction), or with one that is written out.
 const WITHOUT_UNIT: &str = "axle axle_efficiency axle_programmed best build_index chance efficiency exchanged gear_bending \
     geometry_u_rel least_cover needle pawl_friction price prior reference_contacts reference_over_rated rocking_factor \
-    roll_trailer roll_truck rolling_over_free shaft speed_ratio torque_ratio torque_reserve u u_rel_stress u_rolling_over_free \
+    roll_trailer roll_truck rolling_over_free shaft speed_ratio stress_factor torque_ratio torque_reserve u u_rel_capacity u_rel_stress u_rolling_over_free \
     hours minutes seconds displacement_cm3_rev gravity_m_s2 least_flow_l_min";
 
 #[test]

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use super::document::Path;
 use super::fault::Fault;
+use super::locks::{OneWayRecord, ParkRecord, ParkRules};
 use super::named_train::NamedTrain;
 use super::problem::Problems;
 use super::quantity::{Estimate, Pair, PerVariant, Size};
@@ -403,108 +404,6 @@ impl ClutchRecord {
 fn annulus(radius_mm: Size) -> Annulus {
     let [inner_radius_mm, outer_radius_mm] = radius_mm.0;
     Annulus { inner_radius_mm, outer_radius_mm }
-}
-
-/// One-way clutch.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
-pub enum OneWayRecord {
-    /// Sprags between two races.
-    Sprag {
-        /// Number of sprags.
-        #[schemars(range(min = 1, max = 100))]
-        sprags: u32,
-        /// Radius of the inner race, mm.
-        #[schemars(extend("exclusiveMinimum" = 0))]
-        inner_race_radius_mm: f64,
-        /// Radius of the sprag at the inner race, mm.
-        #[schemars(extend("exclusiveMinimum" = 0))]
-        sprag_radius_mm: f64,
-        /// Length of a sprag, mm.
-        #[schemars(extend("exclusiveMinimum" = 0))]
-        sprag_length_mm: f64,
-        /// Strut angle at the inner race, degrees.
-        #[schemars(range(min = 0.5, max = 15))]
-        strut_angle_deg: f64,
-        /// Contact stress allowed, MPa.
-        #[schemars(extend("exclusiveMinimum" = 0))]
-        hertz_allow_mpa: f64,
-    },
-    /// Struts that drop in notches.
-    Ratchet {
-        /// Number of struts.
-        #[schemars(range(min = 1, max = 100))]
-        struts: u32,
-        /// Number of notches.
-        #[schemars(range(min = 1, max = 400))]
-        notches: u32,
-        /// Fewest struts that carry together.
-        #[schemars(range(min = 1, max = 100))]
-        carry_least: u32,
-        /// Width and thickness of a strut, mm.
-        #[schemars(inner(range(min = 0.1, max = 100)))]
-        strut_mm: [f64; 2],
-        /// Radius at which the struts carry, mm.
-        #[schemars(extend("exclusiveMinimum" = 0))]
-        pitch_radius_mm: f64,
-        /// Stress allowed in a strut, MPa.
-        #[schemars(extend("exclusiveMinimum" = 0))]
-        allow_mpa: f64,
-    },
-}
-
-/// Park gear.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct ParkRecord {
-    /// Number of teeth.
-    #[schemars(range(min = 1, max = 100))]
-    pub teeth: u32,
-    /// Face width, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub face_mm: f64,
-    /// Thickness of a tooth at its root, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub tooth_root_mm: f64,
-    /// Diameter at which the pawl bears, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub contact_diameter_mm: f64,
-    /// Root diameter, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub root_diameter_mm: f64,
-    /// Tip diameter, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub tip_diameter_mm: f64,
-}
-
-/// What all park locks of the family share.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct ParkRules {
-    /// Yield stress of the park gear, MPa.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub yield_mpa: f64,
-    /// Relative standard uncertainty of the stress.
-    #[schemars(range(min = 0, max = 1))]
-    pub u_rel_stress: f64,
-    /// Rocking load over static load; 1 is static, and a user must choose it.
-    #[schemars(range(min = 1, max = 5))]
-    pub rocking_factor: f64,
-    /// Flank angle of the pawl, degrees.
-    #[schemars(range(min = 0, max = 45))]
-    pub pawl_flank_deg: f64,
-    /// Friction between pawl and tooth.
-    #[schemars(extend("x-most" = 1))]
-    pub pawl_friction: Size,
-    /// Moment of inertia of the pawl, kg·m².
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub pawl_inertia_kg_m2: f64,
-    /// Torque of the pawl spring, N·m.
-    #[schemars(range(min = 0))]
-    pub pawl_spring_nm: f64,
-    /// Angle through which the pawl drops, degrees.
-    #[schemars(range(min = 0, max = 90))]
-    pub pawl_drop_deg: f64,
 }
 
 /// Needle thrust bearing.

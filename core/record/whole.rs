@@ -6,7 +6,7 @@ use std::vec::Vec;
 
 use super::document::Path;
 use super::fault::Fault;
-use super::{Family, FitRecord, Fleet, Fluids, Instruments, Jobs, Kind, OneWayRecord, Record, TrainFile};
+use super::{Family, FitRecord, Fleet, Fluids, Instruments, Jobs, Kind, Record, TrainFile};
 
 /// What a record says against itself.
 pub(super) trait Whole {
@@ -59,6 +59,7 @@ impl Whole for Family {
             }
         }
         faults.extend(self.sizes_against_each_other());
+        faults.extend(self.lock_faults());
         faults.extend(self.parts_named_almost_alike());
         faults
     }
@@ -68,27 +69,11 @@ impl Family {
     fn sizes_against_each_other(&self) -> Vec<Fault> {
         let root = Path::default();
         let mut faults = Vec::new();
-        for (variant, park) in self.park.iter().flat_map(|park| park.iter()) {
-            let diameters = [
-                ("root_diameter_mm", park.root_diameter_mm),
-                ("contact_diameter_mm", park.contact_diameter_mm),
-                ("tip_diameter_mm", park.tip_diameter_mm),
-            ];
-            faults.extend(must_rise(&root.key("park").key(variant), &diameters));
-        }
         for (name, shaft) in &self.shaft {
             for (variant, outside_mm) in shaft.outside_mm.iter() {
                 let path = root.key("shaft").key(name).key("outside_mm");
                 let thinnest = [("inside_mm", shaft.inside_mm), (variant.as_str(), *outside_mm)];
                 faults.extend(must_rise(&path, &thinnest));
-            }
-        }
-        for (variant, one_way) in self.one_way.iter().flat_map(|one_way| one_way.iter()) {
-            if let OneWayRecord::Ratchet { struts, carry_least, .. } = one_way
-                && carry_least > struts
-            {
-                let path = root.key("one_way").key(variant).key("carry_least");
-                faults.push(Fault::error(path, format!("there are only {struts} struts"), "correct one of the two"));
             }
         }
         if let Some(selective) = &self.selective {
@@ -139,7 +124,7 @@ impl Family {
 }
 
 /// A fault where one of these sizes is not above the one before it.
-fn must_rise(path: &Path, sizes: &[(&str, f64)]) -> Option<Fault> {
+pub(super) fn must_rise(path: &Path, sizes: &[(&str, f64)]) -> Option<Fault> {
     sizes.windows(2).find_map(|pair| match pair {
         [(below, low), (above, high)] if low >= high => {
             let message = format!("{above} {high} must be above {below} {low}");

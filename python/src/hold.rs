@@ -5,6 +5,7 @@ mod contact;
 mod mesh;
 mod one_way;
 mod park;
+mod recorded;
 mod shaft;
 mod spline;
 mod thrust;
@@ -24,6 +25,7 @@ pub use park::{
     Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, ToothStrength,
     compare_park_gears, grip_nm, park_load, roll_limits_49_cfr_571_114,
 };
+pub use recorded::{OneWayPart, ParkLock, one_way_part, park_lock};
 pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
 pub use spline::{Spline, SplineLoad};
 pub use thrust::{MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, RatingLife, mean_load, rating_life};

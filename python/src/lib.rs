@@ -88,10 +88,11 @@ mod _native {
         };
         #[pymodule_export]
         use crate::hold::{
-            ContactBody, Ejection, FreeRoll, Latch, LineContact, LinePressure, OneWayDuty, OneWayHold, ParkComparison,
-            ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, Ratchet, RatchetIndex, SpurTooth, StrutLoad,
-            TakeUp, ToothBending, ToothStrength, Wedge, WedgeLoad, compare_park_gears, form_factor, grip_nm, locks,
-            one_way_duty, park_load, roll_limits_49_cfr_571_114, take_up, velocity_factor,
+            ContactBody, Ejection, FreeRoll, Latch, LineContact, LinePressure, OneWayDuty, OneWayHold, OneWayPart,
+            ParkComparison, ParkGear, ParkHold, ParkLoad, ParkLock, ParkStress, Parked, Pawl, Ratchet, RatchetIndex,
+            SpurTooth, StrutLoad, TakeUp, ToothBending, ToothStrength, Wedge, WedgeLoad, compare_park_gears,
+            form_factor, grip_nm, locks, one_way_duty, one_way_part, park_load, park_lock, roll_limits_49_cfr_571_114,
+            take_up, velocity_factor,
         };
     }
 
@@ -201,6 +202,14 @@ mod _native {
         const EXTERNAL_MESH_EFFICIENCY: f64 = core::EXTERNAL_MESH_EFFICIENCY;
         #[pymodule_export]
         const INTERNAL_MESH_EFFICIENCY: f64 = core::INTERNAL_MESH_EFFICIENCY;
+        #[pymodule_export]
+        const RACE_YOUNG_MPA: f64 = core::RACE_YOUNG_MPA;
+        #[pymodule_export]
+        const RACE_POISSON: f64 = core::RACE_POISSON;
+        #[pymodule_export]
+        const ROCKING_FACTOR_LOW: f64 = core::ROCKING_FACTOR_LOW;
+        #[pymodule_export]
+        const ROCKING_FACTOR_HIGH: f64 = core::ROCKING_FACTOR_HIGH;
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.

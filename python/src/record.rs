@@ -293,6 +293,11 @@ impl Family {
 }
 
 impl Family {
+    /// The record.
+    pub fn core(&self) -> &core::Family {
+        &self.record
+    }
+
     fn friction(&self) -> trainwright::Result<&core::Friction> {
         let missing = trainwright::Error::Missing { name: "friction", why: "the record has no [friction] table" };
         self.record.friction.as_ref().ok_or(missing)
