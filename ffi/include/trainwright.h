@@ -102,6 +102,18 @@
 /// Efficiency of one mesh of planet and ring; it slides less than an external one.
 #define TW_PRACTICE_INTERNAL_MESH_EFFICIENCY 0.993
 
+/// Modulus of elasticity of the hardened steel of races, rollers, sprags and pawls.
+#define TW_PRACTICE_RACE_YOUNG_MPA 206000.0
+
+/// Poisson's ratio of that steel.
+#define TW_PRACTICE_RACE_POISSON 0.3
+
+/// Load of a park lock while the vehicle rocks over its static load, where no one has measured it.
+#define TW_PRACTICE_ROCKING_FACTOR_LOW 1.5
+
+/// See `TW_PRACTICE_ROCKING_FACTOR_LOW`.
+#define TW_PRACTICE_ROCKING_FACTOR_HIGH 2.0
+
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
 #define TW_RADIAL_FACTOR 3.05
