@@ -40,6 +40,40 @@ pub const STEEL_DENSITY_KG_M3: f64 = 7850.0;
 pub const EXTERNAL_MESH_EFFICIENCY: f64 = 0.99;
 /// Efficiency of one mesh of planet and ring; it slides less than an external one.
 pub const INTERNAL_MESH_EFFICIENCY: f64 = 0.993;
+/// Linear expansion of steel.
+pub const STEEL_EXPANSION_LOW_PER_K: f64 = 11e-6;
+/// See [`STEEL_EXPANSION_LOW_PER_K`].
+pub const STEEL_EXPANSION_HIGH_PER_K: f64 = 12e-6;
+/// Linear expansion of the aluminum of cases, pump bodies and pistons.
+pub const ALUMINUM_EXPANSION_LOW_PER_K: f64 = 21e-6;
+/// See [`ALUMINUM_EXPANSION_LOW_PER_K`].
+pub const ALUMINUM_EXPANSION_HIGH_PER_K: f64 = 24e-6;
+/// Linear expansion of bronze.
+pub const BRONZE_EXPANSION_LOW_PER_K: f64 = 17e-6;
+/// See [`BRONZE_EXPANSION_LOW_PER_K`].
+pub const BRONZE_EXPANSION_HIGH_PER_K: f64 = 19e-6;
+/// Linear expansion of cast iron.
+pub const CAST_IRON_EXPANSION_LOW_PER_K: f64 = 10e-6;
+/// See [`CAST_IRON_EXPANSION_LOW_PER_K`].
+pub const CAST_IRON_EXPANSION_HIGH_PER_K: f64 = 11e-6;
+/// Modulus of elasticity of steel.
+pub const STEEL_YOUNG_MPA: f64 = 206_000.0;
+/// Poisson's ratio of steel.
+pub const STEEL_POISSON: f64 = 0.29;
+/// Modulus of elasticity of the aluminum of cases.
+pub const ALUMINUM_YOUNG_MPA: f64 = 71_000.0;
+/// Poisson's ratio of aluminum.
+pub const ALUMINUM_POISSON: f64 = 0.33;
+/// Friction of a steel-backed bushing in an aluminum bore, pressed with a film of oil.
+pub const PRESS_FRICTION_LOW: f64 = 0.08;
+/// See [`PRESS_FRICTION_LOW`].
+pub const PRESS_FRICTION_HIGH: f64 = 0.15;
+/// Running clearance of a new plain bushing, diametral: about a thousandth of the diameter.
+pub const RUNNING_CLEARANCE_LOW_MM: f64 = 0.03;
+/// See [`RUNNING_CLEARANCE_LOW_MM`].
+pub const RUNNING_CLEARANCE_HIGH_MM: f64 = 0.10;
+/// Standard uncertainty of one reading of a bore gauge, or of a telescoping gauge with a micrometer.
+pub const BORE_GAUGE_U_MM: f64 = 0.004;
 /// Modulus of elasticity of the hardened steel of races, rollers, sprags and pawls.
 pub const RACE_YOUNG_MPA: f64 = 206_000.0;
 /// Poisson's ratio of that steel.

@@ -16,7 +16,7 @@
 //! | `_mpa` | stress, surface pressure | MPa |
 //! | `_rpm`, `_rpm_s` | shaft speed; its rate of change | 1/min, (1/min)/s |
 //! | `_km_h` | road speed | km/h |
-//! | `_m_s`, `_mpa_m_s` | sliding speed; surface pressure times sliding speed | m/s, MPa·m/s |
+//! | `_m_s`, `_mpa_m_s` | speed of sliding or flow; surface pressure times sliding speed | m/s, MPa·m/s |
 //! | `_mrev`, `_h` | life of a bearing | million revolutions, hour |
 //! | `_c`, `_k` | temperature; difference of temperatures | °C, K |
 //! | `_kg_m3`, `_mm2_s`, `_mpa_s` | density; kinematic viscosity; dynamic viscosity | kg/m³, mm²/s, mPa·s |

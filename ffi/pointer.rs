@@ -36,6 +36,18 @@ pub(crate) unsafe fn slice<'a, T>(pointer: *const T, count: usize) -> core::resu
     Ok(unsafe { core::slice::from_raw_parts(pointer, count) })
 }
 
+/// The text of so many bytes behind a pointer, or [`Status::Text`] where it is not UTF-8.
+///
+/// # Safety
+/// As for [`slice`].
+pub(crate) unsafe fn text<'a>(
+    text: *const ::core::ffi::c_char,
+    length: usize,
+) -> core::result::Result<&'a str, Status> {
+    let bytes = unsafe { slice(text.cast::<u8>(), length)? };
+    ::core::str::from_utf8(bytes).map_err(|_| Status::Text)
+}
+
 /// Writes the answer through `out` and returns [`Status::Ok`], or leaves `out` untouched and returns what went wrong.
 ///
 /// # Safety

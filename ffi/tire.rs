@@ -1,6 +1,6 @@
 //! `tw_tire_*`: size designations, diameters, rolling circumference, load index, speed symbol.
 
-use crate::pointer::{core, is_known, named, put, read, slice};
+use crate::pointer::{core, is_known, named, put, read, text};
 use crate::status::Status;
 use ::core::ffi::c_char;
 use trainwright::judge::Reading;
@@ -15,11 +15,6 @@ use trainwright::tire::{
 pub struct Designation {
     /// UTF-8, in fact ASCII.
     pub text: [c_char; 48],
-}
-
-unsafe fn text<'a>(text: *const c_char, length: usize) -> Result<&'a str, Status> {
-    let bytes = unsafe { slice(text.cast::<u8>(), length)? };
-    ::core::str::from_utf8(bytes).map_err(|_| Status::Text)
 }
 
 /// The tire behind a pointer; [`Status::Inconsistent`] where C put a number into it that names nothing.

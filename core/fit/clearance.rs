@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, ordered, within};
-use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, combine, judge, normal_cdf};
+use crate::judge::{Budget, Input, Judgment, Limits, Propagated, Reading, Rule, combine, judge, normal_cdf};
 
 pub(super) const CLEARANCE: Card = Card {
     id: "fit.clearance",
@@ -259,18 +259,18 @@ pub fn measured(shaft_mm: Reading, bore_mm: Reading, wanted_mm: Limits, rule: Ru
     let shaft = size_reading("shaft_mm", shaft_mm)?;
     let bore = size_reading("bore_mm", bore_mm)?;
     let budget = combine(&[Input::new(-1.0, shaft.u)?, Input::new(1.0, bore.u)?])?;
-    judged_clearance(shaft, bore, budget, wanted_mm, rule)
+    let reading = Reading::new(bore.value - shaft.value, budget.u)?;
+    judged_clearance(shaft, bore, Propagated { reading, budget }, wanted_mm, rule)
 }
 
-/// Bore less shaft with a known budget, judged.
-fn judged_clearance(
+/// A clearance with its budget, judged.
+pub(super) fn judged_clearance(
     shaft_mm: Reading,
     bore_mm: Reading,
-    budget: Budget,
+    Propagated { reading: clearance_mm, budget }: Propagated,
     wanted_mm: Limits,
     rule: Rule,
 ) -> Result<MeasuredClearance> {
-    let clearance_mm = Reading::new(bore_mm.value - shaft_mm.value, budget.u)?;
     let judgment = judge(clearance_mm, wanted_mm, rule)?;
     Ok(MeasuredClearance {
         shaft_mm,

@@ -23,6 +23,9 @@
 /// Version of this header.
 #define TW_VERSION_PATCH 0
 
+/// Temperature at which sizes are stated, °C: ISO 1.
+#define TW_REFERENCE_C 20.0
+
 /// Version of the layout that this library writes and reads.
 #define TW_IMAGE_VERSION 1
 
@@ -101,6 +104,57 @@
 
 /// Efficiency of one mesh of planet and ring; it slides less than an external one.
 #define TW_PRACTICE_INTERNAL_MESH_EFFICIENCY 0.993
+
+/// Linear expansion of steel.
+#define TW_PRACTICE_STEEL_EXPANSION_LOW_PER_K 11e-6
+
+/// See `TW_PRACTICE_STEEL_EXPANSION_LOW_PER_K`.
+#define TW_PRACTICE_STEEL_EXPANSION_HIGH_PER_K 12e-6
+
+/// Linear expansion of the aluminum of cases, pump bodies and pistons.
+#define TW_PRACTICE_ALUMINUM_EXPANSION_LOW_PER_K 21e-6
+
+/// See `TW_PRACTICE_ALUMINUM_EXPANSION_LOW_PER_K`.
+#define TW_PRACTICE_ALUMINUM_EXPANSION_HIGH_PER_K 24e-6
+
+/// Linear expansion of bronze.
+#define TW_PRACTICE_BRONZE_EXPANSION_LOW_PER_K 17e-6
+
+/// See `TW_PRACTICE_BRONZE_EXPANSION_LOW_PER_K`.
+#define TW_PRACTICE_BRONZE_EXPANSION_HIGH_PER_K 19e-6
+
+/// Linear expansion of cast iron.
+#define TW_PRACTICE_CAST_IRON_EXPANSION_LOW_PER_K 10e-6
+
+/// See `TW_PRACTICE_CAST_IRON_EXPANSION_LOW_PER_K`.
+#define TW_PRACTICE_CAST_IRON_EXPANSION_HIGH_PER_K 11e-6
+
+/// Modulus of elasticity of steel.
+#define TW_PRACTICE_STEEL_YOUNG_MPA 206000.0
+
+/// Poisson's ratio of steel.
+#define TW_PRACTICE_STEEL_POISSON 0.29
+
+/// Modulus of elasticity of the aluminum of cases.
+#define TW_PRACTICE_ALUMINUM_YOUNG_MPA 71000.0
+
+/// Poisson's ratio of aluminum.
+#define TW_PRACTICE_ALUMINUM_POISSON 0.33
+
+/// Friction of a steel-backed bushing in an aluminum bore, pressed with a film of oil.
+#define TW_PRACTICE_PRESS_FRICTION_LOW 0.08
+
+/// See `TW_PRACTICE_PRESS_FRICTION_LOW`.
+#define TW_PRACTICE_PRESS_FRICTION_HIGH 0.15
+
+/// Running clearance of a new plain bushing, diametral: about a thousandth of the diameter.
+#define TW_PRACTICE_RUNNING_CLEARANCE_LOW_MM 0.03
+
+/// See `TW_PRACTICE_RUNNING_CLEARANCE_LOW_MM`.
+#define TW_PRACTICE_RUNNING_CLEARANCE_HIGH_MM 0.10
+
+/// Standard uncertainty of one reading of a bore gauge, or of a telescoping gauge with a micrometer.
+#define TW_PRACTICE_BORE_GAUGE_U_MM 0.004
 
 /// Modulus of elasticity of the hardened steel of races, rollers, sprags and pawls.
 #define TW_PRACTICE_RACE_YOUNG_MPA 206000.0
@@ -1352,6 +1406,248 @@ typedef struct tw_measured_clearance {
   /// Where its uncertainty comes from: shaft, bore, in this order.
   struct tw_budget budget;
 } tw_measured_clearance;
+
+/// A part: its size at 20 °C and its expansion.
+typedef struct tw_warm_part {
+  /// Diameter at 20 °C, mm.
+  struct tw_reading size_mm;
+  /// Linear expansion, 1/K.
+  struct tw_reading expansion_per_k;
+} tw_warm_part;
+
+/// Temperature of a fit.
+typedef struct tw_warmth {
+  /// Of the part with the bore, °C.
+  struct tw_reading temp_c;
+  /// How much warmer the shaft is, K; negative where it is colder, 0 where both are alike.
+  struct tw_reading shaft_warmer_k;
+} tw_warmth;
+
+/// A clearance at temperature.
+typedef struct tw_warm_clearance {
+  /// Clearance at 20 °C, mm.
+  double clearance_20c_mm;
+  /// What the temperature adds, mm; negative where the fit closes.
+  double change_mm;
+  /// Sizes and clearance at temperature, judged. The budget lists shaft, bore, expansion of the shaft, expansion of the
+  /// bore's part, temperature, and how much warmer the shaft is.
+  struct tw_measured_clearance at_temperature;
+} tw_warm_clearance;
+
+/// What an instrument shows, at which temperatures.
+typedef struct tw_warm_reading {
+  /// What the instrument shows, mm.
+  struct tw_reading shown_mm;
+  /// Linear expansion of the part, 1/K.
+  struct tw_reading part_expansion_per_k;
+  /// Temperature of the part, °C.
+  struct tw_reading part_temp_c;
+  /// Linear expansion of the instrument, 1/K.
+  struct tw_reading instrument_expansion_per_k;
+  /// Temperature of the instrument, °C.
+  struct tw_reading instrument_temp_c;
+} tw_warm_reading;
+
+/// A size corrected to 20 °C.
+typedef struct tw_size20 {
+  /// Size at 20 °C, mm.
+  struct tw_reading size_mm;
+  /// What was added to the reading, mm; negative for a warm part.
+  double correction_mm;
+  /// Where the uncertainty comes from: reading, expansion and temperature of the part, of the instrument.
+  struct tw_budget budget;
+} tw_size20;
+
+/// Elastic constants of a metal.
+typedef struct tw_elastic {
+  /// Modulus of elasticity, MPa.
+  double young_mpa;
+  /// Poisson's ratio, 0 to 0.5.
+  double poisson;
+} tw_elastic;
+
+/// Two round parts pressed together.
+typedef struct tw_press_joint {
+  /// Bore of the inner part, mm; 0 where it is solid.
+  double inside_mm;
+  /// Diameter where they meet, mm.
+  double interface_mm;
+  /// Outside of the outer part, mm; infinite where it is a thick body.
+  double outside_mm;
+  /// The inner part.
+  struct tw_elastic inner;
+  /// The outer part.
+  struct tw_elastic outer;
+} tw_press_joint;
+
+/// A press fit under its interference.
+typedef struct tw_pressed {
+  /// Interference, diametral, mm; negative where the parts are free of each other by so much.
+  double interference_mm;
+  /// Pressure where the parts meet, MPa; 0 while they are free.
+  double pressure_mpa;
+  /// How much the bore of the inner part closes, mm.
+  double bore_closure_mm;
+  /// How much the outside grows, mm.
+  double outside_growth_mm;
+  /// Greatest hoop stress of the inner part, MPa: at its bore, negative (compression).
+  double inner_hoop_mpa;
+  /// Greatest hoop stress of the outer part, MPa: where the parts meet, positive (tension).
+  double outer_hoop_mpa;
+} tw_pressed;
+
+/// What a press fit holds by friction.
+typedef struct tw_retention {
+  /// Axial force, N.
+  double force_n;
+  /// Torque, N·m.
+  double torque_nm;
+} tw_retention;
+
+/// A metal: elastic constants and expansion.
+typedef struct tw_metal {
+  /// Elastic constants.
+  struct tw_elastic elastic;
+  /// Linear expansion, 1/K.
+  struct tw_reading expansion_per_k;
+} tw_metal;
+
+/// A bushing pressed in a housing. Sizes at 20 °C.
+typedef struct tw_pressed_bushing {
+  /// Bore of the housing, mm.
+  struct tw_reading housing_bore_mm;
+  /// Outside of the bushing before it is pressed in, mm.
+  struct tw_reading outside_mm;
+  /// Wall of the bushing, mm.
+  double wall_mm;
+  /// Bore of the bushing in place, mm.
+  struct tw_reading bore_mm;
+  /// Outside of the housing around it, mm; infinite for a thick body.
+  double housing_outside_mm;
+  /// Metal of the housing.
+  struct tw_metal housing;
+  /// Metal of the bushing's shell.
+  struct tw_metal shell;
+} tw_pressed_bushing;
+
+/// What a bushing holds by friction.
+typedef struct tw_held_bushing {
+  /// The seat at this temperature.
+  struct tw_pressed pressed;
+  /// Axial force at which it moves, N.
+  struct tw_reading force_n;
+  /// Torque at which it turns, N·m.
+  struct tw_reading torque_nm;
+  /// Where the uncertainty of the torque comes from: housing bore, outside of the bushing, expansion of the housing, of the
+  /// shell, friction.
+  struct tw_budget budget;
+} tw_held_bushing;
+
+/// Running clearance in a pressed bushing.
+typedef struct tw_running_clearance {
+  /// The seat at 20 °C.
+  struct tw_pressed pressed_20c;
+  /// The seat at temperature.
+  struct tw_pressed pressed;
+  /// Clearance at 20 °C and at temperature, judged. The budget lists shaft, bore, housing bore, outside of the bushing,
+  /// expansion of the shaft, of the housing, of the shell, temperature, and how much warmer the shaft is.
+  struct tw_warm_clearance clearance;
+  /// What the clearance would be if the bore grew as the housing does, mm: too much.
+  double as_housing_mm;
+  /// What it would be if the bore grew as the free shell does, mm: too little while the seat still presses.
+  double as_shell_mm;
+} tw_running_clearance;
+
+/// Limits of a size by its tolerance class.
+typedef struct tw_iso_limits {
+  /// Nominal size, mm.
+  double nominal_mm;
+  /// Lower deviation, EI or ei, mm.
+  double lower_deviation_mm;
+  /// Upper deviation, ES or es, mm.
+  double upper_deviation_mm;
+  /// Width of the tolerance, IT, mm.
+  double tolerance_mm;
+  /// Least and greatest size, mm.
+  struct tw_limits size_mm;
+  /// Grade, 5 to 11.
+  uint32_t grade;
+  /// Whether it is a hole: a capital letter.
+  bool hole;
+} tw_iso_limits;
+
+/// A hole and a shaft of one nominal size.
+typedef struct tw_iso_fit {
+  /// The hole.
+  struct tw_iso_limits hole;
+  /// The shaft.
+  struct tw_iso_limits shaft;
+  /// Their clearance, without a service limit.
+  struct tw_clearance clearance;
+} tw_iso_fit;
+
+/// Load and speed of a plain bushing.
+typedef struct tw_bushing_load {
+  /// Load over the projected area, MPa.
+  double unit_load_mpa;
+  /// Speed at which the surfaces slide, m/s.
+  double sliding_m_s;
+  /// Product of the two, MPa·m/s.
+  double pv_mpa_m_s;
+} tw_bushing_load;
+
+/// The gap between a shaft and a bore.
+typedef struct tw_gap {
+  /// Diameter, mm.
+  double diameter_mm;
+  /// Clearance, diametral, mm.
+  double clearance_mm;
+  /// Length along which the oil flows, mm.
+  double length_mm;
+  /// Displacement of the axes over the radial clearance, 0 to 1.
+  double eccentricity;
+} tw_gap;
+
+/// Flow along a gap.
+typedef struct tw_gap_leak {
+  /// Radial clearance, mm.
+  double radial_clearance_mm;
+  /// How much more than centered.
+  double eccentricity_factor;
+  /// Flow, L/min.
+  double flow_l_min;
+  /// Mean speed of the oil along the gap, m/s.
+  double speed_m_s;
+  /// Reynolds number of the gap.
+  double reynolds;
+} tw_gap_leak;
+
+/// A fit when new and when worn: same length, pressure and oil.
+typedef struct tw_worn_gap {
+  /// Clearance when new, diametral, mm.
+  struct tw_reading new_mm;
+  /// Clearance now, mm.
+  struct tw_reading worn_mm;
+  /// Eccentricity when new, 0 to 1.
+  double new_eccentricity;
+  /// Eccentricity now, 0 to 1.
+  double worn_eccentricity;
+} tw_worn_gap;
+
+/// How much more a worn fit leaks.
+typedef struct tw_leak_ratio {
+  /// Leak now over leak when new, at the best estimates.
+  double ratio;
+  /// Its standard uncertainty to first order. The cube is not straight: where it is above a tenth of the ratio, the interval
+  /// says more.
+  double first_order_u;
+  /// Stated probability of the interval.
+  double coverage;
+  /// Lower end of the interval.
+  double lower;
+  /// Upper end of the interval.
+  double upper;
+} tw_leak_ratio;
 
 /// A flash image that `tw_flash_open` accepted. It points into the caller's memory, which must stay as it is.
 typedef struct tw_flash_image {
@@ -3226,6 +3522,83 @@ tw_status tw_fit_measured(const struct tw_reading *shaft_mm,
                           const struct tw_limits *wanted_mm,
                           const struct tw_rule *rule,
                           struct tw_measured_clearance *out_clearance);
+
+/// Clearance of two parts at temperature, each with its own expansion, judged.
+tw_status tw_fit_warm_clearance(const struct tw_warm_part *shaft,
+                                const struct tw_warm_part *bore,
+                                const struct tw_warmth *warmth,
+                                const struct tw_limits *wanted_mm,
+                                const struct tw_rule *rule,
+                                struct tw_warm_clearance *out_clearance);
+
+/// Size at 20 degC of a part measured warm, with an instrument of another temperature.
+tw_status tw_fit_size_20c(const struct tw_warm_reading *reading, struct tw_size20 *out_size);
+
+/// What a diametral interference, mm, does to two parts pressed together.
+tw_status tw_fit_pressed(const struct tw_press_joint *joint, double interference_mm, struct tw_pressed *out_pressed);
+
+/// Axial force and torque at which a pressed part begins to move under a pressure.
+tw_status tw_fit_retention(const struct tw_press_joint *joint,
+                           double pressure_mpa,
+                           double length_mm,
+                           double friction,
+                           struct tw_retention *out_retention);
+
+/// The seat of a bushing at a temperature; an interference of 0 or less means that it has let go.
+tw_status tw_fit_bushing_at(const struct tw_pressed_bushing *bushing, double temp_c, struct tw_pressed *out_pressed);
+
+/// Temperature, degC, at which a bushing has no interference left.
+tw_status tw_fit_let_go_c(const struct tw_pressed_bushing *bushing, struct tw_reading *out_temp_c);
+
+/// Torque and axial force at which a bushing moves, at a temperature.
+tw_status tw_fit_bushing_held(const struct tw_pressed_bushing *bushing,
+                              double temp_c,
+                              double length_mm,
+                              const struct tw_reading *friction,
+                              struct tw_held_bushing *out_held);
+
+/// Running clearance of a shaft in a pressed bushing at temperature, judged.
+tw_status tw_fit_running_clearance(const struct tw_pressed_bushing *bushing,
+                                   const struct tw_warm_part *shaft,
+                                   const struct tw_warmth *warmth,
+                                   const struct tw_limits *wanted_mm,
+                                   const struct tw_rule *rule,
+                                   struct tw_running_clearance *out_clearance);
+
+/// Limits of a nominal size with a tolerance class: `H7` for a hole, `f7` for a shaft. length counts bytes, without a zero.
+tw_status tw_fit_iso_limits(double nominal_mm,
+                            const char *zone,
+                            size_t length,
+                            struct tw_iso_limits *out_limits);
+
+/// Reads a size with its tolerance class: `25H7`. length counts bytes, without a zero.
+tw_status tw_fit_iso_size(const char *size, size_t length, struct tw_iso_limits *out_limits);
+
+/// Reads a fit: `25H7/f7`, hole first. length counts bytes, without a zero.
+tw_status tw_fit_iso_fit(const char *fit_text, size_t length, struct tw_iso_fit *out_fit);
+
+/// Unit load, sliding speed and their product for a plain bushing; speed of the shaft against the bushing.
+tw_status tw_fit_bushing_load(double force_n,
+                              double diameter_mm,
+                              double length_mm,
+                              double speed_rpm,
+                              struct tw_bushing_load *out_load);
+
+/// How much more an off-center shaft lets through than a centered one.
+tw_status tw_fit_eccentricity_factor(double eccentricity, double *out_factor);
+
+/// Flow of oil along the gap between a shaft and a bore.
+tw_status tw_fit_gap_leak(const struct tw_gap *gap,
+                          double pressure_drop_kpa,
+                          double viscosity_mpa_s,
+                          double density_kg_m3,
+                          struct tw_gap_leak *out_leak);
+
+/// How many times more a worn fit leaks than a new one, with its coverage interval.
+tw_status tw_fit_leak_ratio(const struct tw_worn_gap *gap, double coverage, struct tw_leak_ratio *out_ratio);
+
+/// Chance that a worn fit leaks more than so many times as much as when new.
+tw_status tw_fit_chance_leaks_more(const struct tw_worn_gap *gap, double times, double *out_chance);
 
 /// Checks an image: mark, version, length, checksum, and that every part can be read. `length` may reach beyond its end, to
 /// the end of the flash page.

@@ -37,7 +37,12 @@ mod _native {
     #[pymodule]
     mod fit {
         #[pymodule_export]
-        use crate::fit::{Clearance, MeasuredClearance, clearance, measured, toleranced};
+        use crate::fit::{
+            BushingLoad, Clearance, Elastic, Gap, GapLeak, HeldBushing, IsoFit, IsoLimits, LeakRatio,
+            MeasuredClearance, Metal, PressJoint, Pressed, PressedBushing, Retention, RunningClearance, Size20,
+            WarmClearance, WarmPart, WarmReading, Warmth, WornGap, bushing_load, clearance, eccentricity_factor,
+            iso_fit, iso_limits, iso_size, measured, toleranced, warm_clearance,
+        };
     }
 
     /// Transmission fluid: density, viscosity, mixing, level and fill. Hot fluid burns.
@@ -203,6 +208,39 @@ mod _native {
         #[pymodule_export]
         const INTERNAL_MESH_EFFICIENCY: f64 = core::INTERNAL_MESH_EFFICIENCY;
         #[pymodule_export]
+        const STEEL_EXPANSION_LOW_PER_K: f64 = core::STEEL_EXPANSION_LOW_PER_K;
+        #[pymodule_export]
+        const STEEL_EXPANSION_HIGH_PER_K: f64 = core::STEEL_EXPANSION_HIGH_PER_K;
+        #[pymodule_export]
+        const ALUMINUM_EXPANSION_LOW_PER_K: f64 = core::ALUMINUM_EXPANSION_LOW_PER_K;
+        #[pymodule_export]
+        const ALUMINUM_EXPANSION_HIGH_PER_K: f64 = core::ALUMINUM_EXPANSION_HIGH_PER_K;
+        #[pymodule_export]
+        const BRONZE_EXPANSION_LOW_PER_K: f64 = core::BRONZE_EXPANSION_LOW_PER_K;
+        #[pymodule_export]
+        const BRONZE_EXPANSION_HIGH_PER_K: f64 = core::BRONZE_EXPANSION_HIGH_PER_K;
+        #[pymodule_export]
+        const CAST_IRON_EXPANSION_LOW_PER_K: f64 = core::CAST_IRON_EXPANSION_LOW_PER_K;
+        #[pymodule_export]
+        const CAST_IRON_EXPANSION_HIGH_PER_K: f64 = core::CAST_IRON_EXPANSION_HIGH_PER_K;
+        #[pymodule_export]
+        const STEEL_YOUNG_MPA: f64 = core::STEEL_YOUNG_MPA;
+        #[pymodule_export]
+        const STEEL_POISSON: f64 = core::STEEL_POISSON;
+        #[pymodule_export]
+        const ALUMINUM_YOUNG_MPA: f64 = core::ALUMINUM_YOUNG_MPA;
+        #[pymodule_export]
+        const ALUMINUM_POISSON: f64 = core::ALUMINUM_POISSON;
+        #[pymodule_export]
+        const PRESS_FRICTION_LOW: f64 = core::PRESS_FRICTION_LOW;
+        #[pymodule_export]
+        const PRESS_FRICTION_HIGH: f64 = core::PRESS_FRICTION_HIGH;
+        #[pymodule_export]
+        const RUNNING_CLEARANCE_LOW_MM: f64 = core::RUNNING_CLEARANCE_LOW_MM;
+        #[pymodule_export]
+        const RUNNING_CLEARANCE_HIGH_MM: f64 = core::RUNNING_CLEARANCE_HIGH_MM;
+        #[pymodule_export]
+        const BORE_GAUGE_U_MM: f64 = core::BORE_GAUGE_U_MM;
         const RACE_YOUNG_MPA: f64 = core::RACE_YOUNG_MPA;
         #[pymodule_export]
         const RACE_POISSON: f64 = core::RACE_POISSON;
