@@ -11,5 +11,5 @@ pub use bushing::{HeldBushing, Metal, PressedBushing, RunningClearance};
 pub use iso::{IsoFit, IsoLimits, iso_fit, iso_limits, iso_size};
 pub use leak::{BushingLoad, Gap, GapLeak, LeakRatio, WornGap, bushing_load, eccentricity_factor};
 pub use press::{Elastic, PressJoint, Pressed, Retention};
-pub use sizes::{Clearance, MeasuredClearance, clearance, measured, toleranced};
+pub use sizes::{Clearance, MeasuredClearance, Spread, clearance, measured, toleranced};
 pub use warm::{Size20, WarmClearance, WarmPart, WarmReading, Warmth, warm_clearance};

@@ -181,21 +181,16 @@ class ChainLink:
         """
         A measured part; so many standard uncertainties count as its worst case.
         """
-    @staticmethod
-    def normal(sensitivity: float, size_mm: Limits, *, sigmas: float) -> ChainLink:
-        """
-        A part as made, spread normally about the middle of its limits, so many standard deviations from there to a limit.
-        """
-    @staticmethod
-    def rectangular(sensitivity: float, size_mm: Limits) -> ChainLink:
-        """
-        A part as made, anywhere in its limits with the same chance: u = t/√3.
-        Source: JCGM 100:2008, 4.3.7.
-        """
     @property
     def sensitivity(self, /) -> float:
         """
         Change of the result per change of this size: +1 opens the gap, −1 fills it, −n for n equal parts known by one.
+        """
+    @staticmethod
+    def toleranced(sensitivity: float, size_mm: Limits, *, spread: str) -> ChainLink:
+        """
+        A part as made, not measured. `spread` is "rectangular" (u = t/√3) or "normal 3 sigma" (u = t/3).
+        Source: JCGM 100:2008, 4.3.7 and 4.3.5.
         """
     @property
     def u_mm(self, /) -> float:
@@ -728,8 +723,8 @@ def chain(links: Sequence[ChainLink]) -> Chain:
     The root sum of squares counts on independent parts whose sizes center in their tolerances.
     Source: Shigley, chapter 1, dimensions and tolerances; JCGM 100:2008, equation 10 for u.
 
-    >>> groove = ChainLink.normal(+1, Limits(lower=44.374, upper=44.526), sigmas=3)
-    >>> blocks = ChainLink.normal(-1, Limits(lower=44.145, upper=44.501), sigmas=3)
+    >>> groove = ChainLink.toleranced(+1, Limits(lower=44.374, upper=44.526), spread="normal 3 sigma")
+    >>> blocks = ChainLink.toleranced(-1, Limits(lower=44.145, upper=44.501), spread="normal 3 sigma")
     >>> gap = chain([groove, blocks])
     >>> round(gap.reading_mm.value, 3), round(gap.worst_half_mm, 3), round(gap.rss_half_mm, 3)
     (0.127, 0.254, 0.194)
