@@ -241,6 +241,7 @@ mod _native {
         const RUNNING_CLEARANCE_HIGH_MM: f64 = core::RUNNING_CLEARANCE_HIGH_MM;
         #[pymodule_export]
         const BORE_GAUGE_U_MM: f64 = core::BORE_GAUGE_U_MM;
+        #[pymodule_export]
         const RACE_YOUNG_MPA: f64 = core::RACE_YOUNG_MPA;
         #[pymodule_export]
         const RACE_POISSON: f64 = core::RACE_POISSON;
