@@ -9,6 +9,7 @@ mod distribution;
 mod propagation;
 
 pub use decision::{Judgment, Rule, RuleKind, Settlement, Verdict, chance_inside, judge, settle, settle_by};
+pub(crate) use distribution::phi;
 pub use distribution::{coverage_factor, normal_cdf, normal_quantile, student_cdf, student_quantile};
 pub use propagation::{
     Budget, Expanded, Input, MAX_INPUTS, Propagated, combine, combine_correlated, effective_freedom, expand, propagate,

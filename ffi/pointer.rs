@@ -48,6 +48,31 @@ pub(crate) unsafe fn text<'a>(
     ::core::str::from_utf8(bytes).map_err(|_| Status::Text)
 }
 
+/// As [`slice`], refused where it is null even for no elements: the count comes from another argument.
+///
+/// # Safety
+/// As for [`slice`].
+pub(crate) unsafe fn array<'a, T>(pointer: *const T, count: usize) -> core::result::Result<&'a [T], Status> {
+    if pointer.is_null() { Err(Status::Null) } else { unsafe { slice(pointer, count) } }
+}
+
+/// As [`array`], for one that the function fills in.
+///
+/// # Safety
+/// As for [`slice`]; writable, and apart from every input.
+pub(crate) unsafe fn array_mut<'a, T>(pointer: *mut T, count: usize) -> core::result::Result<&'a mut [T], Status> {
+    if pointer.is_null() {
+        return Err(Status::Null);
+    }
+    // SAFETY: not null, and `count` writable elements by the caller's promise.
+    Ok(unsafe { core::slice::from_raw_parts_mut(pointer, count) })
+}
+
+/// What a function without an answer of its own gives back.
+pub(crate) fn done(result: core::result::Result<(), Status>) -> Status {
+    result.err().unwrap_or(Status::Ok)
+}
+
 /// Writes the answer through `out` and returns [`Status::Ok`], or leaves `out` untouched and returns what went wrong.
 ///
 /// # Safety

@@ -55,7 +55,7 @@ pub fn normal_cdf(z: f64) -> Result<f64> {
 }
 
 /// Φ(z).
-pub(super) fn phi(z: f64) -> f64 {
+pub(crate) fn phi(z: f64) -> f64 {
     0.5 * erfc(-z / SQRT_2)
 }
 

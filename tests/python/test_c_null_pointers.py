@@ -15,6 +15,7 @@ NULL = int(re.search(r"TW_STATUS_NULL = (-\d+)", HEADER)[1])
 ROOM = 1 << 16  # more than any struct
 UNTOUCHED = b"\x5a" * ROOM
 NUMBERS = {
+    "bool": ctypes.c_bool,
     "double": ctypes.c_double,
     "size_t": ctypes.c_size_t,
     "int32_t": ctypes.c_int32,
