@@ -27,6 +27,7 @@ mod family;
 mod fault;
 mod fleet;
 mod fluids;
+mod identify;
 mod image;
 mod instruments;
 mod jobs;
@@ -58,6 +59,7 @@ pub use family::{
 };
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
+pub use identify::{Bench, Found, FoundReading, Identified, IdentifiedPart, Look, Made, NextLook, Shows};
 pub use image::Installed;
 pub use instruments::{InstrumentRecord, Instruments};
 pub use jobs::{Count, Job, Jobs, Stall};
@@ -108,32 +110,54 @@ pub fn kind_of(text: &str) -> Option<Kind> {
 #[must_use]
 pub fn check(files: &[(&str, &str)]) -> Problems {
     let mut all = Problems::default();
-    let mut names = Vec::new();
+    let (mut names, mut families, mut instruments) = (Vec::new(), Vec::new(), Vec::new());
     for (file, text) in files {
         let (document, problems) = Document::parse(file, text);
         let mut own = Names::default();
-        all.0.extend(problems_of(&document, &mut own, Problems(problems)).0);
+        let (found, problems) = problems_of(&document, &mut own, Problems(problems));
+        all.0.extend(problems.0);
         names.push(own);
+        match found {
+            Some(Against::Family(family)) => families.push((document, family)),
+            Some(Against::Instruments(record)) => instruments.push(record),
+            None => {}
+        }
+    }
+    for (document, family) in &families {
+        let faults = instruments.iter().flat_map(|record| family.instrument_faults(record));
+        all.0.extend(faults.map(|fault| fault.placed(document)));
     }
     all.0.extend(names.iter().flat_map(|own| own.unresolved(&names)));
     all.sort();
     all
 }
 
-fn problems_of(document: &Document<'_>, names: &mut Names, syntax: Problems) -> Problems {
+/// A record that others are checked against.
+enum Against {
+    Family(Family),
+    Instruments(Instruments),
+}
+
+fn problems_of(document: &Document<'_>, names: &mut Names, syntax: Problems) -> (Option<Against>, Problems) {
     match Kind::of(document.root.get_ref()) {
-        Some(Kind::Train) => read::<TrainFile>(document, names, syntax).1,
-        Some(Kind::Family) => read::<Family>(document, names, syntax).1,
-        Some(Kind::Fluids) => read::<Fluids>(document, names, syntax).1,
-        Some(Kind::Instruments) => read::<Instruments>(document, names, syntax).1,
-        Some(Kind::Fleet) => read::<Fleet>(document, names, syntax).1,
-        Some(Kind::Jobs) => read::<Jobs>(document, names, syntax).1,
-        None if !syntax.0.is_empty() => syntax,
+        Some(Kind::Train) => (None, read::<TrainFile>(document, names, syntax).1),
+        Some(Kind::Family) => {
+            let (family, problems) = read::<Family>(document, names, syntax);
+            (family.map(Against::Family), problems)
+        }
+        Some(Kind::Fluids) => (None, read::<Fluids>(document, names, syntax).1),
+        Some(Kind::Instruments) => {
+            let (instruments, problems) = read::<Instruments>(document, names, syntax);
+            (instruments.map(Against::Instruments), problems)
+        }
+        Some(Kind::Fleet) => (None, read::<Fleet>(document, names, syntax).1),
+        Some(Kind::Jobs) => (None, read::<Jobs>(document, names, syntax).1),
+        None if !syntax.0.is_empty() => (None, syntax),
         None => {
             let mut problem = document.problem_at(0..0, "", "this is no record of any kind".into());
             let kinds: Vec<_> = Kind::ALL.iter().map(|kind| kind.main_keys()).collect();
             problem.mend = format!("it needs one of the tables {}", kinds.join(", "));
-            Problems(std::vec![problem])
+            (None, Problems(std::vec![problem]))
         }
     }
 }

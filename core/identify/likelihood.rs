@@ -92,7 +92,7 @@ fn same_length(name: &'static str, count: usize, wanted: usize) -> Result<()> {
 /// * `reading_mm` — x and u, u above 0: an instrument without an uncertainty cannot be weighed
 /// * `size_mm` — lo and hi, finite; equal limits are a size without tolerance
 /// * returns the natural logarithm of the density in 1/mm; finite however far the reading lies outside
-/// * errors: [`Error::NotPositive`] for u, [`Error::NotFinite`], [`Error::Reversed`]
+/// * errors: [`Error::NotPositive`] for a u of 0, [`Error::OutOfRange`] below it, [`Error::NotFinite`], [`Error::Reversed`]
 ///
 /// Source: follows from the definitions. The difference of the two Φ is taken in the tail that keeps its digits, beyond 30 u
 /// by the asymptotic series of Abramowitz and Stegun, 26.2.12, and for limits closer than a fraction of u by its Taylor
@@ -108,7 +108,8 @@ fn same_length(name: &'static str, count: usize, wanted: usize) -> Result<()> {
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 pub fn ln_density(reading_mm: Reading, size_mm: Limits) -> Result<f64> {
-    let Reading { value: x, u } = Reading::new(reading_mm.value, positive("u", reading_mm.u)?)?;
+    let Reading { value: x, u } = Reading::new(reading_mm.value, reading_mm.u)?;
+    positive("u", u)?;
     let Limits { lower, upper } = Limits::between(size_mm.lower, size_mm.upper)?;
     Ok(density(x, u, lower, upper))
 }

@@ -93,7 +93,7 @@ impl Names {
 }
 
 /// The nearest of the names, or all of them.
-fn suggestion<'n>(word: &str, names: impl Iterator<Item = &'n str> + Clone) -> String {
+pub(super) fn suggestion<'n>(word: &str, names: impl Iterator<Item = &'n str> + Clone) -> String {
     let near = names
         .clone()
         .map(|name| (strsim::jaro_winkler(&word.to_lowercase(), &name.to_lowercase()), name))

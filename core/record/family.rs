@@ -160,7 +160,7 @@ pub struct Evidence {
     #[schemars(range(min = 0, max = 1))]
     pub exchanged: f64,
     /// Labor to look, minutes.
-    #[schemars(range(min = 0))]
+    #[schemars(extend("exclusiveMinimum" = 0))]
     pub minutes: f64,
 }
 
@@ -182,7 +182,7 @@ pub struct EvidenceMeasured {
     #[schemars(range(min = 0, max = 1))]
     pub exchanged: f64,
     /// Labor to look, minutes.
-    #[schemars(range(min = 0))]
+    #[schemars(extend("exclusiveMinimum" = 0))]
     pub minutes: f64,
     /// What it is measured with.
     #[schemars(extend("x-refers" = "instrument"))]

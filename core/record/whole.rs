@@ -60,6 +60,7 @@ impl Whole for Family {
         }
         faults.extend(self.sizes_against_each_other());
         faults.extend(self.lock_faults());
+        faults.extend(self.evidence_faults());
         faults.extend(self.parts_named_almost_alike());
         faults
     }

@@ -12,6 +12,7 @@ mod fit;
 mod fluid;
 mod hazard;
 mod hold;
+mod identify;
 mod judge;
 mod quantity;
 mod record;
@@ -98,6 +99,16 @@ mod _native {
             SpurTooth, StrutLoad, TakeUp, ToothBending, ToothStrength, Wedge, WedgeLoad, compare_park_gears,
             form_factor, grip_nm, locks, one_way_duty, one_way_part, park_load, park_lock, roll_limits_49_cfr_571_114,
             take_up, velocity_factor,
+        };
+    }
+
+    /// Which variant is on the bench: weighing marks and sizes, part by part, and what to look at next.
+    #[pymodule]
+    mod identify {
+        #[pymodule_export]
+        use crate::identify::{
+            Conclusion, Identification, Look, LookMade, Nearest, NextLook, Part, PartFinding, Weighed, Weighing, Worth,
+            conclude, ln_density, ln_seen, nearest, prior_of_counts, weigh,
         };
     }
 

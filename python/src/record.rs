@@ -161,7 +161,7 @@ macro_rules! record {
         $(#[doc = $doc])+
         #[pyclass(frozen, module = "trainwright.record")]
         pub struct $name {
-            record: core::$name,
+            pub(crate) record: core::$name,
             text: String,
         }
 

@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import clutch, fit, fluid, hazard, hold, judge, practice, record, road, stack, tire, train, units
+from . import clutch, fit, fluid, hazard, hold, identify, judge, practice, record, road, stack, tire, train, units
 from ._native import Card, Source, Symbol, card, cards, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -37,6 +37,7 @@ __all__ = [
     "fluid",
     "hazard",
     "hold",
+    "identify",
     "judge",
     "practice",
     "record",
