@@ -134,7 +134,7 @@ pub fn check(files: &[(&str, &str)]) -> Problems {
 
 /// A record that others are checked against.
 enum Against {
-    Family(Family),
+    Family(std::boxed::Box<Family>),
     Instruments(Instruments),
 }
 
@@ -143,7 +143,7 @@ fn problems_of(document: &Document<'_>, names: &mut Names, syntax: Problems) -> 
         Some(Kind::Train) => (None, read::<TrainFile>(document, names, syntax).1),
         Some(Kind::Family) => {
             let (family, problems) = read::<Family>(document, names, syntax);
-            (family.map(Against::Family), problems)
+            (family.map(|family| Against::Family(family.into())), problems)
         }
         Some(Kind::Fluids) => (None, read::<Fluids>(document, names, syntax).1),
         Some(Kind::Instruments) => {

@@ -165,10 +165,10 @@ family.toml:37:29  train.set[2].teeth.planet = \"29\"
 family.toml:37:35  train.set[2].teeth.rign = 94
     unknown key
     did you mean ring?
-family.toml:354:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
+family.toml:358:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
     unknown key
     did you mean parts?
-family.toml:397:19  clutch.C1.return_spring_n = [1280, 1050]
+family.toml:401:19  clutch.C1.return_spring_n = [1280, 1050]
     reversed: lower 1280 is above upper 1050
     exchange them or correct one"
     );
@@ -289,7 +289,7 @@ fn what_is_not_toml_shows_its_line() {
         (
             "teal = 4, wren = 5, heron = 6 }",
             "teal = 4 wren = 5, heron = 6 }",
-            398,
+            402,
             26,
             "plates = { teal = 4 wren = 5, heron = 6 }",
             "",
@@ -354,6 +354,43 @@ fn sizes_and_names_that_contradict_each_other() {
             "fit[4].bore",
             "no other line names the part \"reaction_sleve\", but there is \"reaction_sleeve\"",
         ),
+        (
+            "carrier = \"case\"\nchance = { teal = 0.01, wren = 0.97, heron = 0.99 }\nexchanged = 0.04",
+            "carrier = \"case\"\nchance = { teal = 0.01, wren = 0.97, heron = 0.99 }\nexchanged = 0.05",
+            "evidence[2].exchanged",
+            "case is exchanged with a chance of 0.04 at evidence[0]",
+        ),
+        (
+            "chance = { teal = 0.01, wren = 0.96, heron = 0.995 }",
+            "chance = { teal = 0.96, wren = 0.96, heron = 0.96 }",
+            "evidence[5].chance",
+            "the same in every variant: it tells nothing",
+        ),
+        (
+            "instrument = \"steel_rule\"",
+            "instrument = \"pressure_gauge\"",
+            "evidence_measured[0].instrument",
+            "pressure_gauge measures no lengths",
+        ),
+        (
+            "instrument = \"steel_rule\"",
+            "instrument = \"feeler\"",
+            "evidence_measured[0].instrument",
+            "feeler reaches from 0.05 to 3 mm, and the size lies outside",
+        ),
+        (
+            "bore_size = \"output_rear_bore\"",
+            "bore_size = \"output_pilot_bore\"",
+            "fit[0].bore_size",
+            "output_pilot_bore is a size of the part output_carrier, not of rear_support",
+        ),
+        (
+            "size_mm = { teal = [32.030, 32.055],",
+            "size_mm = { teal = [32.030, 32.056],",
+            "fit[1].bore_size",
+            "the evidence output_pilot_bore states other limits than this fit",
+        ),
+        ("minutes = 40", "minutes = 0", "evidence[5].minutes", "takes a number above 0"),
         ("status = \"fictional", "variants_ = 1\nstatus = \"fictional", "meta.variants_", "unknown key"),
     ] {
         let problems = family_with(from, to);
@@ -626,6 +663,8 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
         "pawl_tip_radius_mm",
         "stress_factor",
         "cone_half_angle_deg",
+        "shaft_size",
+        "bore_size",
     ];
     for file in ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml"] {
         for (line, key, text) in changed_lines(file, |_, _| Some(String::new())) {

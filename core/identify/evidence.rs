@@ -293,7 +293,7 @@ impl<'a> Evidence<'a> {
     /// Rows with their chance of exchange, without the parts that nobody looked at.
     fn looked_at(&self) -> impl Iterator<Item = (f64, &'a [f64])> + '_ {
         let rows = self.exchanged.iter().enumerate().map(|(part, &exchanged)| (exchanged, self.row(part)));
-        rows.filter(|(_, row)| row.iter().any(|number| *number < 0.0 || *number > 0.0))
+        rows.filter(|(_, row)| row.iter().any(|number| abs(*number) > 0.0))
     }
 
     fn scale(&self, row: &[f64]) -> Result<Scale> {

@@ -206,19 +206,20 @@ impl Standing<'_> {
         for limits in size_mm {
             Limits::between(limits.lower, limits.upper)?;
         }
+        let gauge = Gauge { size_mm, u_mm };
         let mut sum = Sum::default();
-        let mut from_mm = next_knot(size_mm, u_mm, f64::NEG_INFINITY);
+        let mut from_mm = gauge.next_knot(f64::NEG_INFINITY);
         while from_mm < f64::INFINITY {
-            let to_mm = next_knot(size_mm, u_mm, from_mm);
+            let to_mm = gauge.next_knot(from_mm);
             if to_mm == f64::INFINITY {
                 break;
             }
-            let (piece, change_mm) = self.integral(size_mm, u_mm, [from_mm, to_mm]);
+            let (piece, change_mm) = self.integral(gauge, [from_mm, to_mm]);
             from_mm = match change_mm {
                 // Readings begin or cease to settle within the piece: end it there.
                 Some(bracket_mm) if bracket_mm[1] - bracket_mm[0] > 1e-6 * u_mm => {
-                    let change_mm = self.change(size_mm, u_mm, bracket_mm);
-                    sum.append(&self.integral(size_mm, u_mm, [from_mm, change_mm]).0);
+                    let change_mm = self.change(gauge, bracket_mm);
+                    sum.append(&self.integral(gauge, [from_mm, change_mm]).0);
                     change_mm
                 }
                 _ => {
@@ -231,7 +232,8 @@ impl Standing<'_> {
     }
 
     /// Adds a reading; returns whether it settles.
-    fn at(&self, sum: &mut Sum, weight: f64, size_mm: &[Limits], u_mm: f64, x: f64) -> bool {
+    fn at(&self, gauge: Gauge<'_>, x: f64, weight: f64, sum: &mut Sum) -> bool {
+        let Gauge { size_mm, u_mm } = gauge;
         sum.add(self, weight, || {
             size_mm.iter().map(move |limits| {
                 let away = (limits.lower - x).max(x - limits.upper);
@@ -241,13 +243,13 @@ impl Standing<'_> {
     }
 
     /// Integral over a piece, and the first two nodes between which readings begin or cease to settle.
-    fn integral(&self, size_mm: &[Limits], u_mm: f64, [from_mm, to_mm]: [f64; 2]) -> (Sum, Option<[f64; 2]>) {
+    fn integral(&self, gauge: Gauge<'_>, [from_mm, to_mm]: [f64; 2]) -> (Sum, Option<[f64; 2]>) {
         let (middle, half) = (0.5 * (from_mm + to_mm), 0.5 * (to_mm - from_mm));
         let nodes = GAUSS.iter().rev().map(|(abscissa, weight)| (-abscissa, weight));
         let (mut sum, mut change_mm, mut before) = (Sum::default(), None, None);
         for (abscissa, weight) in nodes.chain(GAUSS.iter().map(|(abscissa, weight)| (*abscissa, weight))) {
             let x = middle + half * abscissa;
-            let settles = self.at(&mut sum, half * weight, size_mm, u_mm, x);
+            let settles = self.at(gauge, x, half * weight, &mut sum);
             change_mm = change_mm.or(before.filter(|(_, other)| *other != settles).map(|(x_before, _)| [x_before, x]));
             before = Some((x, settles));
         }
@@ -255,8 +257,8 @@ impl Standing<'_> {
     }
 
     /// Where between these two readings, of which only one settles, the change is: by bisection.
-    fn change(&self, size_mm: &[Limits], u_mm: f64, [mut low_mm, mut high_mm]: [f64; 2]) -> f64 {
-        let settles = |x: f64| self.at(&mut Sum::default(), 0.0, size_mm, u_mm, x);
+    fn change(&self, gauge: Gauge<'_>, [mut low_mm, mut high_mm]: [f64; 2]) -> f64 {
+        let settles = |x: f64| self.at(gauge, x, 0.0, &mut Sum::default());
         let at_low = settles(low_mm);
         for _ in 0..40 {
             let middle_mm = 0.5 * (low_mm + high_mm);
@@ -274,11 +276,20 @@ impl Standing<'_> {
 const KNOTS: [f64; 7] = [-REACH, -4.0, -2.0, 0.0, 2.0, 4.0, REACH];
 const REACH: f64 = 8.0;
 
-/// The first knot above this place; infinite after the last.
-fn next_knot(size_mm: &[Limits], u_mm: f64, after_mm: f64) -> f64 {
-    let limits = size_mm.iter().flat_map(|limits| [limits.lower, limits.upper]);
-    let knots = limits.flat_map(|limit| KNOTS.iter().map(move |knot| limit + knot * u_mm));
-    knots.filter(|knot| *knot > after_mm).fold(f64::INFINITY, f64::min)
+/// Limits in each variant, and the instrument that reads them.
+#[derive(Clone, Copy)]
+struct Gauge<'a> {
+    size_mm: &'a [Limits],
+    u_mm: f64,
+}
+
+impl Gauge<'_> {
+    /// The first knot above this place; infinite after the last.
+    fn next_knot(&self, after_mm: f64) -> f64 {
+        let limits = self.size_mm.iter().flat_map(|limits| [limits.lower, limits.upper]);
+        let knots = limits.flat_map(|limit| KNOTS.iter().map(move |knot| limit + knot * self.u_mm));
+        knots.filter(|knot| *knot > after_mm).fold(f64::INFINITY, f64::min)
+    }
 }
 
 /// Abscissas and weights of ten-point Gauss-Legendre quadrature over −1 to 1, positive half (Abramowitz and Stegun, table 25.4).

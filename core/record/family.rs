@@ -208,6 +208,12 @@ pub struct FitRecord {
     pub shaft_mm: PerVariant<Size>,
     /// Diameter of the bore, mm.
     pub bore_mm: PerVariant<Size>,
+    /// What the diameter of the shaft is called where it is measured; a size of the evidence may carry the same name.
+    #[schemars(extend("x-gives" = "size"))]
+    pub shaft_size: Option<String>,
+    /// What the diameter of the bore is called where it is measured; a size of the evidence may carry the same name.
+    #[schemars(extend("x-gives" = "size"))]
+    pub bore_size: Option<String>,
     /// Greatest diametral clearance in service, mm.
     #[schemars(range(min = 0))]
     pub limit_mm: f64,

@@ -150,6 +150,17 @@ pub struct Identified {
     pub next: Vec<NextLook>,
 }
 
+impl Found {
+    /// Where a fault of the finding is placed.
+    fn path(self, id: &str) -> Path {
+        let group = match self {
+            Self::Seen(_) => "seen",
+            Self::Measured { .. } => "measured_mm",
+        };
+        Path::default().key(group).key(id)
+    }
+}
+
 impl Family {
     /// The evidence of the family, with the uncertainties of the shop's instruments where they are at hand.
     ///
@@ -246,17 +257,6 @@ impl Bench {
         })
     }
 
-    /// The place of a look; a name that is none is answered with the nearest one.
-    fn look(&self, path: &Path, id: &str) -> Result<usize, Problems> {
-        self.looks.iter().position(|look| look.id == id).map_or_else(
-            || {
-                let known = self.looks.iter().map(|look| look.id.as_str());
-                refused(Fault::error(path.key(id), "the record has no evidence of this name", suggestion(id, known)))
-            },
-            Ok,
-        )
-    }
-
     /// What the unit is, from what was found on it. What nobody looked at is left out: it is not absent.
     ///
     /// `rule` states the chances from which a variant or a foreign part counts as proven.
@@ -264,20 +264,20 @@ impl Bench {
         let (mut rows, mut unexplained) = (vec![0.0; self.parts.len() * self.variants.len()], 0);
         let mut made: Vec<Made> = Vec::new();
         for (id, found) in found {
-            let root = Path::default().key(match found {
-                Found::Seen(_) => "seen",
-                Found::Measured { .. } => "measured_mm",
-            });
-            let place = self.look(&root, id)?;
+            let path = found.path(id);
+            let Some(place) = self.looks.iter().position(|look| look.id == *id) else {
+                let known = self.looks.iter().map(|look| look.id.as_str());
+                return refused(Fault::error(path, "the record has no evidence of this name", suggestion(id, known)));
+            };
             if made.iter().any(|made| made.look == place) {
-                return refused(Fault::error(root.key(id), "given twice", "leave one out"));
+                return refused(Fault::error(path, "given twice", "leave one out"));
             }
             let Some(look) = self.looks.get(place) else { continue };
-            let found = self.add(&root.key(id), look, *found, rule, &mut rows)?;
+            let found = self.add(look, *found, rule, &mut rows)?;
             unexplained += u32::from(matches!(found, FoundReading::Measured { unexplained: true, .. }));
             let evidence = self.evidence(&rows, unexplained);
             let mut variants = vec![VariantFinding::NONE; self.variants.len()];
-            evidence.weigh(&mut variants).or_else(|error| self.contradiction(&root.key(id), look, &made, error))?;
+            evidence.weigh(&mut variants).or_else(|error| self.contradiction(&path, look, &made, error))?;
             made.push(Made { look: place, found, chance: variants.iter().map(|variant| variant.chance).collect() });
         }
         self.weighed(made, &self.evidence(&rows, unexplained), rule).map_err(of_rule)
@@ -288,14 +288,8 @@ impl Bench {
     }
 
     /// Adds a finding to the row of its part.
-    fn add(
-        &self,
-        path: &Path,
-        look: &Look,
-        found: Found,
-        rule: Rule,
-        rows: &mut [f64],
-    ) -> Result<FoundReading, Problems> {
+    fn add(&self, look: &Look, found: Found, rule: Rule, rows: &mut [f64]) -> Result<FoundReading, Problems> {
+        let path = found.path(&look.id);
         let count = self.variants.len();
         let row = rows.get_mut(look.part * count..).and_then(|rest| rest.get_mut(..count)).unwrap_or_default();
         let fault = |error: Error| Problems(vec![Fault::refused(path.clone(), error).unplaced()]);
@@ -308,7 +302,7 @@ impl Bench {
                 let Some(u) = u_mm.or(*known_u) else {
                     let message = format!("the uncertainty of {instrument} is not known");
                     let mend = "give the record of the instruments, or the reading with its uncertainty";
-                    return refused(Fault::error(path.clone(), message, mend));
+                    return refused(Fault::error(path, message, mend));
                 };
                 let out_of_range = u_mm.is_none() && range_mm.is_some_and(|range| !range.holds(value_mm));
                 let reach = range_mm.map_or(Ok(()), |range| reaches(range, size_mm));
@@ -419,6 +413,32 @@ impl Family {
             {
                 let message = "the same in every variant: it tells nothing";
                 faults.push(Fault::note(path.key(key), message, "correct it, or leave the evidence out"));
+            }
+        }
+        faults.extend(self.sizes_of_fits());
+        faults
+    }
+
+    /// A size that is evidence and belongs to a fit must be the same size.
+    fn sizes_of_fits(&self) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        for (place, fit) in self.fit.iter().enumerate() {
+            let path = Path::default().key("fit").index(place);
+            let sides = [
+                ("shaft_size", &fit.shaft_size, &fit.shaft, &fit.shaft_mm),
+                ("bore_size", &fit.bore_size, &fit.bore, &fit.bore_mm),
+            ];
+            for (key, name, part, size_mm) in sides {
+                let Some(size) = self.evidence_measured.iter().find(|size| Some(&size.id) == name.as_ref()) else {
+                    continue;
+                };
+                if size.carrier != *part {
+                    let message = format!("{} is a size of the part {}, not of {part}", size.id, size.carrier);
+                    faults.push(Fault::error(path.key(key), message, "name a size of this part"));
+                } else if size.size_mm != *size_mm {
+                    let message = format!("the evidence {} states other limits than this fit", size.id);
+                    faults.push(Fault::error(path.key(key), message, "correct one of the two"));
+                }
             }
         }
         faults
