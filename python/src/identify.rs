@@ -147,7 +147,7 @@ pub fn ln_seen<'py>(
 /// >>> round(ln_density(reading_mm=reading_mm, size_mm=Limits(lower=61, upper=63)), 4)
 /// -0.7085
 /// >>> ln_density(reading_mm=reading_mm, size_mm={"lower": [61, 77], "upper": [63, 79]}).round(1)
-/// array([  -0.7, -698.6])
+/// array([  -0.7, -699. ])
 #[pyfunction]
 #[pyo3(signature = (*, reading_mm, size_mm, out = None))]
 pub fn ln_density<'py>(

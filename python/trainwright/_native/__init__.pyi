@@ -2,10 +2,10 @@
 The compiled part of trainwright.
 """
 
-from . import clutch as clutch, fit as fit, fluid as fluid, hazard as hazard, hold as hold, judge as judge, practice as practice, record as record, road as road, stack as stack, tire as tire, train as train, units as units
+from . import clutch as clutch, fit as fit, fluid as fluid, hazard as hazard, hold as hold, identify as identify, judge as judge, practice as practice, record as record, road as road, stack as stack, tire as tire, train as train, units as units
 from typing import Any, final
 
-__all__ = ["Card", "Source", "Symbol", "card", "cards", "version", "clutch", "fit", "fluid", "hazard", "hold", "judge", "practice", "record", "road", "stack", "tire", "train", "units"]
+__all__ = ["Card", "Source", "Symbol", "card", "cards", "version", "clutch", "fit", "fluid", "hazard", "hold", "identify", "judge", "practice", "record", "road", "stack", "tire", "train", "units"]
 
 @final
 class Card:

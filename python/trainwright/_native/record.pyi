@@ -3,7 +3,8 @@ Records: TOML that a parts person can maintain, every fault of it named at its l
 """
 
 from .fluid import Fill, Fluid
-from .judge import Reading
+from .identify import Identification, Look
+from .judge import Reading, Rule
 from .road import Driveline
 from .tire import Rolling, Tire
 from .train import Train
@@ -37,6 +38,20 @@ class Family:
     def from_toml(text: str, file: str = "") -> Family:
         """
         The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def identify(self, /, *, rule: Rule, seen: dict | None = None, measured_mm: dict | None = None, instruments: Instruments | None = None, prior: dict[str, float] | None = None) -> Identification:
+        """
+        What a unit is, from what was found on it. What nobody looked at is left out: it is not absent.
+
+        `seen`: marks by their names in the record, True where they are there, False where somebody looked and they are not.
+        `measured_mm`: sizes by their names, as the instrument shows them, or as a `Reading` with an uncertainty of its own.
+        `instruments`: the shop's record of them. `prior`: chance of each variant, in place of the record's. `rule`: the
+        chances from which a variant or a foreign part counts as proven. Source: Gelman and others, Bayesian Data Analysis,
+        1.3, Bayes' rule.
+        """
+    def looks(self, /, *, instruments: Instruments | None = None, prior: dict[str, float] | None = None) -> list[Look]:
+        """
+        What can be looked at on a unit of this family; with the instruments, how well its sizes can be measured.
         """
     def packs(self, /, variant: str) -> dict:
         """
