@@ -501,6 +501,29 @@ typedef uint8_t tw_one_way_role;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// What the evidence comes to.
+enum tw_outcome
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Neither is proven: look further.
+  TW_OUTCOME_NOT_SETTLED = 0,
+  /// One variant, and every part that was looked at belongs to it.
+  TW_OUTCOME_ONE_VARIANT = 1,
+  /// One variant, with at least one part of another.
+  TW_OUTCOME_MIXED = 2,
+  /// A reading fits no variant: measure again before anything is concluded.
+  TW_OUTCOME_UNEXPLAINED = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_outcome tw_outcome;
+#else
+typedef int32_t tw_outcome;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How to choose among the pieces that land inside the window.
 enum tw_choice_rule
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -2623,6 +2646,129 @@ typedef struct tw_washer_load {
   double pv_mpa_m_s;
 } tw_washer_load;
 
+/// The variant whose size a reading comes nearest to.
+typedef struct tw_nearest {
+  /// Place of the variant; the first of equals.
+  uint32_t variant;
+  /// Distance of the reading beyond that variant's nearer limit, mm: 0 within the limits, negative below them.
+  double outside_mm;
+  /// The same distance in standard uncertainties of the reading.
+  double outside_u;
+} tw_nearest;
+
+/// What is known about a unit. It points into the caller's memory.
+typedef struct tw_evidence {
+  /// Chance of each variant before anything is looked at; they sum to 1.
+  const double *prior;
+  /// For each part, the chance that it came from another unit, before anything is looked at.
+  const double *exchanged;
+  /// For each part, a row of as many numbers as variants: 0 without a look, then as `tw_identify_add_seen` and
+  /// `tw_identify_add_measured` fill it.
+  const double *ln_likelihood;
+  /// Number of variants.
+  size_t variants;
+  /// Number of parts.
+  size_t parts;
+  /// How many readings are NO-GO against the limits of every variant; `tw_identify_conclude` then settles nothing.
+  uint32_t unexplained;
+} tw_evidence;
+
+/// What the evidence says of a variant.
+typedef struct tw_variant_finding {
+  /// Chance that the unit is this variant.
+  double chance;
+  /// Chance that it is this variant, and that no part which was looked at came from another one.
+  double chance_unmixed;
+  /// Logarithm of the likelihood of all looks in this variant, if no part was exchanged.
+  double ln_unmixed;
+} tw_variant_finding;
+
+/// The evidence as a whole.
+typedef struct tw_weighed {
+  /// Readings that no variant explains, as given.
+  uint32_t unexplained;
+  /// Place of the likeliest variant; the first of equals.
+  uint32_t best;
+  /// Place of the variant under which the looks are likeliest if nothing was exchanged.
+  uint32_t single;
+  /// Chance of the likeliest variant.
+  double chance;
+  /// Chance that at least one part that was looked at came from another variant than the unit.
+  double chance_mixed;
+  /// What is not known yet about the variant, bits.
+  double entropy_bits;
+  /// Logarithm of the likelihood of all looks over every variant and exchange: of two records, the greater fits the unit better.
+  double ln_evidence;
+  /// Logarithm of the likelihood of all looks in the best single variant, nothing exchanged.
+  double ln_single;
+  /// Logarithm of the likelihood of all looks where each part may come from the variant that fits it best.
+  double ln_by_part;
+  /// `ln_by_part` less `ln_single`, 0 or more: how strongly the parts contradict one another.
+  double ln_gap;
+} tw_weighed;
+
+/// What the evidence says of a variant as the origin of one part.
+typedef struct tw_origin {
+  /// Chance that the part came from this variant.
+  double chance;
+  /// Chance that the part was not exchanged, if the unit is this variant.
+  double kept;
+  /// Chance that the part came from this variant, if it was exchanged.
+  double if_exchanged;
+} tw_origin;
+
+/// What the evidence says of one part.
+typedef struct tw_part_finding {
+  /// Place of the variant that the part most likely came from; the first of equals.
+  uint32_t origin;
+  /// Chance of that origin.
+  double chance;
+  /// Chance that the part was exchanged at some time.
+  double exchanged;
+  /// The same, if the unit is the likeliest variant.
+  double exchanged_if_best;
+  /// Chance that the part came from another variant than the unit: what an order must heed.
+  double foreign;
+  /// Logarithm of how much better its looks fit the variant that suits them best than the likeliest variant of the unit.
+  double ln_conflict;
+} tw_part_finding;
+
+/// The verdict and what it rests on.
+typedef struct tw_conclusion {
+  /// Rule that it was reached under.
+  struct tw_rule rule;
+  /// Parts that are foreign to the unit under the rule.
+  uint32_t foreign_parts;
+  /// Parts of which the rule proves neither that they are foreign nor that they are not.
+  uint32_t open_parts;
+  /// One variant, mixed, not settled or unexplained.
+  tw_outcome outcome;
+  /// Whether one variant reaches the rule's chance.
+  bool variant_settled;
+} tw_conclusion;
+
+/// The unit as it is known, and the part that a further look is on. It points into the caller's memory.
+typedef struct tw_standing {
+  /// The variants, as `tw_identify_weigh` filled them in.
+  const struct tw_variant_finding *variants;
+  /// The part, as `tw_identify_part` filled it in.
+  const struct tw_origin *origins;
+  /// Number of variants.
+  size_t count;
+  /// Rule with stated chances: from which chance on the variant is settled.
+  struct tw_rule rule;
+} tw_standing;
+
+/// What a further look is worth.
+typedef struct tw_worth {
+  /// Information about the variant to be expected, bits: 0 to what is not known yet.
+  double bits;
+  /// The same for each minute of labor.
+  double bits_per_minute;
+  /// Chance that afterwards one variant reaches the rule's chance.
+  double settles;
+} tw_worth;
+
 /// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
 typedef struct tw_repeated {
   /// Mean and its standard uncertainty.
@@ -4040,6 +4186,61 @@ tw_status tw_hold_washer_load(const struct tw_thrust_washer *washer,
                               double load_n,
                               double speed_rpm,
                               struct tw_washer_load *out_load);
+
+/// Prior chance of each variant from how many of each came into the shop.
+tw_status tw_identify_prior_of_counts(const uint32_t *counts, size_t variants, double *out_prior);
+
+/// Logarithm of the probability density (1/mm) of a reading of a size that lies anywhere within its limits.
+tw_status tw_identify_ln_density(const struct tw_reading *reading_mm,
+                                 const struct tw_limits *size_mm,
+                                 double *out_ln_density);
+
+/// Adds a mark that is there or not to the row of its part. `chance` and the row have one number for each variant; on failure
+/// the row stays as it was.
+tw_status tw_identify_add_seen(const double *chance,
+                               size_t variants,
+                               bool seen,
+                               double *ln_part);
+
+/// Adds a measured size to the row of its part, and says which variant the reading comes nearest to. `size_mm` and the row
+/// have one entry for each variant; on failure the row stays as it was.
+tw_status tw_identify_add_measured(const struct tw_limits *size_mm,
+                                   size_t variants,
+                                   const struct tw_reading *reading_mm,
+                                   double *ln_part,
+                                   struct tw_nearest *out_nearest);
+
+/// Chance of each variant. `out_variants` has room for as many as the evidence.
+tw_status tw_identify_weigh(const struct tw_evidence *evidence,
+                            struct tw_variant_finding *out_variants,
+                            struct tw_weighed *out_weighed);
+
+/// Where a part came from. `variants` as `tw_identify_weigh` filled them in; `out_origins` has room for as many.
+tw_status tw_identify_part(const struct tw_evidence *evidence,
+                           const struct tw_variant_finding *variants,
+                           size_t part,
+                           struct tw_origin *out_origins,
+                           struct tw_part_finding *out_finding);
+
+/// One variant, mixed, or not settled. `parts` holds the findings of the parts that were looked at.
+tw_status tw_identify_conclude(const struct tw_weighed *weighed,
+                               const struct tw_part_finding *parts,
+                               size_t count,
+                               const struct tw_rule *rule,
+                               struct tw_conclusion *out_conclusion);
+
+/// What looking for a mark would tell about the variant. `chance` has one number for each variant.
+tw_status tw_identify_mark_worth(const struct tw_standing *standing,
+                                 const double *chance,
+                                 double minutes,
+                                 struct tw_worth *out_worth);
+
+/// What measuring a size would tell about the variant. `size_mm` has one entry for each variant.
+tw_status tw_identify_size_worth(const struct tw_standing *standing,
+                                 const struct tw_limits *size_mm,
+                                 double u_mm,
+                                 double minutes,
+                                 struct tw_worth *out_worth);
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 tw_status tw_judge_relative(double value, double u_rel, struct tw_reading *out_reading);
