@@ -22,6 +22,7 @@ mod press;
 mod warm;
 
 pub use bushing::{HeldBushing, Metal, PressedBushing, RunningClearance};
+pub(crate) use clearance::ROUNDING_MM;
 pub use clearance::{Clearance, FitClass, MeasuredClearance, Spread, clearance, measured, toleranced};
 pub use iso::{IsoFit, IsoLimits, iso_fit, iso_limits, iso_size};
 pub use leak::{Gap, GapLeak, LeakRatio, WornGap, eccentricity_factor};

@@ -73,6 +73,30 @@ pub(crate) fn done(result: core::result::Result<(), Status>) -> Status {
     result.err().unwrap_or(Status::Ok)
 }
 
+/// As [`slice`], to write to; `blank` is written to it first, as memory that C has not set need not hold a `T`.
+///
+/// # Safety
+/// A pointer that is not null must be aligned and writable for `count` `T`, and nothing else uses them during the call.
+pub(crate) unsafe fn blank_slice<'a, T: Copy>(
+    pointer: *mut T,
+    count: usize,
+    blank: T,
+) -> core::result::Result<&'a mut [T], Status> {
+    if count == 0 {
+        return Ok(&mut []);
+    }
+    if pointer.is_null() {
+        return Err(Status::Null);
+    }
+    // SAFETY: not null, and `count` elements that are the caller's to write, by the caller's promise.
+    unsafe {
+        for place in 0..count {
+            pointer.add(place).write(blank);
+        }
+        Ok(core::slice::from_raw_parts_mut(pointer, count))
+    }
+}
+
 /// Writes the answer through `out` and returns [`Status::Ok`], or leaves `out` untouched and returns what went wrong.
 ///
 /// # Safety

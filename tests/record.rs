@@ -168,7 +168,12 @@ family.toml:37:35  train.set[2].teeth.rign = 94
 family.toml:358:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
     unknown key
     did you mean parts?
-family.toml:401:19  clutch.C1.return_spring_n = [1280, 1050]
+family.toml:399:15  price.turbine_hub = 60
+    there is no part or machining \"turbine_hub\"
+    known: c1_drum, case, extension, f1_cover_plate, f1_inner_race, f1_outer_race, front_carrier, input_shaft, output_carrier, \
+output_shaft, park_gear, park_pawl, pressure_sensor_seal, reaction_sleeve, rear_support, ring_link, sump, sump_filter, sun_link, \
+sun_link_shaft, third_sun, thrust_race, turn_support_register
+family.toml:410:19  clutch.C1.return_spring_n = [1280, 1050]
     reversed: lower 1280 is above upper 1050
     exchange them or correct one"
     );
@@ -280,6 +285,83 @@ fn what_only_the_whole_shows() {
 }
 
 #[test]
+fn what_parts_and_joints_say_against_one_another() {
+    for (from, to, key, message, mend) in [
+        (
+            "land = \"c1_drum\"",
+            "land = \"reaction_sleeve\"",
+            "cover[0].land",
+            "reaction_sleeve meets itself",
+            "give its two seats two names",
+        ),
+        (
+            "land_mm    = { teal = [1.5, 13.5]",
+            "land_mm    = { teal = [1.5, 23.5]",
+            "cover[0].land_mm.teal",
+            "the own surface of teal carries 0.614 of it, least_cover is 0.95",
+            "correct land_mm, surface_mm or least_cover",
+        ),
+        (
+            "land_mm    = { teal = [1.5, 13.5]",
+            "land_mm    = { teal = [1.5, 1.5]",
+            "cover[0].land_mm.teal",
+            "land_mm = 0: must be above 0",
+            "",
+        ),
+        (
+            "finish_mm = [117.940, 117.965]",
+            "finish_mm = [117.840, 117.865]",
+            "machining[0].finish_mm",
+            "finished so, rear_support of wren with its mate of teal is loose, clearance 0.115 to 0.175 mm, wanted 0.000 to 0.100",
+            "correct finish_mm, from or to_fit",
+        ),
+        (
+            "finish_mm = [117.940, 117.965]",
+            "finish_mm = [118.350, 118.375]",
+            "machining[0].finish_mm",
+            "the shaft of wren is 118.34 to 118.365, and machining only makes it smaller",
+            "correct finish_mm, or take the variant out of from",
+        ),
+        (
+            "from = [\"wren\", \"heron\"]\nto_fit = [\"teal\"]",
+            "from = [\"teal\"]\nto_fit = [\"teal\"]",
+            "machining[0].to_fit",
+            "rear_support of teal holds with its mate of teal as it is: holds, clearance 0.015 to 0.075 mm, wanted 0.000 to 0.100",
+            "leave the variant out, unless a worn part is meant",
+        ),
+        (
+            "part = \"pressure_sensor_seal\"\nnumbers = { teal = \"CB-2040\"",
+            "part = \"pressure_sensor_seal\"\nnumbers = { teal = \"CB-1107\"",
+            "alias[1].numbers.teal",
+            "the number of sump_filter too",
+            "correct one of the two",
+        ),
+        (
+            "heron = \"CB-2046\"",
+            "heron = \"CB-2040\"",
+            "alias[1].numbers",
+            "the numbers are all the same: there is nothing to tell",
+            "leave the alias out",
+        ),
+        (
+            "part = \"sump_filter\"",
+            "part = \"park_gear\"",
+            "alias[0].part",
+            "the alias says the same fit, but a joint of park_gear of teal in heron does not hold: unequal",
+            "leave the alias out, or correct the joint",
+        ),
+        ("thrust_race = 24\n", "", "price", "no price for thrust_race", "add what is known"),
+        ("turn_support_register = 40\n", "", "price", "no price for turn_support_register", "add what is known"),
+        ("thrust_race = 24", "thrust_race = -24", "price.thrust_race", "takes a number of at least 0", ""),
+    ] {
+        let problems = family_with(from, to);
+        let (found, said, mended) = only(&problems);
+        assert_eq!((found, said), (key, message));
+        assert!(mended.contains(mend), "{mended}");
+    }
+}
+
+#[test]
 fn what_is_not_toml_shows_its_line() {
     for (from, to, line, column, value, mend) in [
         ("module_mm = 1.35", "module_mm = 1,35", 23, 14, "module_mm = 1,35", "write decimals with a point"),
@@ -289,7 +371,7 @@ fn what_is_not_toml_shows_its_line() {
         (
             "teal = 4, wren = 5, heron = 6 }",
             "teal = 4 wren = 5, heron = 6 }",
-            402,
+            411,
             26,
             "plates = { teal = 4 wren = 5, heron = 6 }",
             "",

@@ -53,7 +53,7 @@ pub(super) const MEASURED: Card = Card {
 pub(super) const LARGEST_MM: f64 = 10_000.0;
 
 /// The last digits of a binary difference of decimal sizes: less than a picometer is rounding, not clearance.
-const ROUNDING_MM: f64 = 1e-9;
+pub(crate) const ROUNDING_MM: f64 = 1e-9;
 
 /// How a shaft and a bore meet by their tolerances.
 #[repr(i32)]

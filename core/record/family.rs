@@ -328,7 +328,7 @@ pub struct AliasRecord {
 
 /// Price list: a key for each part or machining.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[schemars(extend("x-refers" = "part|machining"))]
+#[schemars(extend("x-refers" = "part|machining", "x-least" = 0))]
 pub struct Price {
     /// What is counted.
     pub unit: String,

@@ -29,6 +29,10 @@ impl Fault {
         Self { weight: Weight::Note, ..Self::error(path, message, mend) }
     }
 
+    pub(super) fn is_note(&self) -> bool {
+        self.weight == Weight::Note
+    }
+
     /// The problem with its place in the file.
     pub(super) fn placed(self, document: &Document<'_>) -> Problem {
         Problem { mend: self.mend, weight: self.weight, ..document.problem(&self.path, self.message) }

@@ -1,12 +1,11 @@
 //! Faults that only a whole record shows: sums, pairs that exclude each other, gears that are none.
 
 use std::format;
-use std::string::String;
 use std::vec::Vec;
 
 use super::document::Path;
 use super::fault::Fault;
-use super::{Family, FitRecord, Fleet, Fluids, Instruments, Jobs, Kind, Record, TrainFile};
+use super::{Family, Fleet, Fluids, Instruments, Jobs, Kind, Record, TrainFile};
 
 /// What a record says against itself.
 pub(super) trait Whole {
@@ -49,19 +48,10 @@ impl Whole for Family {
             let errors = self.meta.variants.iter().filter_map(|variant| clutch.pack(variant).err());
             faults.extend(errors.map(|error| Fault::refused(root.key("clutch").key(name), error)));
         }
-        for (index, machining) in self.machining.iter().enumerate() {
-            let is_of = |fit: &FitRecord| fit.shaft == machining.part || fit.bore == machining.part;
-            let wrong = self.fit.iter().any(|fit| fit.id == machining.fit && !is_of(fit)) && self.fit.iter().any(is_of);
-            if wrong {
-                let path = root.key("machining").index(index).key("part");
-                let message = format!("{} is not a part of the fit {}", machining.part, machining.fit);
-                faults.push(Fault::error(path, message, "name its shaft or bore"));
-            }
-        }
         faults.extend(self.sizes_against_each_other());
         faults.extend(self.lock_faults());
         faults.extend(self.evidence_faults());
-        faults.extend(self.parts_named_almost_alike());
+        faults.extend(self.part_faults());
         faults
     }
 }
@@ -89,38 +79,6 @@ impl Family {
             }
         }
         faults
-    }
-
-    /// Parts that are named once, and almost like another part: likely a slip of the pen.
-    fn parts_named_almost_alike(&self) -> Vec<Fault> {
-        let root = Path::default();
-        let fits = self.fit.iter().enumerate().flat_map(|(index, fit)| {
-            let path = Path::default().key("fit").index(index);
-            [(path.key("shaft"), &fit.shaft), (path.key("bore"), &fit.bore)]
-        });
-        let covers = self.cover.iter().enumerate().flat_map(|(index, cover)| {
-            let path = Path::default().key("cover").index(index);
-            [(path.key("surface"), &cover.surface), (path.key("land"), &cover.land)]
-        });
-        let matches = self.r#match.iter().enumerate().flat_map(|(index, pair)| {
-            let path = Path::default().key("match").index(index).key("parts");
-            pair.parts.iter().enumerate().map(move |(place, part)| (path.index(place), part))
-        });
-        let evidence = self.evidence.iter().enumerate();
-        let seen = evidence.map(|(index, seen)| (root.key("evidence").index(index).key("carrier"), &seen.carrier));
-        let evidence = self.evidence_measured.iter().enumerate();
-        let measured =
-            evidence.map(|(index, size)| (root.key("evidence_measured").index(index).key("carrier"), &size.carrier));
-        let parts: Vec<_> = fits.chain(covers).chain(matches).chain(seen).chain(measured).collect();
-        let priced = |part: &str| self.price.as_ref().is_some_and(|price| price.of.contains_key(part));
-        let once = |part: &str| parts.iter().filter(|(_, other)| *other == part).count() == 1 && !priced(part);
-        let slips = parts.iter().filter(|(_, part)| once(part)).filter_map(|(path, part)| {
-            let near = |other: &&(Path, &String)| other.1 != *part && strsim::damerau_levenshtein(other.1, part) <= 2;
-            let other = parts.iter().find(near)?.1;
-            let message = format!("no other line names the part {part:?}, but there is {other:?}");
-            Some(Fault::note(path.clone(), message, format!("did you mean {other}?")))
-        });
-        slips.collect()
     }
 }
 

@@ -13,6 +13,7 @@ mod fluid;
 mod hazard;
 mod hold;
 mod identify;
+mod interchange;
 mod judge;
 mod quantity;
 mod record;
@@ -109,6 +110,15 @@ mod _native {
         use crate::identify::{
             Conclusion, Identification, Look, LookMade, Nearest, NextLook, Part, PartFinding, Weighed, Weighing, Worth,
             conclude, ln_density, ln_seen, nearest, prior_of_counts, weigh,
+        };
+    }
+
+    /// Which parts interchange singly, one way, only as a set, after machining, or never; matched sets and orders.
+    #[pymodule]
+    mod interchange {
+        #[pymodule_export]
+        use crate::interchange::{
+            Answer, Joint, JointState, Joints, Machining, MatchedSet, Meeting, Order, Other, Price, Reason, cover_share,
         };
     }
 

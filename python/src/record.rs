@@ -7,8 +7,9 @@ use pyo3::types::{PyBytes, PyDict};
 use trainwright::record::{self as core, Kind, Problems, Record, Weight};
 
 use crate::clutch::{ElementPack, Pack};
-use crate::error::{answer, refuse};
+use crate::error::{answer, raise, refuse};
 use crate::fluid::{Fill, Fluid};
+use crate::interchange::Joints;
 use crate::judge::Reading;
 use crate::road::Driveline;
 use crate::tire::{Rolling, Tire};
@@ -258,6 +259,11 @@ impl Family {
             packs.set_item(element, ElementPack::new(pack, record.turns_with.clone()))?;
         }
         Ok(packs)
+    }
+
+    /// How the parts of the family meet: its fits, covers, matches and machining, as `trainwright.interchange` takes them.
+    fn joints(&self) -> PyResult<Joints> {
+        self.record.joints().map(Joints).map_err(raise)
     }
 
     /// The flash image of a unit for firmware and scan tools, with what it is installed with from other records.

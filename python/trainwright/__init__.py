@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import clutch, fit, fluid, hazard, hold, identify, judge, practice, record, road, stack, tire, train, units
+from . import clutch, fit, fluid, hazard, hold, identify, interchange, judge, practice, record, road, stack, tire, train, units
 from ._native import Card, Source, Symbol, card, cards, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -38,6 +38,7 @@ __all__ = [
     "hazard",
     "hold",
     "identify",
+    "interchange",
     "judge",
     "practice",
     "record",
