@@ -144,7 +144,7 @@ pub unsafe extern "C" fn tw_interchange_meet(
 /// use, but does not look for more.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_check(family_in: *const PartFamily) -> Status {
-    unsafe { done(|| core(family(family_in)?.checked()).map(|_| ())) }
+    unsafe { worked(|| core(family(family_in)?.checked()).map(|_| ())) }
 }
 
 /// What comes of one joint of a family with its parts of these variants. Parts of one variant hold.

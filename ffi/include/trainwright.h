@@ -47,6 +47,21 @@
 /// Exponent of life for ball bearings. Source: ISO 281.
 #define TW_BALL_EXPONENT 3.0
 
+/// Parts that a family may have.
+#define TW_MAX_PARTS 256
+
+/// Variants that a family may have: as many as a mask has bits.
+#define TW_MAX_VARIANTS 32
+
+/// Stands where no machining mends a joint.
+#define TW_NO_MACHINING UINT16_MAX
+
+/// Stands where a part stays as it was found.
+#define TW_AS_FOUND UINT8_MAX
+
+/// Stands where there is no such joint.
+#define TW_NO_JOINT UINT16_MAX
+
 /// Most inputs of one combination.
 #define TW_MAX_INPUTS 16
 
@@ -521,6 +536,87 @@ enum tw_outcome
 typedef enum tw_outcome tw_outcome;
 #else
 typedef int32_t tw_outcome;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How two parts meet.
+enum tw_joint_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// A shaft that turns in a bore: clearance wanted.
+  TW_JOINT_KIND_RUNNING,
+  /// A register that centers: clearance, or what the variants are built with.
+  TW_JOINT_KIND_LOCATING,
+  /// Held by interference.
+  TW_JOINT_KIND_PRESS,
+  /// A land that must lie on a bearing surface.
+  TW_JOINT_KIND_COVER,
+  /// Equal or nothing: teeth, splines, races.
+  TW_JOINT_KIND_MATCH,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_joint_kind tw_joint_kind;
+#else
+typedef uint8_t tw_joint_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What comes of a joint, or of a part put in alone: the outcome of its worst joint.
+enum tw_joint_outcome
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The joint is as good as the maker's own.
+  TW_JOINT_OUTCOME_HOLDS = 0,
+  /// The parts do not go together: found at once, and harmless.
+  TW_JOINT_OUTCOME_BLOCKED = 1,
+  /// Within their tolerances they may not go together, or have no clearance.
+  TW_JOINT_OUTCOME_MAY_BIND = 2,
+  /// They go together; within their tolerances they may have more clearance than the limit.
+  TW_JOINT_OUTCOME_MAY_BE_LOOSE = 3,
+  /// They go together and are loose: nobody notices at assembly. The expensive case.
+  TW_JOINT_OUTCOME_LOOSE = 4,
+  /// They go together, and too little of the land is carried.
+  TW_JOINT_OUTCOME_UNCOVERED = 5,
+  /// The values differ where only equal ones are right.
+  TW_JOINT_OUTCOME_UNEQUAL = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_joint_outcome tw_joint_outcome;
+#else
+typedef uint8_t tw_joint_outcome;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How a part goes into a unit of another variant.
+enum tw_relation
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The record has no joint of this part: nothing is known, which is not the same as singly.
+  TW_RELATION_NOT_KNOWN = 0,
+  /// Alone, as it is.
+  TW_RELATION_SINGLY = 1,
+  /// Alone, after machining.
+  TW_RELATION_MACHINED = 2,
+  /// Only together with other parts of its variant, perhaps after machining.
+  TW_RELATION_SET = 3,
+  /// Not at all: nothing mends a joint with what belongs to the unit.
+  TW_RELATION_NEVER = 4,
+  /// It belongs to the unit itself and is never exchanged.
+  TW_RELATION_FIXED = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_relation tw_relation;
+#else
+typedef int32_t tw_relation;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -2769,6 +2865,220 @@ typedef struct tw_worth {
   double settles;
 } tw_worth;
 
+/// Two parts that meet.
+typedef struct tw_joint {
+  /// How they meet.
+  tw_joint_kind kind;
+  /// Shaft of a fit, land of a cover, either part of a match.
+  uint16_t first;
+  /// Bore of a fit, surface of a cover, the other part of a match.
+  uint16_t second;
+  /// Greatest diametral clearance of a fit, mm; least share of a cover; not used by a match.
+  double limit;
+} tw_joint;
+
+/// Sizes of a joint in one variant, mm. Of a match, the number that stands for its value, in both ends of both.
+typedef struct tw_sides {
+  /// Diameter of the shaft; where the land begins and ends.
+  struct tw_limits first;
+  /// Diameter of the bore; where the surface begins and ends.
+  struct tw_limits second;
+} tw_sides;
+
+/// What comes of a joint, with its reason.
+typedef struct tw_meeting {
+  /// What comes of it.
+  tw_joint_outcome outcome;
+  /// Least and greatest clearance of a fit, mm, negative is interference; 0 and 0 of a cover or match.
+  struct tw_limits clearance_mm;
+  /// Clearance that is right, mm; 0 and 0 of a cover or match.
+  struct tw_limits wanted_mm;
+  /// Share of the land that is carried; of a match 1 where equal, else 0; 0 of a fit.
+  double share;
+} tw_meeting;
+
+/// A permitted change of one part of a fit.
+typedef struct tw_machining {
+  /// The fit that it mends.
+  uint16_t joint;
+  /// The part that is machined: the first or the second of that fit.
+  uint16_t part;
+  /// Variants whose part may be machined, bit n for variant n.
+  uint32_t from;
+  /// Variants whose mating part it then fits.
+  uint32_t to_fit;
+  /// Finished diameter, mm.
+  struct tw_limits finish_mm;
+  /// Greatest run-out allowed afterwards, mm.
+  double runout_limit_mm;
+} tw_machining;
+
+/// A set of parts.
+typedef struct tw_part_set {
+  /// Bit n of word w stands for part 64 w + n.
+  uint64_t words[4];
+} tw_part_set;
+
+/// How the parts of a family meet: arrays that the caller owns, which may lie in flash.
+typedef struct tw_part_family {
+  /// Parts, at most TW_MAX_PARTS.
+  uint16_t parts;
+  /// Variants, 2 to TW_MAX_VARIANTS.
+  uint8_t variants;
+  /// The joints.
+  const struct tw_joint *joints;
+  /// How many joints.
+  size_t joint_count;
+  /// Sizes of each joint in each variant: those of joint j in variant v stand at j * variants + v.
+  const struct tw_sides *sizes;
+  /// The only machining permitted.
+  const struct tw_machining *machining;
+  /// How many.
+  size_t machining_count;
+  /// Parts that belong to the unit itself and are never exchanged: its case.
+  struct tw_part_set fixed;
+  /// Parts whose numbers differ and whose fit is the same.
+  struct tw_part_set alias;
+} tw_part_family;
+
+/// A joint with one part from outside: what comes of it, and what mends it.
+typedef struct tw_passage {
+  /// What comes of it as the parts are.
+  tw_joint_outcome outcome;
+  /// The machining that mends it, or `TW_NO_MACHINING`.
+  uint16_t machining;
+} tw_passage;
+
+/// A joint between two variants.
+typedef struct tw_crossing {
+  /// Its first part comes from outside, its second is the unit's.
+  struct tw_passage first;
+  /// Its second part comes from outside, its first is the unit's.
+  struct tw_passage second;
+} tw_crossing;
+
+/// The smallest set of parts that goes together.
+typedef struct tw_matched_set {
+  /// The parts, the one asked for among them.
+  struct tw_part_set parts;
+  /// How many.
+  uint16_t size;
+  /// Joints with the rest of the unit that must be machined.
+  uint16_t machined;
+  /// Joints with fixed parts that nothing mends: above 0, the answer is never, and the set is how far it goes.
+  uint16_t unmended;
+} tw_matched_set;
+
+/// What a set costs.
+typedef struct tw_price {
+  /// Sum of the known prices.
+  double total;
+  /// Parts and machinings whose price is not known.
+  uint16_t unpriced;
+} tw_price;
+
+/// What became of the question whether a part goes into a unit of another variant.
+typedef struct tw_answer {
+  /// The part.
+  uint16_t part;
+  /// Its variant.
+  uint8_t from;
+  /// The unit's variant.
+  uint8_t into;
+  /// How it goes in.
+  tw_relation relation;
+  /// What comes of putting it in alone, as it is: the outcome of its worst joint.
+  tw_joint_outcome alone;
+  /// Joints of the part.
+  uint16_t joints;
+  /// How many of them do not hold when it is put in alone, as it is.
+  uint16_t broken;
+  /// Parts of the matched set; 0 where there is no such question.
+  uint16_t size;
+  /// Joints of the set that must be machined.
+  uint16_t machined;
+  /// Joints of the set that nothing mends.
+  uint16_t unmended;
+} tw_answer;
+
+/// A diameter of a part as found, measured.
+typedef struct tw_measured_side {
+  /// The fit.
+  uint16_t joint;
+  /// Its shaft or its bore: the part.
+  uint16_t part;
+  /// What was measured, mm.
+  struct tw_reading size_mm;
+} tw_measured_side;
+
+/// What an order shall be the least of. A number of its own type, so that a junk number from C is refused rather than undefined.
+typedef int32_t tw_aim;
+/// Fewest parts; of as many, the fewest machinings.
+#define TW_AIM_FEWEST 0
+/// Lowest price; of the same, the fewest parts.
+#define TW_AIM_CHEAPEST 1
+
+/// A unit on the bench, and what is wanted in it.
+typedef struct tw_order_job {
+  /// Variant of the unit: what is exchanged becomes this, or a wanted variant.
+  uint8_t unit;
+  /// Variant of each part as found.
+  const uint8_t *found;
+  /// Variant that each part shall be, or TW_AS_FOUND where it does not matter.
+  const uint8_t *wanted;
+  /// Sizes measured on the parts as found.
+  const struct tw_measured_side *measured;
+  /// How many.
+  size_t measured_count;
+  /// How a measured clearance is judged.
+  struct tw_rule rule;
+  /// How the size of a part that was not measured is taken to lie in its tolerance.
+  tw_spread spread;
+  /// Price of each part, NaN where it is not known; null where no price is.
+  const double *part_prices;
+  /// Price of each machining, likewise.
+  const double *machining_prices;
+  /// What the order shall be the least of.
+  tw_aim aim;
+} tw_order_job;
+
+/// A joint of the unit as it would be put together.
+typedef struct tw_joint_state {
+  /// What comes of it as the parts are.
+  tw_joint_outcome outcome;
+  /// The machining that mends it, or `TW_NO_MACHINING`.
+  uint16_t machining;
+  /// Whether one of its sizes was measured; else it is known by its tolerances alone.
+  bool measured;
+  /// By tolerances, GO where it holds and NO-GO where it does not; by measured sizes, as judged.
+  tw_verdict verdict;
+  /// Chance that the clearance is right; by tolerances 1 or 0.
+  double chance;
+  /// Clearance of a measured fit, mm; 0 with u 0 of others.
+  struct tw_reading clearance_mm;
+} tw_joint_state;
+
+/// An order, or why there is none.
+typedef struct tw_order {
+  /// Whether the unit can be put together so that no joint is known to be wrong. Where not, the rest of the answer says how far
+  /// the search came before the joint in `stopped_at`.
+  bool possible;
+  /// Parts to order.
+  uint16_t parts;
+  /// Joints to machine.
+  uint16_t machined;
+  /// Joints that are neither proven right nor wrong: measure better.
+  uint16_t not_proven;
+  /// The first joint that nothing mends, or `TW_NO_JOINT`.
+  uint16_t stopped_at;
+  /// What they cost.
+  struct tw_price price;
+  /// Whether no other order can be cheaper. Not proven where a price that is not known could change that.
+  bool cheapest;
+  /// Partial orders that were looked at.
+  uint32_t steps;
+} tw_order;
+
 /// Repeated readings in one: their mean and the degrees of freedom of its uncertainty.
 typedef struct tw_repeated {
   /// Mean and its standard uncertainty.
@@ -4241,6 +4551,106 @@ tw_status tw_identify_size_worth(const struct tw_standing *standing,
                                  double u_mm,
                                  double minutes,
                                  struct tw_worth *out_worth);
+
+/// Share of a land that lies on its bearing surface.
+tw_status tw_interchange_cover_share(const struct tw_limits *land_mm,
+                                     const struct tw_limits *surface_mm,
+                                     double *out_share);
+
+/// What comes of a joint whose first part is of one variant and whose second is of another, with the reason.
+tw_status tw_interchange_meet(const struct tw_joint *joint,
+                              const struct tw_sides *first_from,
+                              const struct tw_sides *second_from,
+                              struct tw_meeting *out_meeting);
+
+/// Checks once that numbers, sizes and machining of a family fit together. What uses a family afterward refuses what it cannot
+/// use, but does not look for more.
+tw_status tw_interchange_check(const struct tw_part_family *family_in);
+
+/// What comes of one joint of a family with its parts of these variants. Parts of one variant hold.
+tw_status tw_interchange_meeting(const struct tw_part_family *family_in,
+                                 uint16_t joint,
+                                 uint8_t first_of,
+                                 uint8_t second_of,
+                                 struct tw_meeting *out_meeting);
+
+/// What comes of a joint once a machining was done, with its first part of one variant and its second of another.
+tw_status tw_interchange_machined(const struct tw_part_family *family_in,
+                                  uint16_t machining,
+                                  uint8_t first_of,
+                                  uint8_t second_of,
+                                  struct tw_meeting *out_meeting);
+
+/// Every joint between a part of variant from and a unit of variant into, one tw_crossing for each joint: once, before any number
+/// of tw_interchange_close_set and tw_interchange_answer for these two variants. On failure the crossings are of no use.
+tw_status tw_interchange_crossings(const struct tw_part_family *family_in,
+                                   uint8_t from,
+                                   uint8_t into,
+                                   size_t crossing_count,
+                                   struct tw_crossing *out_crossings);
+
+/// The smallest set of parts of the one variant that goes together with the rest of a unit of the other.
+tw_status tw_interchange_close_set(const struct tw_part_family *family_in,
+                                   const struct tw_crossing *crossings_in,
+                                   size_t crossing_count,
+                                   uint16_t part,
+                                   struct tw_matched_set *out_set);
+
+/// A joint between a matched set and the rest of the unit: what comes of it and the machining that mends it. A joint that is not
+/// between the two holds.
+tw_status tw_interchange_edge(const struct tw_matched_set *set,
+                              const struct tw_part_family *family_in,
+                              const struct tw_crossing *crossings_in,
+                              size_t crossing_count,
+                              uint16_t joint,
+                              struct tw_passage *out_passage);
+
+/// What a matched set costs with its machining; a list of prices may be empty. What is not known is counted, not taken as 0.
+tw_status tw_interchange_price(const struct tw_matched_set *set,
+                               const struct tw_part_family *family_in,
+                               const struct tw_crossing *crossings_in,
+                               size_t crossing_count,
+                               const double *part_prices,
+                               size_t part_price_count,
+                               const double *machining_prices,
+                               size_t machining_price_count,
+                               struct tw_price *out_price);
+
+/// How a part of variant from goes into a unit of variant into.
+tw_status tw_interchange_answer(const struct tw_part_family *family_in,
+                                const struct tw_crossing *crossings_in,
+                                size_t crossing_count,
+                                uint16_t part,
+                                uint8_t from,
+                                uint8_t into,
+                                struct tw_answer *out_answer);
+
+/// The answers for every part and every ordered pair of variants: parts * variants * (variants - 1) of them, by variant of the
+/// part, then variant of the unit, then part. scratch has room for one crossing per joint. On failure the answers are of no use.
+tw_status tw_interchange_matrix(const struct tw_part_family *family_in,
+                                struct tw_crossing *scratch,
+                                size_t scratch_count,
+                                size_t answer_count,
+                                struct tw_answer *out_answers);
+
+/// The fewest parts, or the cheapest, that make every joint of a unit on the bench hold. For each part the variant to order, or
+/// TW_AS_FOUND; for each joint its state as it would be. On failure both lists are of no use.
+tw_status tw_interchange_order(const struct tw_part_family *family_in,
+                               const struct tw_order_job *job,
+                               uint8_t *out_parts,
+                               size_t part_count,
+                               struct tw_joint_state *out_states,
+                               size_t state_count,
+                               struct tw_order *out_order);
+
+/// What comes of a part of some variant among parts of these variants, by tolerance and after what machining is permitted: the
+/// outcome of its worst joint that no machining mends, and the first machining that it needs.
+tw_status tw_interchange_put_in(const struct tw_part_family *family_in,
+                                const uint8_t *variants,
+                                size_t part_count,
+                                uint16_t part,
+                                uint8_t variant,
+                                struct tw_passage *out_passage);
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
 tw_status tw_judge_relative(double value, double u_rel, struct tw_reading *out_reading);

@@ -324,31 +324,31 @@ fn name_of(names: &[String], place: u16) -> String {
 #[pymethods]
 impl Joints {
     #[new]
-    #[pyo3(signature = (*, variants, joints, parts = vec![], machining = vec![], fixed = vec![], alias = vec![], prices = None, price_unit = ""))]
+    #[pyo3(signature = (*, variants, joints, parts = None, machining = None, fixed = None, alias = None, prices = None, price_unit = ""))]
     fn new(
         variants: Vec<String>,
         joints: Vec<PyRef<'_, Joint>>,
-        parts: Vec<String>,
-        machining: Vec<PyRef<'_, Machining>>,
-        fixed: Vec<String>,
-        alias: Vec<String>,
+        parts: Option<Vec<String>>,
+        machining: Option<Vec<PyRef<'_, Machining>>>,
+        fixed: Option<Vec<String>>,
+        alias: Option<Vec<String>>,
         prices: Option<Bound<'_, PyDict>>,
         price_unit: &str,
     ) -> PyResult<Self> {
         let mut named = NamedJoints::new(&variants);
-        for name in parts {
-            named.part_or_new(&name);
+        for name in parts.iter().flatten() {
+            named.part_or_new(name);
         }
         joints.iter().try_for_each(|joint| joint.add_to(&mut named))?;
-        for name in alias {
-            let part = named.part_or_new(&name);
+        for name in alias.iter().flatten() {
+            let part = named.part_or_new(name);
             named.alias.insert(part);
         }
-        for name in fixed {
-            let part = named.part_or_new(&name);
+        for name in fixed.iter().flatten() {
+            let part = named.part_or_new(name);
             named.fixed.insert(part);
         }
-        machining.iter().try_for_each(|rule| named.add_machining(&rule.0)).map_err(raise)?;
+        machining.iter().flatten().try_for_each(|rule| named.add_machining(&rule.0)).map_err(raise)?;
         if let Some(prices) = prices {
             let prices: std::collections::HashMap<String, f64> = prices.extract()?;
             named.set_prices(price_unit, |name| prices.get(name).copied());

@@ -219,9 +219,9 @@ impl Joints {
     }
 
     /// The variant of every part: as given by name, the rest alike.
-    fn filled(&self, parameter: &str, given: &HashMap<String, String>, rest: u8) -> PyResult<Vec<u8>> {
+    fn filled(&self, parameter: &str, given: Option<HashMap<String, String>>, rest: u8) -> PyResult<Vec<u8>> {
         let mut variants = vec![rest; self.0.parts.len()];
-        for (part, variant) in given {
+        for (part, variant) in given.iter().flatten() {
             let place = usize::from(self.part(part)?);
             if let Some(known) = variants.get_mut(place) {
                 *known = self.variant(parameter, variant)?;
@@ -253,22 +253,22 @@ impl Joints {
     /// >>> order = joints.order(unit="late", found={"shaft": "early"}, aim="fewest")
     /// >>> order.parts, order.others
     /// ({'shaft': 'late'}, [<early shaft: loose>])
-    #[pyo3(signature = (*, unit, aim, wanted = HashMap::new(), found = HashMap::new(), measured = vec![], rule = None, spread = None))]
+    #[pyo3(signature = (*, unit, aim, wanted = None, found = None, measured = None, rule = None, spread = None))]
     fn order(
         &self,
         unit: &str,
         aim: AimWord,
-        wanted: HashMap<String, String>,
-        found: HashMap<String, String>,
-        measured: Vec<(String, String, Reading)>,
+        wanted: Option<HashMap<String, String>>,
+        found: Option<HashMap<String, String>>,
+        measured: Option<Vec<(String, String, Reading)>>,
         rule: Option<Rule>,
         spread: Option<Spread>,
     ) -> PyResult<Order> {
         let unit = self.variant("unit", unit)?;
         let named = &self.0;
         let count = named.parts.len();
-        let (found, wanted) = (self.filled("found", &found, unit)?, self.filled("wanted", &wanted, AS_FOUND)?);
-        let measured = measured.iter().map(|(joint, part, size_mm)| {
+        let (found, wanted) = (self.filled("found", found, unit)?, self.filled("wanted", wanted, AS_FOUND)?);
+        let measured = measured.iter().flatten().map(|(joint, part, size_mm)| {
             Ok(MeasuredSide { joint: self.joint_named(joint)?, part: self.part(part)?, size_mm: (*size_mm).into() })
         });
         let measured = measured.collect::<PyResult<Vec<_>>>()?;
@@ -328,9 +328,9 @@ impl Joints {
     }
 
     /// What comes of a part of some variant in a unit in which these parts were found to be of another variant, by tolerance.
-    #[pyo3(signature = (part, *, variant, unit, found = HashMap::new()))]
-    fn put_in(&self, part: &str, variant: &str, unit: &str, found: HashMap<String, String>) -> PyResult<Other> {
-        let variants = self.filled("found", &found, self.variant("unit", unit)?)?;
+    #[pyo3(signature = (part, *, variant, unit, found = None))]
+    fn put_in(&self, part: &str, variant: &str, unit: &str, found: Option<HashMap<String, String>>) -> PyResult<Other> {
+        let variants = self.filled("found", found, self.variant("unit", unit)?)?;
         self.other(&variants, self.part(part)?, self.variant("variant", variant)?)
     }
 }

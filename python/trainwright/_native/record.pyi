@@ -4,6 +4,7 @@ Records: TOML that a parts person can maintain, every fault of it named at its l
 
 from .fluid import Fill, Fluid
 from .identify import Identification, Look
+from .interchange import Joints
 from .judge import Reading, Rule
 from .road import Driveline
 from .tire import Rolling, Tire
@@ -48,6 +49,10 @@ class Family:
         `instruments`: the shop's record of them. `prior`: chance of each variant, in place of the record's. `rule`: the
         chances from which a variant or a foreign part counts as proven. Source: Gelman and others, Bayesian Data Analysis,
         1.3, Bayes' rule.
+        """
+    def joints(self, /) -> Joints:
+        """
+        How the parts of the family meet: its fits, covers, matches and machining, as `trainwright.interchange` takes them.
         """
     def looks(self, /, *, instruments: Instruments | None = None, prior: dict[str, float] | None = None) -> list[Look]:
         """
