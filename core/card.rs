@@ -2,7 +2,16 @@
 //!
 //! A result is a plain struct whose fields are the intermediate values. The card of its formula holds the rest of the
 //! explanation: equation, symbols, source and range. Struct and card together are the worked explanation that a trainer
-//! reads out and a warranty file keeps. Each chapter lists its own cards in `CARDS`; each work is cited once, here.
+//! reads out and a warranty file keeps: [`explain`] writes it. Each chapter lists its own cards in `CARDS`; each work is
+//! cited once, here.
+
+mod digits;
+mod explain;
+mod pieces;
+
+pub(crate) use digits::{number, whole};
+pub use explain::{Explanation, NamedValue, Value, explain, unit_sign};
+pub(crate) use explain::{Form, JsonNumber, Quoted, write_all};
 
 use core::fmt;
 
@@ -19,14 +28,21 @@ pub enum Known {
     Practice,
 }
 
-impl fmt::Display for Known {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+impl Known {
+    /// In words.
+    const fn words(self) -> &'static str {
+        match self {
             Self::Read => "read",
             Self::Memory => "from memory of the work",
             Self::Derived => "by algebra",
             Self::Practice => "common practice, no source",
-        })
+        }
+    }
+}
+
+impl fmt::Display for Known {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.words())
     }
 }
 

@@ -2,19 +2,24 @@
 //!
 //! A measured value is a [`Reading`]: best estimate and standard uncertainty. [`propagate()`] carries readings through a
 //! formula; [`judge`] compares the outcome with its [`Limits`] under a named [`Rule`], and [`settle`] names the input
-//! whose better measurement would decide a case that is NOT PROVEN.
+//! whose better measurement would decide a case that is NOT PROVEN; [`turning_value`] finds the value of an input at which
+//! the verdict turns, and [`explain()`] puts all of it into words.
 
 mod decision;
 mod distribution;
+mod explain;
 mod propagation;
+mod turning;
 
 pub use decision::{Judgment, Rule, RuleKind, Settlement, Verdict, chance_inside, judge, settle, settle_by};
 pub(crate) use distribution::phi;
 pub use distribution::{coverage_factor, normal_cdf, normal_quantile, student_cdf, student_quantile};
+pub use explain::{Judged, explain};
 pub use propagation::{
     Budget, Expanded, Input, MAX_INPUTS, Propagated, combine, combine_correlated, effective_freedom, expand, propagate,
     propagate_list,
 };
+pub use turning::{Turning, turning_value};
 
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, ordered, positive, within};
@@ -27,6 +32,7 @@ pub const CARDS: &[Card] = &[
     decision::CHANCE_INSIDE,
     decision::JUDGE,
     decision::SETTLE,
+    turning::TURNING_VALUE,
     propagation::COMBINE,
     propagation::COMBINE_CORRELATED,
     propagation::PROPAGATE,

@@ -7,7 +7,7 @@
 //! |---|---|---|
 //! | [`error`] | the one error enum | - |
 //! | [`units`] | unit table, conversion factors | error |
-//! | [`card`] | formula cards, bibliography | - |
+//! | [`card`] | formula cards, bibliography, worked explanations | units |
 //! | [`hazard`] | what can hurt someone, with a caution to print | - |
 //! | [`judge`] | readings, limits, decisions, propagation | above |
 //! | [`train`] | gear trains: exact ratios, speeds, torque shares, states, losses, diagnosis | judge |

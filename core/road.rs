@@ -27,8 +27,8 @@ pub const CARDS: &[Card] = &[
         symbols: &[
             symbol("v", "road_km_h", "km/h"),
             symbol("n_out, n_in, n_engine", "output_rpm, input_rpm, engine_rpm", "1/min"),
-            symbol("U", "driveline.circumference_mm", "mm"),
-            symbol("i_A, i_V", "driveline.axle_ratio, driveline.transfer_ratio", "1"),
+            symbol("U", "circumference_mm", "mm"),
+            symbol("i_A, i_V", "axle_ratio, transfer_ratio", "1"),
             symbol("i, slip", "engaged.gear_ratio, engaged.slip_rpm", "1, 1/min"),
         ],
         range: "without wheel slip",

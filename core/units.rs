@@ -29,6 +29,46 @@
 //! | `_in` | inch, only where the trade name of the size is in inches (rim, flotation tire) | inch |
 //! | `_per_x` | one over the unit x, e.g. `_per_k`, `_per_km`, `_per_mile` | 1/x |
 
+/// The suffixes of the table above, with the sign of their unit as people read it.
+pub(crate) const SIGNS: &[(&str, &str)] = &[
+    ("mm", "mm"),
+    ("m", "m"),
+    ("mm2", "mm²"),
+    ("mm3", "mm³"),
+    ("cm2", "cm²"),
+    ("m2", "m²"),
+    ("ml", "mL"),
+    ("l", "L"),
+    ("kg", "kg"),
+    ("kg_m2", "kg·m²"),
+    ("nm", "N·m"),
+    ("n", "N"),
+    ("n_mm", "N/mm"),
+    ("kpa", "kPa"),
+    ("kpa_abs", "kPa absolute"),
+    ("mpa", "MPa"),
+    ("rpm", "1/min"),
+    ("rpm_s", "1/min per s"),
+    ("km_h", "km/h"),
+    ("c", "°C"),
+    ("k", "K"),
+    ("kg_m3", "kg/m³"),
+    ("mm2_s", "mm²/s"),
+    ("mpa_s", "mPa·s"),
+    ("kw", "kW"),
+    ("j", "J"),
+    ("w_mm2", "W/mm²"),
+    ("j_mm2", "J/mm²"),
+    ("w_m_k", "W/(m·K)"),
+    ("j_kg_k", "J/(kg·K)"),
+    ("deg", "°"),
+    ("s", "s"),
+    ("ms", "ms"),
+    ("us", "µs"),
+    ("pct", "%"),
+    ("in", "in"),
+];
+
 /// Millimeters in an inch. Exact: international yard and pound agreement, 1959.
 pub const MM_PER_IN: f64 = 25.4;
 /// Kilometers in a statute mile. Exact: 5280 ft × 0.3048 m.

@@ -1,8 +1,10 @@
 //! `tw_card_*`: the formula cards, as static texts.
 
-use crate::pointer::{core, put};
+use crate::pointer::{core, put, put_text, slice, terminated};
 use crate::status::Status;
-use trainwright::card::{self, Card, Symbol};
+use ::core::ffi::c_char;
+use heapless::Vec;
+use trainwright::card::{self, Card, Symbol, Value};
 use trainwright::{Error, Result};
 
 /// A UTF-8 text without a terminating zero, static or inside a flash image: print it with `printf("%.*s", (int)text.length, text.start)`.
@@ -53,6 +55,19 @@ pub struct SymbolText {
     pub unit: Text,
 }
 
+/// A value under the name of its field, for an explanation: `{"capacity.torque_nm", capacity.torque_nm}`.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct NamedValue {
+    /// Fields from the outermost to the innermost with points between them, zero-terminated.
+    pub name: *const c_char,
+    /// What the field holds.
+    pub value: f64,
+}
+
+/// Most values of one explanation.
+pub const MAX_NAMED_VALUES: usize = 64;
+
 /// Number of formula cards.
 #[unsafe(no_mangle)]
 pub extern "C" fn tw_card_count() -> usize {
@@ -74,6 +89,41 @@ pub unsafe extern "C" fn tw_card_symbol_at(position: usize, symbol: usize, out_s
             core(symbols.get(symbol).map(SymbolText::from).ok_or(beyond("symbol", symbol, symbols.len())))
         })
     }
+}
+
+/// The worked explanation of a result in words that can be read out: the card with this id (zero-terminated, as
+/// `clutch.capacity`), each symbol with the value of the field that its meaning names, and what else was given. A value named
+/// `result` goes to the symbol that the equation is solved for. At most `TW_MAX_NAMED_VALUES`.
+///
+/// Writes UTF-8 with a terminating zero into `size` bytes, and its length without the zero; `TW_STATUS_COUNT` where it does
+/// not fit. With a `size` of 0 only the length is written. `TW_STATUS_MISSING` where no card has this id.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_card_explain(
+    id: *const c_char,
+    values: *const NamedValue,
+    count: usize,
+    out_text: *mut c_char,
+    size: usize,
+    out_length: *mut usize,
+) -> Status {
+    unsafe {
+        let named = named(values, count);
+        let explanation =
+            named.as_ref().map_err(|status| *status).and_then(|named| core(card::explain(terminated(id)?, named)));
+        put_text(out_text, size, out_length, explanation, |explanation, out| explanation.write_text(out))
+    }
+}
+
+unsafe fn named<'a>(
+    values: *const NamedValue,
+    count: usize,
+) -> ::core::result::Result<Vec<card::NamedValue<'a>, MAX_NAMED_VALUES>, Status> {
+    let mut named = Vec::new();
+    for entry in unsafe { slice(values, count)? } {
+        let entry = card::NamedValue { name: unsafe { terminated(entry.name)? }, value: Value::Number(entry.value) };
+        named.push(entry).map_err(|_| Status::Count)?;
+    }
+    Ok(named)
 }
 
 fn at(position: usize) -> Result<&'static Card> {

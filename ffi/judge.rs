@@ -1,9 +1,11 @@
 //! `tw_judge_*`: readings, limits and decisions.
 
-use crate::pointer::{core, put, read, slice};
+use crate::pointer::{borrow, core, put, put_text, read, slice, terminated};
 use crate::status::Status;
+use ::core::ffi::c_char;
+use heapless::Vec;
 use trainwright::judge::{
-    self, Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, Verdict,
+    self, Budget, Expanded, Input, Judgment, Limits, MAX_INPUTS, Reading, Repeated, Rule, Settlement, Verdict,
 };
 
 /// A value with its standard uncertainty as a fraction of it: 0.02 for 2 %.
@@ -157,6 +159,43 @@ pub unsafe extern "C" fn tw_judge_settle_by(
     out_settlement: *mut Settlement,
 ) -> Status {
     unsafe { put(out_settlement, || core(judge::settle_by(&self::judgment(judgment)?, &read(budget)?, input))) }
+}
+
+/// A judgment in words: what was judged, the chance and the verdict, what would make it GO, and for each input of the budget
+/// (its `count` is 0 where there is none) its sensitivity, its share of the variance and whether it alone would decide.
+/// `inputs` names them in their order, `unit` is the sign of the reading's unit; all zero-terminated, the unit empty for a
+/// pure number. Pass the judgment as `tw_judge_judge` wrote it.
+///
+/// Writes UTF-8 with a terminating zero into `size` bytes, and its length without the zero; `TW_STATUS_COUNT` where it does
+/// not fit. With a `size` of 0 only the length is written.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_judge_explain(
+    judgment: *const Judgment,
+    budget: *const Budget,
+    inputs: *const *const c_char,
+    count: usize,
+    unit: *const c_char,
+    out_text: *mut c_char,
+    size: usize,
+    out_length: *mut usize,
+) -> Status {
+    unsafe {
+        let names = names(inputs, count);
+        let judged = names.as_ref().map_err(|status| *status).and_then(|names| {
+            self::judgment(judgment)?;
+            let (judgment, budget) = (borrow(judgment)?, borrow(budget)?);
+            Ok(judge::explain(judgment, Some(budget).filter(|budget| budget.count > 0), names, terminated(unit)?))
+        });
+        put_text(out_text, size, out_length, judged, |judged, out| judged.write_text(out))
+    }
+}
+
+unsafe fn names<'a>(texts: *const *const c_char, count: usize) -> Result<Vec<&'a str, MAX_INPUTS>, Status> {
+    let mut names = Vec::new();
+    for &text in unsafe { slice(texts, count)? } {
+        names.push(unsafe { terminated(text)? }).map_err(|_| Status::Count)?;
+    }
+    Ok(names)
 }
 
 /// A judgment whose verdict is known.

@@ -1,6 +1,7 @@
 //! The helpers that hold every `unsafe` of the C interface.
 
 use crate::status::Status;
+use core::fmt;
 use trainwright::Result;
 
 /// The struct behind a `const *`, or [`Status::Null`].
@@ -166,4 +167,87 @@ pub(crate) unsafe fn named<T: Copy>(number: u8, count: u8) -> core::result::Resu
 /// A core result as the answer of a C function.
 pub(crate) fn core<T>(result: Result<T>) -> core::result::Result<T, Status> {
     result.map_err(Status::from)
+}
+
+/// The zero-terminated text behind a pointer, UTF-8.
+///
+/// # Safety
+/// A pointer that is not null must point to a text with a terminating zero.
+pub(crate) unsafe fn terminated<'a>(text: *const core::ffi::c_char) -> core::result::Result<&'a str, Status> {
+    if text.is_null() {
+        return Err(Status::Null);
+    }
+    let mut length = 0;
+    // SAFETY: up to the terminating zero, by the caller's promise.
+    let bytes = unsafe {
+        while text.add(length).read() != 0 {
+            length += 1;
+        }
+        slice(text.cast::<u8>(), length)?
+    };
+    core::str::from_utf8(bytes).map_err(|_| Status::Text)
+}
+
+/// Writes a text and a terminating zero into the caller's `size` bytes, and its length without the zero through
+/// `out_length`; [`Status::Count`], and nothing written, where it does not fit. With `size` 0 only the length is written.
+///
+/// # Safety
+/// As for [`put`]; `out_text` must be writable for `size` bytes.
+pub(crate) unsafe fn put_text<T: Copy>(
+    out_text: *mut core::ffi::c_char,
+    size: usize,
+    out_length: *mut usize,
+    answer: core::result::Result<T, Status>,
+    write: impl Fn(T, &mut dyn fmt::Write) -> fmt::Result,
+) -> Status {
+    if out_text.is_null() || out_length.is_null() {
+        return Status::Null;
+    }
+    let answer = match answer {
+        Ok(answer) => answer,
+        Err(status) => return status,
+    };
+    let mut counted = Counted(0);
+    if write(answer, &mut counted).is_err() || (size > 0 && counted.0 >= size) {
+        return Status::Count;
+    }
+    if size > 0 {
+        // SAFETY: not null, and writable for `size` bytes by the caller's promise; the text and its zero fit.
+        unsafe {
+            let mut written = Written(out_text);
+            if write(answer, &mut written).is_err() {
+                return Status::Other;
+            }
+            written.0.write(0);
+        }
+    }
+    // SAFETY: not null, aligned and writable by the caller's promise.
+    unsafe { out_length.write(counted.0) };
+    Status::Ok
+}
+
+/// Counts the bytes of a text.
+struct Counted(usize);
+
+impl fmt::Write for Counted {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        self.0 += text.len();
+        Ok(())
+    }
+}
+
+/// Writes a text that was counted before, behind this pointer.
+struct Written(*mut core::ffi::c_char);
+
+impl fmt::Write for Written {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        for byte in text.bytes() {
+            // SAFETY: the bytes were counted, and fit.
+            unsafe {
+                self.0.write(byte as core::ffi::c_char);
+                self.0 = self.0.add(1);
+            }
+        }
+        Ok(())
+    }
 }

@@ -78,6 +78,17 @@ fn unit_suffixes() -> BTreeSet<String> {
     quoted.filter_map(|word| word.strip_prefix('_')).map(str::to_owned).collect()
 }
 
+#[test]
+fn every_suffix_has_a_sign_to_be_read_out() {
+    let source = text("core/units.rs");
+    let list = source.split("const SIGNS").nth(1).unwrap().split("];").next().unwrap();
+    let signs: BTreeSet<String> =
+        list.split("(\"").skip(1).map(|entry| entry.split('"').next().unwrap().to_owned()).collect();
+    let mut suffixes = unit_suffixes();
+    suffixes.retain(|suffix| !suffix.starts_with("per_"));
+    assert_eq!(signs, suffixes, "the table at the top of core/units.rs and SIGNS");
+}
+
 /// Public numbers that have no unit, or the unit of what they belong to.
 const WITHOUT_UNIT: &str = include_str!("without_unit.txt");
 

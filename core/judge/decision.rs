@@ -67,13 +67,19 @@ pub enum Verdict {
     NotProven = 0,
 }
 
-impl fmt::Display for Verdict {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(match self {
+impl Verdict {
+    pub(super) const fn words(self) -> &'static str {
+        match self {
             Self::Go => "GO",
             Self::NoGo => "NO-GO",
             Self::NotProven => "NOT PROVEN",
-        })
+        }
+    }
+}
+
+impl fmt::Display for Verdict {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.words())
     }
 }
 

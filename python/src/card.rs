@@ -7,7 +7,7 @@ use crate::error::refuse;
 
 /// A formula: what it computes, its equation, symbols, range and source.
 #[pyclass(frozen, module = "trainwright")]
-pub struct Card(&'static core::Card);
+pub struct Card(pub &'static core::Card);
 
 #[pymethods]
 impl Card {

@@ -126,13 +126,18 @@ pub fn html_table(title: &str, rows: &[(&str, String)]) -> String {
 /// }
 /// ```
 ///
+/// After the path, each where it applies: `, checked by f`; `, explained by ["clutch.hold"]` names the formulas whose result it
+/// can be and gives it `explain()`; `, judged in "N·m"` the unit of its judgment where no field says it; `, inputs ["gauge
+/// pressure", "friction"]` the inputs of its budget.
+///
 /// A field's type is a number, `bool`, another `class!` or a `words!`. The class gets a keyword-only constructor, getters,
 /// `==`, `hash`, `repr`, pickling, `as_dict()` and a table in notebooks; its Rust side is `Reading(pub core::Reading)`,
 /// with `From` both ways. Methods go into a `#[pymethods] impl Reading` of your own.
 macro_rules! class {
     (
         $(#[doc = $doc:literal])+
-        $module:literal $name:ident = $core:path $(, checked by $check:path)? {
+        $module:literal $name:ident = $core:path $(, checked by $check:path)?
+        $(, explained by [$($card:literal),+])? $(, judged in $unit:literal)? $(, inputs [$($input:literal),+])? {
             $($(#[doc = $about:literal])+ $field:ident: $kind:ty $(= $default:expr)?,)+
         }
     ) => {
@@ -197,6 +202,8 @@ macro_rules! class {
             }
         }
 
+        crate::class::explained!($name, [$($($card),+)?], $($unit)?, [$($($input),+)?]);
+
         impl crate::class::Field for $name {
             type Argument = Self;
 
@@ -229,6 +236,43 @@ macro_rules! class {
     };
 }
 pub(crate) use class;
+
+/// Gives a class `CARDS` and `explain`, where cards are named.
+macro_rules! explained {
+    ($name:ident, [], , []) => {};
+    ($name:ident, [$($card:literal),+], $($unit:literal)?, [$($input:literal),*]) => {
+        #[pymethods]
+        impl $name {
+            /// Ids of the formulas whose result this can be.
+            #[classattr]
+            #[pyo3(name = "CARDS")]
+            fn cards(py: Python<'_>) -> PyResult<Py<pyo3::types::PyTuple>> {
+                Ok(pyo3::types::PyTuple::new(py, [$($card),+])?.unbind())
+            }
+
+            /// The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+            /// `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+            /// result does not keep.
+            #[pyo3(signature = (*, card = None, unit = None, inputs = None, **more))]
+            fn explain(
+                slf: &Bound<'_, Self>,
+                card: Option<&str>,
+                unit: Option<&str>,
+                inputs: Option<Vec<String>>,
+                more: Option<&Bound<'_, pyo3::types::PyDict>>,
+            ) -> PyResult<crate::explain::Explanation> {
+                let about = crate::explain::About {
+                    cards: &[$($card),+],
+                    unit: concat!($($unit)?),
+                    inputs: &[$($input),*],
+                };
+                let given = crate::explain::Given { card, unit, inputs, more };
+                crate::explain::of_result(slf.as_any(), &about, given)
+            }
+        }
+    };
+}
+pub(crate) use explained;
 
 /// A plain core enum as text: Python passes and gets the word, and a wrong word is answered with the right ones.
 ///

@@ -71,7 +71,7 @@ impl Fluid {
 
 class! {
     /// Answer of the volume correction, with what it was computed from.
-    "trainwright.fluid" VolumeCorrection = core::VolumeCorrection {
+    "trainwright.fluid" VolumeCorrection = core::VolumeCorrection, explained by ["fluid.volume_correction"] {
         /// Coefficient of volume at base.
         alpha_per_k: f64,
         /// Temperature above base.
@@ -296,7 +296,7 @@ pub fn dynamic_viscosity<'py>(
 
 class! {
     /// Viscosity index, with what it was computed from.
-    "trainwright.fluid" ViscosityIndex = core::ViscosityIndex {
+    "trainwright.fluid" ViscosityIndex = core::ViscosityIndex, explained by ["fluid.viscosity_index"] {
         /// L: viscosity at 40 °C of the oil of index 0 that is as thick at 100 °C.
         zero_40c_mm2_s: f64,
         /// H: viscosity at 40 °C of the oil of index 100 that is as thick at 100 °C.
@@ -636,7 +636,7 @@ impl Fill {
 
 class! {
     /// Level at a temperature, with what it was computed from.
-    "trainwright.fluid" LevelAt = core::LevelAt {
+    "trainwright.fluid" LevelAt = core::LevelAt, explained by ["fluid.level_at"] {
         /// All the fluid at this temperature.
         total_ml: f64,
         /// Part of it above the overflow edge, negative below.
@@ -670,7 +670,8 @@ class! {
 
 class! {
     /// What to add or drain, with what it was computed from.
-    "trainwright.fluid" Adjustment = core::Adjustment {
+    "trainwright.fluid" Adjustment = core::Adjustment, explained by ["fluid.adjust_fill"],
+        inputs ["temperature", "level", "area"] {
         /// All the fluid there is now, at this temperature.
         present_ml: f64,
         /// All the fluid there should be now, at this temperature.
@@ -688,7 +689,7 @@ class! {
 
 class! {
     /// Volumes to pour, at the temperature of the fluid in the can.
-    "trainwright.fluid" PourVolumes = core::PourVolumes {
+    "trainwright.fluid" PourVolumes = core::PourVolumes, explained by ["fluid.pour_volumes"] {
         /// Into an empty unit.
         dry_ml: f64,
         /// After a drain.

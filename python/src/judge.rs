@@ -80,7 +80,7 @@ impl Reading {
 
 class! {
     /// Repeated readings in one.
-    "trainwright.judge" Repeated = core::Repeated {
+    "trainwright.judge" Repeated = core::Repeated, explained by ["judge.mean_of"] {
         /// Mean and its standard uncertainty.
         reading: Reading,
         /// Standard deviation of a single reading.
@@ -190,7 +190,7 @@ impl Rule {
 
 class! {
     /// A decision and what it rests on.
-    "trainwright.judge" Judgment = core::Judgment {
+    "trainwright.judge" Judgment = core::Judgment, explained by ["judge.judge"] {
         /// What was judged.
         reading: Reading,
         /// Against what.
@@ -218,7 +218,7 @@ class! {
 
 class! {
     /// The one further measurement that would settle a judgment.
-    "trainwright.judge" Settlement = core::Settlement {
+    "trainwright.judge" Settlement = core::Settlement, explained by ["judge.settle"] {
         /// Position of the input to measure better.
         input: u32,
         /// Whether measuring this input alone can decide the case.
@@ -245,7 +245,7 @@ class! {
 /// Uncertainty budget: the combined standard uncertainty and where it comes from.
 #[pyclass(frozen, from_py_object, module = "trainwright.judge")]
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Budget(core::Budget);
+pub struct Budget(pub core::Budget);
 
 #[pymethods]
 impl Budget {
@@ -383,7 +383,7 @@ impl Budget {
 
 class! {
     /// An expanded uncertainty and the interval it gives.
-    "trainwright.judge" Expanded = core::Expanded {
+    "trainwright.judge" Expanded = core::Expanded, explained by ["judge.expand"] {
         /// Value and standard uncertainty.
         reading: Reading,
         /// Stated probability of the interval.
@@ -522,6 +522,56 @@ pub fn settle(judgment: Judgment, budget: &Budget) -> PyResult<Settlement> {
 #[pyfunction]
 pub fn settle_by(judgment: Judgment, budget: &Budget, input: u32) -> PyResult<Settlement> {
     answer(core::settle_by(&judgment.0, &budget.0, input))
+}
+
+class! {
+    /// Where a verdict turns along one input.
+    "trainwright.judge" Turning = core::Turning, explained by ["judge.turning_value"] {
+        /// Value of the input on the GO side of the turn.
+        value: f64,
+        /// That value less the present one.
+        change: f64,
+        /// Whether the verdict is GO at the present value: it then ceases to be GO beyond `value`, else it becomes GO there.
+        go_now: bool,
+        /// The judgment at that value.
+        judgment: Judgment,
+    }
+}
+
+/// Value of one input at which the verdict turns to GO, or, where it is GO already, at which it ceases to be; the other inputs
+/// stay as they are. The nearest one between the bounds; refused where there is none.
+///
+/// `judged` takes a value of the input and returns the judgment, or a result with a `judgment`. Where it refuses a value, the
+/// verdict there counts as not GO. Source: follows from the definitions (bisection).
+///
+/// >>> turning = turning_value(lambda value: judge(Reading(value=value, u=0.1), Limits(lower=1.0), Rule.conformance(0.95)),
+/// ...                         now=1.0, lower=0.0, upper=2.0)
+/// >>> round(turning.value, 4), turning.judgment.verdict
+/// (1.1645, 'GO')
+#[pyfunction]
+#[pyo3(signature = (judged, *, now, lower, upper))]
+pub fn turning_value(judged: Bound<'_, PyAny>, now: f64, lower: f64, upper: f64) -> PyResult<Turning> {
+    let py = judged.py();
+    let refusal = py.import("trainwright.error")?.getattr("Error")?;
+    let mut raised = None;
+    let bounds = core::Limits { lower, upper };
+    let found = core::turning_value(now, bounds, |value| {
+        let called = judged.call1((value,)).and_then(|result| {
+            let judgment = result.getattr_opt("judgment")?.unwrap_or(result);
+            Ok(judgment.extract::<Judgment>()?.0)
+        });
+        called.map_err(|error| {
+            let refused = error.matches(py, &refusal).unwrap_or(false) && value != now;
+            if !refused && raised.is_none() {
+                raised = Some(error);
+            }
+            trainwright::Error::NoAnswer { name: "judged", why: "it raised an exception" }
+        })
+    });
+    match raised {
+        Some(error) => Err(error),
+        None => answer(found),
+    }
 }
 
 /// Standard normal distribution function.

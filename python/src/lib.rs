@@ -8,6 +8,7 @@ mod card;
 mod class;
 mod clutch;
 mod error;
+mod explain;
 mod fit;
 mod fluid;
 mod hazard;
@@ -32,6 +33,8 @@ mod _native {
 
     #[pymodule_export]
     use crate::card::{Card, Source, Symbol, card, cards};
+    #[pymodule_export]
+    use crate::explain::{Explanation, explain};
     #[pymodule_export]
     use crate::version;
 
@@ -127,9 +130,9 @@ mod _native {
     mod judge {
         #[pymodule_export]
         use crate::judge::{
-            Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, chance_inside, combine,
-            combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
-            normal_quantile, propagate, settle, settle_by, student_cdf, student_quantile,
+            Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, Turning, chance_inside,
+            combine, combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
+            normal_quantile, propagate, settle, settle_by, student_cdf, student_quantile, turning_value,
         };
     }
 

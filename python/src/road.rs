@@ -42,7 +42,7 @@ class! {
 
 class! {
     /// Speeds of one moment, from the road to the engine.
-    "trainwright.road" ShaftSpeeds = core::ShaftSpeeds {
+    "trainwright.road" ShaftSpeeds = core::ShaftSpeeds, explained by ["road.speeds_at_road"] {
         /// Road speed, without tire slip.
         road_km_h: f64,
         /// Wheel.
@@ -153,7 +153,7 @@ impl Driveline {
 
 class! {
     /// A shift point before and after a change of tire or axle.
-    "trainwright.road" ShiftPoint = core::ShiftPoint {
+    "trainwright.road" ShiftPoint = core::ShiftPoint, explained by ["road.shift_at_output_speed"] {
         /// Road speed before the change.
         before_km_h: f64,
         /// Output-shaft speed before the change.
@@ -202,7 +202,7 @@ pub fn shift_at_road_speed<'py>(
 
 class! {
     /// What the speedometer shows when the programmed driveline is not the fitted one.
-    "trainwright.road" Speedometer = core::Speedometer {
+    "trainwright.road" Speedometer = core::Speedometer, explained by ["road.speedometer"] {
         /// True over shown speed: above 1 it reads low.
         true_over_shown: f64,
         /// True road speed.
@@ -248,7 +248,7 @@ pub fn limits_49_cfr_393_82(true_km_h: Number) -> PyResult<Limits> {
 
 class! {
     /// What to program, or to fit, so that speedometer and schedule are right again.
-    "trainwright.road" NumbersToProgram = core::NumbersToProgram {
+    "trainwright.road" NumbersToProgram = core::NumbersToProgram, explained by ["road.numbers_to_program"] {
         /// Axle ratio to program where only that can be set.
         axle_ratio: f64,
         /// Rolling circumference to program where only that can be set.
@@ -296,7 +296,7 @@ class! {
 
 class! {
     /// Steady road load and what it is made of.
-    "trainwright.road" RoadLoad = core::RoadLoad {
+    "trainwright.road" RoadLoad = core::RoadLoad, explained by ["road.road_load"] {
         /// Angle of the grade.
         grade_deg: f64,
         /// Rolling resistance.
@@ -337,7 +337,7 @@ pub fn road_load<'py>(
 
 class! {
     /// The grade that a tractive force holds, and what it is made of.
-    "trainwright.road" GradeHeld = core::GradeHeld {
+    "trainwright.road" GradeHeld = core::GradeHeld, explained by ["road.grade_held"] {
         /// Air drag.
         aero_n: f64,
         /// Force left over for rolling and grade.
@@ -386,7 +386,7 @@ class! {
 
 class! {
     /// Force of a coast-down equation at a speed, and what it is made of.
-    "trainwright.road" CoastDownLoad = core::CoastDownLoad {
+    "trainwright.road" CoastDownLoad = core::CoastDownLoad, explained by ["road.coast_down_load"] {
         /// A.
         constant_n: f64,
         /// B·v.
@@ -466,7 +466,7 @@ pub fn mean_grade_pct<'py>(
 
 class! {
     /// Air at an altitude.
-    "trainwright.road" Air = core::Air {
+    "trainwright.road" Air = core::Air, explained by ["road.standard_air"] {
         /// Geopotential altitude.
         geopotential_m: f64,
         /// Temperature.

@@ -161,7 +161,7 @@ impl Tire {
 
 class! {
     /// Design outer diameter and what it is made of.
-    "trainwright.tire" RegulationDiameter = core::RegulationDiameter {
+    "trainwright.tire" RegulationDiameter = core::RegulationDiameter, explained by ["tire.regulation_diameter"] {
         /// Nominal rim diameter, whole mm.
         rim_mm: f64,
         /// Section height.
@@ -175,7 +175,7 @@ class! {
 
 class! {
     /// How far a tire rolls, with the standard uncertainty of each form.
-    "trainwright.tire" Rolling = core::Rolling {
+    "trainwright.tire" Rolling = core::Rolling, explained by ["tire.rolling_by_factor", "tire.rolling_by_share", "tire.rolling_by_count"] {
         /// Distance per turn under load, mm.
         circumference_mm: Reading,
         /// Effective rolling radius, mm: neither the free nor the static loaded one.
@@ -189,7 +189,7 @@ class! {
 
 class! {
     /// The three radii of one wheel, which must not be mixed.
-    "trainwright.tire" WheelRadii = core::WheelRadii {
+    "trainwright.tire" WheelRadii = core::WheelRadii, explained by ["tire.radii"] {
         /// Half the outer diameter, no load.
         free_mm: f64,
         /// Hub to ground, standing under load.

@@ -241,6 +241,8 @@ pub struct State {
     state: core::State,
 }
 
+crate::class::explained!(State, ["train.solve"], , []);
+
 impl State {
     /// The train that was solved, with its names.
     pub fn train(&self) -> &NamedTrain {

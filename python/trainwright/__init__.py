@@ -14,7 +14,7 @@ for _name, _chapter in list(vars(_native).items()):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
 from . import clutch, fit, fluid, hazard, hold, identify, interchange, judge, practice, record, road, stack, tire, train, units
-from ._native import Card, Source, Symbol, card, cards, version
+from ._native import Card, Explanation, Source, Symbol, card, cards, explain, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
 from .train import Train
@@ -24,6 +24,7 @@ __version__ = version()
 __all__ = [
     "Card",
     "Error",
+    "Explanation",
     "Limits",
     "RangeWarning",
     "Reading",
@@ -34,6 +35,7 @@ __all__ = [
     "cards",
     "clutch",
     "fit",
+    "explain",
     "fluid",
     "hazard",
     "hold",

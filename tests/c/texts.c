@@ -46,6 +46,51 @@ static int hazards(void) {
     return 0;
 }
 
+static int explanations(void) {
+    const tw_named_value values[] = {
+        {"inner_radius_mm", 56}, {"outer_radius_mm", 78}, {"result", 67},
+    };
+    const char *id = "clutch.mean_radius_worn_mm";
+    char text[1024], small[1024];
+    size_t length = 0, again = 0;
+    if (tw_card_explain(id, values, 3, text, 0, &length) != TW_STATUS_OK || length == 0) return failed("no length", length);
+    if (tw_card_explain(id, values, 3, text, length + 1, &again) != TW_STATUS_OK) return failed("an exact fit refused", length);
+    if (again != length || strlen(text) != length) return failed("another length", again);
+    if (strstr(text, "  r_i  inner radius: 56 mm\n") == NULL || strstr(text, "Result: r_m = 67 mm\n") == NULL) {
+        return failed(text, length);
+    }
+    memset(small, 'x', sizeof small);
+    again = 7;
+    if (tw_card_explain(id, values, 3, small, length, &again) != TW_STATUS_COUNT) return failed("no room, and answered", length);
+    if (again != 7 || small[0] != 'x') return failed("a refusal wrote", again);
+    if (tw_card_explain("clutch.nothing", values, 3, text, sizeof text, &length) != TW_STATUS_MISSING) {
+        return failed("no such card, and answered", 0);
+    }
+    const char bad[] = {(char)0xff, 0};
+    if (tw_card_explain(bad, values, 3, text, sizeof text, &length) != TW_STATUS_TEXT) return failed("not UTF-8, and answered", 0);
+
+    const tw_reading spare_nm = {37.5, 70};
+    const tw_limits at_least_0 = {0, 1e300 * 1e10};
+    tw_rule rule;
+    tw_judgment judgment;
+    tw_budget budget;
+    memset(&budget, 0, sizeof budget);
+    if (tw_judge_conformance(0.95, &rule) != TW_STATUS_OK) return failed("no rule", 0);
+    if (tw_judge_judge(&spare_nm, &at_least_0, &rule, &judgment) != TW_STATUS_OK) return failed("no judgment", 0);
+    if (tw_judge_explain(&judgment, &budget, NULL, 0, "N m", text, sizeof text, &length) != TW_STATUS_OK) {
+        return failed("no words for a judgment", 0);
+    }
+    if (strstr(text, "Judged: 37.5 N m, standard uncertainty 70 N m, against at least 0 N m.") != text) return failed(text, length);
+    const tw_input input = {1, 70, 1e300 * 1e10};
+    const char *const names[] = {"torque"};
+    if (tw_judge_combine(&input, 1, &budget) != TW_STATUS_OK) return failed("no budget", 0);
+    if (tw_judge_explain(&judgment, &budget, names, 1, "N m", text, sizeof text, &length) != TW_STATUS_OK ||
+        strstr(text, "torque: sensitivity 1, its standard uncertainty 70 brings 70 N m, 100 % of the variance") == NULL) {
+        return failed(text, length);
+    }
+    return 0;
+}
+
 static int null_pointers(void) {
     const tw_fluid fluid = {843, 7.8e-4, 27.4, 5.6};
     double out = 1;
@@ -65,4 +110,4 @@ static int null_pointers(void) {
     return tw_fluid_check_properties(&fluid) == TW_STATUS_OK ? 0 : failed("a good fluid refused", 0);
 }
 
-int main(void) { return cards() + hazards() + null_pointers(); }
+int main(void) { return cards() + hazards() + explanations() + null_pointers(); }

@@ -27,7 +27,7 @@ class! {
 
 class! {
     /// What a band does under a servo force.
-    "trainwright.clutch" BandTorque = core::BandTorque {
+    "trainwright.clutch" BandTorque = core::BandTorque, explained by ["clutch.energized"] {
         /// Tight over slack tension.
         tension_ratio: f64,
         /// Tension at the tight end, N.

@@ -87,6 +87,8 @@ pub struct GearReview {
     names: Vec<String>,
 }
 
+crate::class::explained!(GearReview, ["clutch.review"], , []);
+
 #[pymethods]
 impl GearReview {
     /// Margin of each closed element that has a pack, by its name.

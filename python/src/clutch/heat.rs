@@ -25,7 +25,7 @@ class! {
 
 class! {
     /// Temperature rise of a surface.
-    "trainwright.clutch" SurfaceRise = core::SurfaceRise {
+    "trainwright.clutch" SurfaceRise = core::SurfaceRise, explained by ["clutch.surface_rise_constant", "clutch.surface_rise_falling"] {
         /// Rise, K.
         rise_k: f64,
         /// When it is reached, s.

@@ -230,7 +230,7 @@ fn possible(pack: core::Pack) -> trainwright::Result<core::Pack> {
 
 class! {
     /// Capacity with everything that made it. Not a rating.
-    "trainwright.clutch" Capacity = core::Capacity {
+    "trainwright.clutch" Capacity = core::Capacity, explained by ["clutch.capacity"] {
         /// Piston area, mm².
         piston_area_mm2: f64,
         /// Pressure on the piston, N.
@@ -262,7 +262,7 @@ class! {
 
 class! {
     /// Pressure needed for a torque.
-    "trainwright.clutch" PressureNeeded = core::PressureNeeded {
+    "trainwright.clutch" PressureNeeded = core::PressureNeeded, explained by ["clutch.pressure_needed"] {
         /// With the strongest return spring, kPa.
         strong_spring_kpa: f64,
         /// With the weakest return spring, kPa.
@@ -286,7 +286,8 @@ class! {
 
 class! {
     /// Whether a pack holds, and what that rests on.
-    "trainwright.clutch" Hold = core::Hold {
+    "trainwright.clutch" Hold = core::Hold, explained by ["clutch.hold"], judged in "N·m",
+        inputs ["pressure", "friction", "geometry", "demand"] {
         /// Capacity at the best estimates.
         capacity: Capacity,
         /// Torque to hold, N·m.

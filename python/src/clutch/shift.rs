@@ -49,7 +49,7 @@ class! {
 
 class! {
     /// How a slip ends.
-    "trainwright.clutch" SlipEnd = core::SlipEnd {
+    "trainwright.clutch" SlipEnd = core::SlipEnd, explained by ["clutch.slip_end", "clutch.held_input_end"] {
         /// The slip reaches zero. If not, the time is infinite, and final speed and works are 0 and mean nothing.
         locks: bool,
         /// The same clutch torque also keeps it locked.

@@ -37,7 +37,7 @@ class! {
 
 class! {
     /// What a force does where two bodies touch along a line.
-    "trainwright.hold" LinePressure = core::LinePressure {
+    "trainwright.hold" LinePressure = core::LinePressure, explained by ["hold.pressed"] {
         /// Radius of a cylinder on a flat that touches alike, mm.
         effective_radius_mm: f64,
         /// Contact modulus of both materials together, MPa.

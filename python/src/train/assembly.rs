@@ -16,6 +16,8 @@ words! {
 #[pyclass(frozen, module = "trainwright.train")]
 pub struct Assembly(core::Assembly);
 
+crate::class::explained!(Assembly, ["train.assembly"], , []);
+
 #[pymethods]
 impl Assembly {
     /// All conditions together: `"holds"`, `"fails"` or `"not known"`.

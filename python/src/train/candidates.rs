@@ -11,6 +11,8 @@ use crate::judge::Reading;
 #[pyclass(frozen, module = "trainwright.train")]
 pub struct RatioFit(core::RatioFit);
 
+crate::class::explained!(RatioFit, ["train.fit_ratio"], , []);
+
 #[pymethods]
 impl RatioFit {
     /// Measured ratio.

@@ -27,6 +27,8 @@ words! {
 #[pyclass(frozen, module = "trainwright.train")]
 pub struct Symptom(core::Symptom);
 
+crate::class::explained!(Symptom, ["train.symptom"], , []);
+
 #[pymethods]
 impl Symptom {
     /// Under drive: `"as commanded"`, `"other ratio"`, `"no drive"`, `"drives"` (a neutral that creeps) or `"tied up"`.
@@ -147,6 +149,8 @@ pub struct Suspect {
     element: String,
     suspect: core::Suspect,
 }
+
+crate::class::explained!(Suspect, ["train.diagnose"], , []);
 
 #[pymethods]
 impl Suspect {

@@ -17,6 +17,8 @@ pub struct Losses {
     losses: core::Losses,
 }
 
+crate::class::explained!(Losses, ["train.losses"], , []);
+
 #[pymethods]
 impl Losses {
     /// Power that leaves at the driven side over the power that enters; 0 where the gear locks itself or jams.
@@ -80,6 +82,8 @@ pub struct PowerFlow {
     named: Arc<NamedTrain>,
     flow: core::PowerFlow,
 }
+
+crate::class::explained!(PowerFlow, ["train.power_flow"], , []);
 
 #[pymethods]
 impl PowerFlow {

@@ -2,12 +2,13 @@
 Clutches and bands: forces, capacity, holding, shifts and their heat.
 """
 
+from . import Explanation
 from .judge import Budget, Judgment, Limits, Reading, Rule
 from .train import State
 from collections.abc import Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["Annulus", "Band", "BandTorque", "Capacity", "CapacityLine", "ElementMargin", "ElementPack", "GearReview", "Head", "HeldInput", "Hold", "LiningByRadius", "Pack", "PlateHeat", "PressureNeeded", "ReturnSprings", "Servo", "Slip", "SlipEnd", "Steel", "SteelPlates", "SurfaceRise", "bulk_rise_k", "disc_faces", "governing", "plate_faces", "referred_inertia_kg_m2", "review", "surface_drop_mm"]
 
@@ -118,6 +119,10 @@ class BandTorque:
     """
     What a band does under a servo force.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -127,6 +132,12 @@ class BandTorque:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def lining_peak_mpa(self, /) -> float:
@@ -164,6 +175,10 @@ class Capacity:
     """
     Capacity with everything that made it. Not a rating.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -183,6 +198,12 @@ class Capacity:
     def dam_force_n(self, /) -> float:
         """
         Oil head of the balance dam, N.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def faces(self, /) -> int:
@@ -373,11 +394,21 @@ class GearReview:
     """
     Every pack of one gear.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
     @property
     def elements(self, /) -> dict:
         """
         Margin of each closed element that has a pack, by its name.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def governing(self, /) -> str:
@@ -485,6 +516,10 @@ class Hold:
     """
     Whether a pack holds, and what that rests on.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -504,6 +539,12 @@ class Hold:
     def capacity(self, /) -> Capacity:
         """
         Capacity at the best estimates.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def friction_needed(self, /) -> float:
@@ -725,6 +766,10 @@ class PressureNeeded:
     """
     Pressure needed for a torque.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -734,6 +779,12 @@ class PressureNeeded:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def strong_spring_kpa(self, /) -> float:
@@ -885,6 +936,10 @@ class SlipEnd:
     """
     How a slip ends.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -904,6 +959,12 @@ class SlipEnd:
     def energy_j(self, /) -> float:
         """
         Heat at the faces, J.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def final_speed_rpm(self, /) -> float:
@@ -1037,6 +1098,10 @@ class SurfaceRise:
     """
     Temperature rise of a surface.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1051,6 +1116,12 @@ class SurfaceRise:
     def at_s(self, /) -> float:
         """
         When it is reached, s.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def rise_k(self, /) -> float:

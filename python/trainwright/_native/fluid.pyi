@@ -2,11 +2,12 @@
 Transmission fluid: density, viscosity, mixing, level and fill. Hot fluid burns.
 """
 
+from . import Explanation
 from .judge import Budget, Judgment, Reading, Rule
 from collections.abc import Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["Adjustment", "Fill", "Fluid", "FrictionPortion", "LevelAt", "LevelCheck", "Portion", "PourVolumes", "Sump", "ViscosityIndex", "ViscosityLine", "ViscosityPortion", "VolumeCorrection", "blend", "blend_friction", "blend_viscosity", "constant_area_level_mm", "correction_factor", "density_15c_from_observed", "dynamic_viscosity", "expansion_from_15c", "growth_ml", "old_share", "tilt_shift_mm", "viscosity_100c_for_index", "viscosity_index", "volume_correction", "volume_correction_60f"]
 
@@ -14,6 +15,10 @@ __all__ = ["Adjustment", "Fill", "Fluid", "FrictionPortion", "LevelAt", "LevelCh
 class Adjustment:
     """
     What to add or drain, with what it was computed from.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -44,6 +49,12 @@ class Adjustment:
     def excess_ml(self, /) -> Judgment:
         """
         Too much (negative: too little) at the reference temperature, judged against what the check window would leave.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def present_ml(self, /) -> float:
@@ -241,6 +252,10 @@ class LevelAt:
     """
     Level at a temperature, with what it was computed from.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -260,6 +275,12 @@ class LevelAt:
     def constant_area_level_mm(self, /) -> float:
         """
         Level that a sump of constant area would show: the usual shortcut, to see its error.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def gear_margin_mm(self, /) -> float:
@@ -344,6 +365,10 @@ class PourVolumes:
     """
     Volumes to pour, at the temperature of the fluid in the can.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -363,6 +388,12 @@ class PourVolumes:
     def dry_ml(self, /) -> float:
         """
         Into an empty unit.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def old_share(self, /) -> float:
@@ -422,6 +453,10 @@ class ViscosityIndex:
     """
     Viscosity index, with what it was computed from.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -431,6 +466,12 @@ class ViscosityIndex:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def hundred_40c_mm2_s(self, /) -> float:
@@ -548,6 +589,10 @@ class VolumeCorrection:
     """
     Answer of the volume correction, with what it was computed from.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -567,6 +612,12 @@ class VolumeCorrection:
     def density_kg_m3(self, /) -> float:
         """
         Density now.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def factor(self, /) -> float:

@@ -2,10 +2,12 @@
 The road side: shaft speeds, shift points, speedometer, road load, grade, air. A computed capability is not a rating.
 """
 
+from . import Explanation
 from .judge import Limits, Reading
+from collections.abc import Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["Air", "CoastDown", "CoastDownLoad", "Combination", "Driveline", "Engaged", "GradeHeld", "NumbersToProgram", "RoadLoad", "ShaftSpeeds", "ShiftPoint", "Speedometer", "density_of_air", "grade_deg", "grade_held", "grade_pct", "limits_49_cfr_393_82", "limits_un_r39", "mean_grade_pct", "numbers_to_program", "road_load", "rolling_coefficient_at", "shift_at_output_speed", "shift_at_road_speed", "speedometer", "standard_air"]
 
@@ -13,6 +15,10 @@ __all__ = ["Air", "CoastDown", "CoastDownLoad", "Combination", "Driveline", "Eng
 class Air:
     """
     Air at an altitude.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -28,6 +34,12 @@ class Air:
     def density_kg_m3(self, /) -> float:
         """
         Density.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def geopotential_m(self, /) -> float:
@@ -93,6 +105,10 @@ class CoastDownLoad:
     """
     Force of a coast-down equation at a speed, and what it is made of.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -107,6 +123,12 @@ class CoastDownLoad:
     def constant_n(self, /) -> float:
         """
         A.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def linear_n(self, /) -> float:
@@ -262,6 +284,10 @@ class GradeHeld:
     """
     The grade that a tractive force holds, and what it is made of.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -276,6 +302,12 @@ class GradeHeld:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def grade_deg(self, /) -> float:
@@ -303,6 +335,10 @@ class NumbersToProgram:
     """
     What to program, or to fit, so that speedometer and schedule are right again.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -327,6 +363,12 @@ class NumbersToProgram:
     def circumference_mm(self, /) -> float:
         """
         Rolling circumference to program where only that can be set.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def pulses_per_km(self, /) -> float:
@@ -359,6 +401,10 @@ class RoadLoad:
     """
     Steady road load and what it is made of.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -373,6 +419,12 @@ class RoadLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def grade_deg(self, /) -> float:
@@ -405,6 +457,10 @@ class ShaftSpeeds:
     """
     Speeds of one moment, from the road to the engine.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -419,6 +475,12 @@ class ShaftSpeeds:
     def engine_rpm(self, /) -> float:
         """
         Engine.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def input_rpm(self, /) -> float:
@@ -451,6 +513,10 @@ class ShiftPoint:
     """
     A shift point before and after a change of tire or axle.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -481,11 +547,21 @@ class ShiftPoint:
         """
         Output-shaft speed before the change.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
 
 @final
 class Speedometer:
     """
     What the speedometer shows when the programmed driveline is not the fitted one.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -496,6 +572,12 @@ class Speedometer:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def shown_km_h(self, /) -> Reading:

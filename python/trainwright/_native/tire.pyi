@@ -2,7 +2,9 @@
 Tires: size designations, diameters, rolling circumference, load index, speed symbol.
 """
 
+from . import Explanation
 from .judge import Reading
+from collections.abc import Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any, Final, final
@@ -16,6 +18,10 @@ RADIAL_FACTOR: Final[float]
 class RegulationDiameter:
     """
     Design outer diameter and what it is made of.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -37,6 +43,12 @@ class RegulationDiameter:
         """
         Outer diameter.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def rim_mm(self, /) -> float:
         """
@@ -53,6 +65,10 @@ class Rolling:
     """
     How far a tire rolls, with the standard uncertainty of each form.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -67,6 +83,12 @@ class Rolling:
     def circumference_mm(self, /) -> Reading:
         """
         Distance per turn under load, mm.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def radius_mm(self, /) -> Reading:
@@ -248,6 +270,10 @@ class WheelRadii:
     """
     The three radii of one wheel, which must not be mixed.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -262,6 +288,12 @@ class WheelRadii:
     def effective_mm(self, /) -> float:
         """
         The one that speeds follow from.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def free_mm(self, /) -> float:

@@ -2,9 +2,10 @@
 Gear trains: exact ratios, member speeds, torque shares and states.
 """
 
+from . import Explanation
 from .judge import Reading
 from collections.abc import Sequence
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["Assembly", "Gear", "Losses", "PowerFlow", "RatioFit", "Signature", "State", "Suspect", "Symptom", "Train", "counted_ratio", "fit_ratio", "timed_ratio"]
 
@@ -12,6 +13,10 @@ __all__ = ["Assembly", "Gear", "Losses", "PowerFlow", "RatioFit", "Signature", "
 class Assembly:
     """
     The conditions of assembly of one set. Printed, it names each condition and the mend.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __repr__(self, /) -> str: ...
     def __str__(self, /) -> str: ...
@@ -34,6 +39,12 @@ class Assembly:
     def equal_spacing(self, /) -> str:
         """
         The planets mesh equally spaced.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def finding(self, /) -> str:
@@ -98,6 +109,10 @@ class Losses:
     """
     A gear with its mesh losses.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
     @property
     def converged(self, /) -> bool:
@@ -108,6 +123,12 @@ class Losses:
     def efficiency(self, /) -> float:
         """
         Power that leaves at the driven side over the power that enters; 0 where the gear locks itself or jams.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def rolling_power(self, /) -> dict:
@@ -140,7 +161,17 @@ class PowerFlow:
     """
     Power in a gear without losses, per unit of input power.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def largest(self, /) -> float:
         """
@@ -162,6 +193,10 @@ class RatioFit:
     """
     How a measured ratio lies to the ratio of a candidate.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
     @property
     def candidate(self, /) -> Any | None:
@@ -177,6 +212,12 @@ class RatioFit:
     def excluded(self, /) -> bool:
         """
         Whether the stated probability rules the candidate out.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def measured(self, /) -> Reading:
@@ -245,6 +286,10 @@ class State:
     """
     One engagement solved: kind of state, and everything per unit of input speed and of input torque, without losses.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __repr__(self, /) -> str: ...
     def carries_torque(self, /) -> bool:
@@ -260,6 +305,12 @@ class State:
     def closed(self, /) -> list[str]:
         """
         Names of the closed elements, holding one-way clutches included.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def kind(self, /) -> str:
@@ -347,6 +398,10 @@ class Suspect:
     """
     One element that may explain what was seen.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
     @property
     def agreed(self, /) -> int:
@@ -362,6 +417,12 @@ class Suspect:
     def element(self, /) -> str:
         """
         The element.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def failure(self, /) -> str:
@@ -389,6 +450,10 @@ class Symptom:
     """
     What a commanded gear does with a failed element.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
     @property
     def coast(self, /) -> str:
@@ -399,6 +464,12 @@ class Symptom:
     def drive(self, /) -> str:
         """
         Under drive: `"as commanded"`, `"other ratio"`, `"no drive"`, `"drives"` (a neutral that creeps) or `"tied up"`.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def kind(self, /) -> str:
