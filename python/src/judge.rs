@@ -553,15 +553,17 @@ class! {
 pub fn turning_value(judged: Bound<'_, PyAny>, now: f64, lower: f64, upper: f64) -> PyResult<Turning> {
     let py = judged.py();
     let refusal = py.import("trainwright.error")?.getattr("Error")?;
-    let mut raised = None;
+    let (mut raised, mut first) = (None, true);
     let bounds = core::Limits { lower, upper };
     let found = core::turning_value(now, bounds, |value| {
         let called = judged.call1((value,)).and_then(|result| {
             let judgment = result.getattr_opt("judgment")?.unwrap_or(result);
             Ok(judgment.extract::<Judgment>()?.0)
         });
+        let first = std::mem::take(&mut first);
         called.map_err(|error| {
-            let refused = error.matches(py, &refusal).unwrap_or(false) && value != now;
+            // The first call is the one at the present value: what is refused there is refused altogether.
+            let refused = !first && error.matches(py, &refusal).unwrap_or(false);
             if !refused && raised.is_none() {
                 raised = Some(error);
             }

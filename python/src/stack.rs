@@ -52,7 +52,7 @@ impl ChainLink {
 
 class! {
     /// What a chain of parts leaves.
-    "trainwright.stack" Chain = core::Chain {
+    "trainwright.stack" Chain = core::Chain, explained by ["stack.chain"] {
         /// The result with its standard uncertainty, mm.
         reading_mm: Reading,
         /// Every part at its worst, ± mm.
@@ -113,7 +113,7 @@ class! {
 
 class! {
     /// Change of the end play, and what made it.
-    "trainwright.stack" GrownPlay = core::GrownPlay {
+    "trainwright.stack" GrownPlay = core::GrownPlay, explained by ["stack.grown"] {
         /// Growth of the case, mm.
         case_mm: f64,
         /// Growth of the parts, mm.
@@ -173,7 +173,7 @@ pub fn mean_of_steps(values: Vec<f64>, quantum: f64, u_of_one: f64) -> PyResult<
 
 class! {
     /// What measuring one input would bring.
-    "trainwright.stack" MeasureGain = core::MeasureGain {
+    "trainwright.stack" MeasureGain = core::MeasureGain, explained by ["stack.what_to_measure"] {
         /// Position of the input in the budget.
         input: u32,
         /// Its share in the variance of the result.

@@ -32,8 +32,10 @@ def hold() -> trainwright.clutch.Hold:
 
 # ---- complete
 
-PLAIN = {"Reading", "Limits", "Budget", "Fluid"}
-"""What a formula may return that is an input as well: its explanation is had with the id of the card."""
+PLAIN = {"Reading", "Repeated", "Limits", "Budget", "Judgment", "Fluid"}
+"""What a formula of any chapter may return: its explanation is had with the id of the card."""
+IN_PYTHON = {"Diagnosis": "Suspect", "MeasurePlan": "MeasureGain"}
+"""Results that Python has as lists, by what they are lists of."""
 OTHERWISE = {
     "train.resolve": "its State is explained as that of train.solve",
     "train.planet_speeds": "Python has a dictionary",
@@ -58,10 +60,10 @@ def result_class(id: str) -> str | None:
 @pytest.mark.parametrize("id", [card.id for card in trainwright.cards()])
 def test_every_result_of_a_formula_knows_its_card(id: str) -> None:
     chapter, name = id.split(".")[0], result_class(id)
-    if name is None or name in PLAIN or id in OTHERWISE:
+    if name is None or id in OTHERWISE or name in PLAIN:
         explain(id)
         return
-    kind = getattr(getattr(trainwright, chapter), name, None) or getattr(getattr(trainwright, chapter), {"Diagnosis": "Suspect"}.get(name, name))
+    kind = getattr(getattr(trainwright, chapter), IN_PYTHON.get(name, name))
     assert id in kind.CARDS, f'{name}: add explained by ["{id}"] to its class!'
     assert callable(kind.explain)
 
@@ -255,3 +257,7 @@ def test_c_and_python_write_numbers_alike(value: float) -> None:
 
 def test_numpy_numbers_are_numbers() -> None:
     assert "x: 2.5 mm" in str(explain("judge.judge", {"x_mm": np.float64(2.5)}))
+
+
+def test_judgments_and_repeated_readings_explain_themselves() -> None:
+    assert (judge.Judgment.CARDS, judge.Repeated.CARDS) == (("judge.judge",), ("judge.mean_of",))

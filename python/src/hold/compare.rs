@@ -21,7 +21,7 @@ words! {
 
 class! {
     /// The change of one figure.
-    "trainwright.hold" Change = core::Change {
+    "trainwright.hold" Change = core::Change, explained by ["hold.change"] {
         /// Before.
         before: f64,
         /// After.
@@ -49,7 +49,7 @@ pub fn change(before: Number, after: Number, better: Better, same_within: Number
 
 class! {
     /// One needle thrust bearing against another.
-    "trainwright.hold" NeedleChange = core::NeedleChange {
+    "trainwright.hold" NeedleChange = core::NeedleChange, explained by ["hold.compare_needles"] {
         /// Static capacity, N.
         static_n: Change,
         /// Dynamic capacity, N.
@@ -80,7 +80,7 @@ pub fn compare_needles(before: NeedleThrust, after: NeedleThrust) -> PyResult<Ne
 
 class! {
     /// One shaft against another.
-    "trainwright.hold" ShaftChange = core::ShaftChange {
+    "trainwright.hold" ShaftChange = core::ShaftChange, explained by ["hold.compare_shafts"] {
         /// Stress of each at its own torque, MPa.
         stress_own_mpa: Change,
         /// Stress of each at the torque of the one before, MPa.
@@ -125,7 +125,7 @@ class! {
 
 class! {
     /// One clutch pack against another.
-    "trainwright.hold" PackChange = core::PackChange {
+    "trainwright.hold" PackChange = core::PackChange, explained by ["hold.compare_packs"] {
         /// Capacity at the same pressure and friction, N·m.
         capacity_nm: Change,
         /// Pressure at which each holds what the one before can, kPa.
@@ -177,7 +177,7 @@ class! {
 
 class! {
     /// One sun against another.
-    "trainwright.hold" SunChange = core::SunChange {
+    "trainwright.hold" SunChange = core::SunChange, explained by ["hold.compare_suns"] {
         /// Force of a planet over face width and module, MPa.
         unit_load_mpa: Change,
         /// Force along the axis, N.

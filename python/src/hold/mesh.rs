@@ -25,7 +25,7 @@ words! {
 
 class! {
     /// Force of a helical wheel along its axis.
-    "trainwright.hold" AxialThrust = core::AxialThrust {
+    "trainwright.hold" AxialThrust = core::AxialThrust, explained by ["hold.axial_thrust"] {
         /// Pitch radius, mm.
         pitch_radius_mm: f64,
         /// Force at the pitch circle, all planets together, N.
@@ -39,7 +39,7 @@ columns! { AxialThrust[3]: pitch_radius_mm, tangential_n, axial_n }
 
 class! {
     /// Force of a wheel of a set in a gear.
-    "trainwright.hold" WheelThrust = core::WheelThrust {
+    "trainwright.hold" WheelThrust = core::WheelThrust, explained by ["hold.wheel_thrust"] {
         /// Torque of the set on the wheel, N·m, forward positive.
         torque_nm: f64,
         /// Its force.

@@ -37,7 +37,7 @@ class! {
 
 class! {
     /// Forces and pressure of one roller or sprag.
-    "trainwright.hold" WedgeLoad = core::WedgeLoad {
+    "trainwright.hold" WedgeLoad = core::WedgeLoad, explained by ["hold.wedged"] {
         /// Share of the torque at the race, N.
         tangential_n: f64,
         /// Force across the contact, N.
@@ -51,7 +51,8 @@ class! {
 
 class! {
     /// Whether a one-way clutch holds, and what that rests on. A computed capacity is not a rating.
-    "trainwright.hold" OneWayHold = core::OneWayHold {
+    "trainwright.hold" OneWayHold = core::OneWayHold, explained by ["hold.wedge_hold", "hold.strut_hold"], judged in "N·m",
+        inputs ["allowed stress", "geometry", "demand"] {
         /// Torque at the allowed stress, N·m.
         capacity_nm: f64,
         /// Torque to hold, N·m.
@@ -139,7 +140,7 @@ class! {
 
 class! {
     /// How a ratchet indexes.
-    "trainwright.hold" RatchetIndex = core::RatchetIndex {
+    "trainwright.hold" RatchetIndex = core::RatchetIndex, explained by ["hold.ratchet_index"] {
         /// Greatest angle that it turns back before a strut drops in, degrees.
         backlash_deg: f64,
         /// Positions on a turn.
@@ -151,7 +152,7 @@ class! {
 
 class! {
     /// Forces and stress of one strut.
-    "trainwright.hold" StrutLoad = core::StrutLoad {
+    "trainwright.hold" StrutLoad = core::StrutLoad, explained by ["hold.strut_load"] {
         /// Share of the torque at the pitch radius, N.
         tangential_n: f64,
         /// Force along the strut, N.
@@ -205,7 +206,7 @@ impl Ratchet {
 
 class! {
     /// How a one-way clutch closes its backlash.
-    "trainwright.hold" TakeUp = core::TakeUp {
+    "trainwright.hold" TakeUp = core::TakeUp, explained by ["hold.take_up"] {
         /// Time to close it, s.
         time_s: f64,
         /// Speed at the end, 1/min.
@@ -242,6 +243,8 @@ pub struct OneWayDuty {
     named: Arc<NamedTrain>,
     duty: core::OneWayDuty,
 }
+
+crate::class::explained!(OneWayDuty, ["hold.one_way_duty"], , []);
 
 #[pymethods]
 impl OneWayDuty {

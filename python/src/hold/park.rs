@@ -38,7 +38,7 @@ fn possible(gear: core::ParkGear) -> trainwright::Result<core::ParkGear> {
 
 class! {
     /// What the grade puts on the park lock.
-    "trainwright.hold" ParkLoad = core::ParkLoad {
+    "trainwright.hold" ParkLoad = core::ParkLoad, explained by ["hold.park_load"] {
         /// Angle of the grade, degrees.
         grade_deg: f64,
         /// Share of the weight along the grade, N.
@@ -56,7 +56,7 @@ columns! { ParkLoad[5]: grade_deg, grade_n, wheel_radius_mm, static_nm, torque_n
 
 class! {
     /// Stress at the root of a park-gear tooth.
-    "trainwright.hold" ParkStress = core::ParkStress {
+    "trainwright.hold" ParkStress = core::ParkStress, explained by ["hold.tooth_stress"] {
         /// Tangential force of the pawl on the tooth, N.
         tooth_n: f64,
         /// Lever of that force over the root, mm.
@@ -100,7 +100,8 @@ class! {
 
 class! {
     /// Whether a park gear holds, and what that rests on. A computed capability is not a rating.
-    "trainwright.hold" ParkHold = core::ParkHold {
+    "trainwright.hold" ParkHold = core::ParkHold, explained by ["hold.park_hold"], judged in "MPa",
+        inputs ["tooth", "mass", "tire"] {
         /// What the grade puts on it.
         load: ParkLoad,
         /// What that does at the root.
@@ -120,7 +121,7 @@ class! {
 
 class! {
     /// What happens before the pawl drops in.
-    "trainwright.hold" FreeRoll = core::FreeRoll {
+    "trainwright.hold" FreeRoll = core::FreeRoll, explained by ["hold.free_roll"] {
         /// The vehicle rolls no farther before the pawl drops in, mm.
         roll_mm: f64,
         /// Energy of the vehicle by then, J.
@@ -132,7 +133,7 @@ class! {
 
 class! {
     /// What another park gear gains and costs; each the second over the first.
-    "trainwright.hold" ParkComparison = core::ParkComparison {
+    "trainwright.hold" ParkComparison = core::ParkComparison, explained by ["hold.compare_park_gears"] {
         /// Torque at the same bending stress.
         bending_ratio: f64,
         /// Torque at the same mean shear stress.
@@ -265,7 +266,7 @@ class! {
 
 class! {
     /// Whether a loaded tooth pushes the pawl out.
-    "trainwright.hold" Ejection = core::Ejection {
+    "trainwright.hold" Ejection = core::Ejection, explained by ["hold.ejection"] {
         /// Force that pushes the pawl out at the greatest friction, N; negative where it then sticks.
         least_n: f64,
         /// The same at the least friction, N: what the cone or roller behind the pawl must hold.
@@ -283,7 +284,7 @@ class! {
 
 class! {
     /// At which speed the pawl still drops in.
-    "trainwright.hold" Latch = core::Latch {
+    "trainwright.hold" Latch = core::Latch, explained by ["hold.latch"] {
         /// Time of the drop, s.
         drop_time_s: f64,
         /// Output-shaft speed above which it skips over the teeth, 1/min.

@@ -24,7 +24,7 @@ class! {
 
 class! {
     /// Stress in a shaft under torque.
-    "trainwright.hold" Torsion = core::Torsion {
+    "trainwright.hold" Torsion = core::Torsion, explained by ["hold.torsion"] {
         /// Polar moment of area, mm⁴.
         polar_moment_mm4: f64,
         /// Polar section modulus, mm³.
@@ -40,7 +40,7 @@ columns! { Torsion[4]: polar_moment_mm4, section_modulus_mm3, stress_mpa, bore_s
 
 class! {
     /// A hollow shaft against a solid one of the same outside diameter.
-    "trainwright.hold" HollowOverSolid = core::HollowOverSolid {
+    "trainwright.hold" HollowOverSolid = core::HollowOverSolid, explained by ["hold.hollow_over_solid"] {
         /// Torque that it carries at the same stress, and stiffness.
         strength: f64,
         /// Mass of the same length.
@@ -64,7 +64,8 @@ class! {
 
 class! {
     /// Whether a shaft stays below yield, and what that rests on.
-    "trainwright.hold" ShaftHold = core::ShaftHold {
+    "trainwright.hold" ShaftHold = core::ShaftHold, explained by ["hold.shaft_hold"], judged in "MPa",
+        inputs ["torque", "sizes and form", "yield"] {
         /// Nominal stress.
         torsion: Torsion,
         /// Peak stress over yield.

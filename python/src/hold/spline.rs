@@ -28,7 +28,7 @@ class! {
 
 class! {
     /// Load of a spline.
-    "trainwright.hold" SplineLoad = core::SplineLoad {
+    "trainwright.hold" SplineLoad = core::SplineLoad, explained by ["hold.spline_load"] {
         /// Height of contact, mm.
         height_mm: f64,
         /// Radius at which the flanks carry, mm.

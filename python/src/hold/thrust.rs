@@ -29,7 +29,7 @@ class! {
 
 class! {
     /// Capacity of a needle thrust bearing with what made it. Not a maker's rating.
-    "trainwright.hold" NeedleCapacity = core::NeedleCapacity {
+    "trainwright.hold" NeedleCapacity = core::NeedleCapacity, explained by ["hold.needle_capacity"] {
         /// Inside diameter that the needles sweep, mm.
         inside_mm: f64,
         /// Outside diameter that the needles sweep, mm: the race face must reach it.
@@ -49,7 +49,7 @@ class! {
 
 class! {
     /// Life under a load.
-    "trainwright.hold" RatingLife = core::RatingLife {
+    "trainwright.hold" RatingLife = core::RatingLife, explained by ["hold.rating_life"] {
         /// Load over dynamic capacity, 0.5 at most.
         load_share: f64,
         /// Life that nine of ten reach, million revolutions.
@@ -63,7 +63,7 @@ columns! { RatingLife[3]: load_share, life_mrev, life_h }
 
 class! {
     /// Constant load and speed that stand for a duty.
-    "trainwright.hold" MeanLoad = core::MeanLoad {
+    "trainwright.hold" MeanLoad = core::MeanLoad, explained by ["hold.mean_load"] {
         /// Mean load, N.
         load_n: f64,
         /// Mean speed, 1/min.
@@ -79,7 +79,7 @@ class! {
 
 class! {
     /// Whether a bearing stands a load at rest.
-    "trainwright.hold" NeedleHold = core::NeedleHold {
+    "trainwright.hold" NeedleHold = core::NeedleHold, explained by ["hold.needle_hold"], judged in "N" {
         /// Capacity.
         capacity: NeedleCapacity,
         /// Static capacity over load.
@@ -91,7 +91,7 @@ class! {
 
 class! {
     /// Whether a bearing reaches a life.
-    "trainwright.hold" NeedleLasts = core::NeedleLasts {
+    "trainwright.hold" NeedleLasts = core::NeedleLasts, explained by ["hold.needle_lasts"], judged in "N" {
         /// Capacity.
         capacity: NeedleCapacity,
         /// Life at the best estimate of the load.

@@ -57,7 +57,7 @@ class! {
 
 class! {
     /// What a tangential force does to an involute tooth.
-    "trainwright.hold" ToothBending = core::ToothBending {
+    "trainwright.hold" ToothBending = core::ToothBending, explained by ["hold.tooth_bending"] {
         /// Lewis form factor.
         form_factor: f64,
         /// Thickness at the pitch line, mm.

@@ -24,7 +24,7 @@ class! {
 
 class! {
     /// Load on the face of a thrust washer.
-    "trainwright.hold" WasherLoad = core::WasherLoad {
+    "trainwright.hold" WasherLoad = core::WasherLoad, explained by ["hold.washer_load"] {
         /// Face that bears, mm².
         area_mm2: f64,
         /// Mean pressure on it, MPa.

@@ -64,7 +64,7 @@ fn anything() -> Limits {
 
 class! {
     /// What one piece leaves.
-    "trainwright.stack" PieceOutcome = core::PieceOutcome {
+    "trainwright.stack" PieceOutcome = core::PieceOutcome, explained by ["stack.outcome"], judged in "mm" {
         /// The piece.
         piece: Piece,
         /// End play or clearance at assembly against its window, mm.
@@ -84,7 +84,7 @@ class! {
 
 class! {
     /// Which piece to fit. Positions count from 0, and mean nothing unless a piece was found.
-    "trainwright.stack" PieceChoice = core::PieceChoice {
+    "trainwright.stack" PieceChoice = core::PieceChoice, explained by ["stack.choose"] {
         /// A piece in stock lands inside.
         found: bool,
         /// The piece to fit by the rule asked for.

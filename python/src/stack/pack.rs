@@ -53,7 +53,7 @@ fn nothing() -> Reading {
 
 class! {
     /// Room for the ring or plate of a pack.
-    "trainwright.stack" PackRoom = core::PackRoom {
+    "trainwright.stack" PackRoom = core::PackRoom, explained by ["stack.room_from_heights"] {
         /// Height of everything in the drum, mm.
         plates_mm: f64,
         /// What is left for the ring and the clearance, mm.
@@ -95,7 +95,8 @@ class! {
 
 class! {
     /// Travel of a piston against its seal land.
-    "trainwright.stack" PistonTravel = core::PistonTravel {
+    "trainwright.stack" PistonTravel = core::PistonTravel, explained by ["stack.piston_travel"], judged in "mm",
+        inputs ["clearance", "wave plate", "bend", "land"] {
         /// What the piston travels, mm.
         travel_mm: Reading,
         /// The land to spare, land less travel, against 0, mm.
@@ -117,7 +118,7 @@ impl PistonStroke {
 
 class! {
     /// Oil and time to close a pack.
-    "trainwright.stack" ApplyFill = core::ApplyFill {
+    "trainwright.stack" ApplyFill = core::ApplyFill, explained by ["stack.apply_fill"] {
         /// Area of the piston, mm².
         area_mm2: f64,
         /// Oil that the stroke takes, mL.
