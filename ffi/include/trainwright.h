@@ -23,6 +23,9 @@
 /// Version of this header.
 #define TW_VERSION_PATCH 0
 
+/// Most values of one explanation.
+#define TW_MAX_NAMED_VALUES 64
+
 /// Temperature at which sizes are stated, °C: ISO 1.
 #define TW_REFERENCE_C 20.0
 
@@ -1002,6 +1005,14 @@ typedef struct tw_symbol_text {
   /// Unit, `1` for a pure number.
   struct tw_text unit;
 } tw_symbol_text;
+
+/// A value under the name of its field, for an explanation: `{"capacity.torque_nm", capacity.torque_nm}`.
+typedef struct tw_named_value {
+  /// Fields from the outermost to the innermost with points between them, zero-terminated.
+  const char *name;
+  /// What the field holds.
+  double value;
+} tw_named_value;
 
 /// A flat ring: a lining, a piston or a wetted wall.
 typedef struct tw_annulus {
@@ -3819,6 +3830,19 @@ tw_status tw_card_at(size_t position, struct tw_card_text *out_card);
 /// A symbol of the card at a position, from 0 to its number of symbols - 1.
 tw_status tw_card_symbol_at(size_t position, size_t symbol, struct tw_symbol_text *out_symbol);
 
+/// The worked explanation of a result in words that can be read out: the card with this id (zero-terminated, as
+/// `clutch.capacity`), each symbol with the value of the field that its meaning names, and what else was given. A value named
+/// `result` goes to the symbol that the equation is solved for. At most `TW_MAX_NAMED_VALUES`.
+///
+/// Writes UTF-8 with a terminating zero into `size` bytes, and its length without the zero; `TW_STATUS_COUNT` where it does
+/// not fit. With a `size` of 0 only the length is written. `TW_STATUS_MISSING` where no card has this id.
+tw_status tw_card_explain(const char *id,
+                          const struct tw_named_value *values,
+                          size_t count,
+                          char *out_text,
+                          size_t size,
+                          size_t *out_length);
+
 /// Area of one side of a ring, mm^2.
 tw_status tw_clutch_area_mm2(const struct tw_annulus *ring, double *out_area_mm2);
 
@@ -4723,6 +4747,22 @@ tw_status tw_judge_settle_by(const struct tw_judgment *judgment,
                              const struct tw_budget *budget,
                              uint32_t input,
                              struct tw_settlement *out_settlement);
+
+/// A judgment in words: what was judged, the chance and the verdict, what would make it GO, and for each input of the budget
+/// (its `count` is 0 where there is none) its sensitivity, its share of the variance and whether it alone would decide.
+/// `inputs` names them in their order, `unit` is the sign of the reading's unit; all zero-terminated, the unit empty for a
+/// pure number. Pass the judgment as `tw_judge_judge` wrote it.
+///
+/// Writes UTF-8 with a terminating zero into `size` bytes, and its length without the zero; `TW_STATUS_COUNT` where it does
+/// not fit. With a `size` of 0 only the length is written.
+tw_status tw_judge_explain(const struct tw_judgment *judgment,
+                           const struct tw_budget *budget,
+                           const char *const *inputs,
+                           size_t count,
+                           const char *unit,
+                           char *out_text,
+                           size_t size,
+                           size_t *out_length);
 
 /// Standard normal distribution function; z may be infinite.
 tw_status tw_judge_normal_cdf(double z, double *out_probability);

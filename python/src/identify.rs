@@ -36,7 +36,7 @@ class! {
 
 class! {
     /// The evidence as a whole.
-    "trainwright.identify" Weighed = core::Weighed {
+    "trainwright.identify" Weighed = core::Weighed, explained by ["identify.weigh"] {
         /// Readings that no variant explains, as given.
         unexplained: u32,
         /// Place of the likeliest variant; the first of equals.
@@ -62,7 +62,7 @@ class! {
 
 class! {
     /// What the evidence says of one part.
-    "trainwright.identify" PartFinding = core::PartFinding {
+    "trainwright.identify" PartFinding = core::PartFinding, explained by ["identify.part"] {
         /// Place of the variant that the part most likely came from; the first of equals.
         origin: u32,
         /// Chance of that origin.
@@ -80,7 +80,7 @@ class! {
 
 class! {
     /// The verdict and what it rests on.
-    "trainwright.identify" Conclusion = core::Conclusion {
+    "trainwright.identify" Conclusion = core::Conclusion, explained by ["identify.conclude"] {
         /// Rule that it was reached under.
         rule: Rule,
         /// Parts that are foreign to the unit under the rule.
@@ -96,7 +96,7 @@ class! {
 
 class! {
     /// What a further look is worth.
-    "trainwright.identify" Worth = core::Worth {
+    "trainwright.identify" Worth = core::Worth, explained by ["identify.mark_worth", "identify.size_worth"] {
         /// Information about the variant to be expected, bits.
         bits: f64,
         /// The same for each minute of labor.

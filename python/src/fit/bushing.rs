@@ -55,7 +55,7 @@ class! {
 
 class! {
     /// What a bushing holds by friction.
-    "trainwright.fit" HeldBushing = core::HeldBushing {
+    "trainwright.fit" HeldBushing = core::HeldBushing, explained by ["fit.bushing_held"] {
         /// The seat at this temperature.
         pressed: Pressed,
         /// Axial force at which it moves, N.
@@ -70,7 +70,7 @@ class! {
 
 class! {
     /// Running clearance in a pressed bushing.
-    "trainwright.fit" RunningClearance = core::RunningClearance {
+    "trainwright.fit" RunningClearance = core::RunningClearance, explained by ["fit.running_clearance"] {
         /// The seat at 20 °C.
         pressed_20c: Pressed,
         /// The seat at temperature.

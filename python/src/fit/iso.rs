@@ -10,7 +10,7 @@ use crate::judge::Limits;
 
 class! {
     /// Limits of a size by its tolerance class.
-    "trainwright.fit" IsoLimits = core::IsoLimits {
+    "trainwright.fit" IsoLimits = core::IsoLimits, explained by ["fit.iso_limits"] {
         /// Nominal size, mm.
         nominal_mm: f64,
         /// Lower deviation, EI or ei, mm.

@@ -10,7 +10,7 @@ use crate::judge::Reading;
 
 class! {
     /// Load and speed of a plain bushing.
-    "trainwright.fit" BushingLoad = core::BushingLoad {
+    "trainwright.fit" BushingLoad = core::BushingLoad, explained by ["fit.bushing_load"] {
         /// Load over the projected area, MPa.
         unit_load_mpa: f64,
         /// Speed at which the surfaces slide, m/s.
@@ -77,7 +77,7 @@ class! {
 
 class! {
     /// Flow along a gap.
-    "trainwright.fit" GapLeak = core::GapLeak {
+    "trainwright.fit" GapLeak = core::GapLeak, explained by ["fit.gap_leak"] {
         /// Radial clearance, mm.
         radial_clearance_mm: f64,
         /// How much more than centered.
@@ -136,7 +136,7 @@ class! {
 
 class! {
     /// How much more a worn fit leaks.
-    "trainwright.fit" LeakRatio = core::LeakRatio {
+    "trainwright.fit" LeakRatio = core::LeakRatio, explained by ["fit.leak_ratio"] {
         /// Leak now over leak when new, at the best estimates.
         ratio: f64,
         /// Its standard uncertainty to first order; where it is above a tenth of the ratio, the interval says more.

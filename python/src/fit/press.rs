@@ -19,7 +19,7 @@ class! {
 
 class! {
     /// A press fit under its interference. The hoop stresses are for you to hold against the yield stress of each metal.
-    "trainwright.fit" Pressed = core::Pressed {
+    "trainwright.fit" Pressed = core::Pressed, explained by ["fit.pressed", "fit.bushing_at"] {
         /// Interference, diametral, mm; negative where the parts are free of each other by so much.
         interference_mm: f64,
         /// Pressure where the parts meet, MPa; 0 while they are free.
@@ -41,7 +41,7 @@ columns! {
 
 class! {
     /// What a press fit holds by friction.
-    "trainwright.fit" Retention = core::Retention {
+    "trainwright.fit" Retention = core::Retention, explained by ["fit.retention"] {
         /// Axial force, N.
         force_n: f64,
         /// Torque, N·m.

@@ -26,7 +26,7 @@ words! {
 
 class! {
     /// Clearance of two parts by their tolerances.
-    "trainwright.fit" Clearance = core::Clearance {
+    "trainwright.fit" Clearance = core::Clearance, explained by ["fit.clearance"] {
         /// Diameter of the shaft, mm.
         shaft_mm: Limits,
         /// Diameter of the bore, mm.
@@ -66,7 +66,8 @@ pub fn toleranced(size_mm: Limits, spread: Spread) -> PyResult<Reading> {
 
 class! {
     /// Clearance of two parts known with their uncertainty.
-    "trainwright.fit" MeasuredClearance = core::MeasuredClearance {
+    "trainwright.fit" MeasuredClearance = core::MeasuredClearance, explained by ["fit.measured"], judged in "mm",
+        inputs ["shaft", "bore"] {
         /// Diameter of the shaft, mm.
         shaft_mm: Reading,
         /// Diameter of the bore, mm.

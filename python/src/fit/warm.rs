@@ -30,7 +30,7 @@ class! {
 
 class! {
     /// A clearance at temperature.
-    "trainwright.fit" WarmClearance = core::WarmClearance {
+    "trainwright.fit" WarmClearance = core::WarmClearance, explained by ["fit.warm_clearance"] {
         /// Clearance at 20 °C, mm.
         clearance_20c_mm: f64,
         /// What the temperature adds, mm; negative where the fit closes.
@@ -86,7 +86,7 @@ class! {
 
 class! {
     /// A size corrected to 20 °C.
-    "trainwright.fit" Size20 = core::Size20 {
+    "trainwright.fit" Size20 = core::Size20, explained by ["fit.size_20c"] {
         /// Size at 20 °C, mm.
         size_mm: Reading,
         /// What was added to the reading, mm; negative for a warm part.

@@ -5,7 +5,7 @@ The compiled part of trainwright.
 from . import clutch as clutch, fit as fit, fluid as fluid, hazard as hazard, hold as hold, identify as identify, judge as judge, practice as practice, record as record, road as road, stack as stack, tire as tire, train as train, units as units
 from typing import Any, final
 
-__all__ = ["Card", "Source", "Symbol", "card", "cards", "version", "clutch", "fit", "fluid", "hazard", "hold", "identify", "judge", "practice", "record", "road", "stack", "tire", "train", "units"]
+__all__ = ["Card", "Explanation", "Source", "Symbol", "card", "cards", "explain", "version", "clutch", "fit", "fluid", "hazard", "hold", "identify", "judge", "practice", "record", "road", "stack", "tire", "train", "units"]
 
 @final
 class Card:
@@ -51,6 +51,39 @@ class Card:
     def symbols(self, /) -> list[Symbol]:
         """
         Meaning and unit of each symbol.
+        """
+
+@final
+class Explanation:
+    """
+    The worked explanation of a result, in words that can be read out: purpose, equation, each symbol with its value and unit,
+    the result, what else it holds, range and source; for a judged result the verdict, what each input brings, and what would
+    settle it. `str()` is the text.
+    """
+    def __repr__(self, /) -> str: ...
+    def __str__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict:
+        """
+        The same as a dictionary.
+        """
+    def as_html(self, /) -> str:
+        """
+        A piece of HTML: an `article` with a heading of level 4.
+        """
+    def as_json(self, /) -> str:
+        """
+        JSON text. Numbers have all their digits; what is infinite or no number is null.
+        """
+    @property
+    def card(self, /) -> Card:
+        """
+        The formula.
+        """
+    @property
+    def values(self, /) -> dict:
+        """
+        What is known, by the names of fields; those of nested results have points between them.
         """
 
 @final
@@ -111,6 +144,28 @@ def cards() -> list[Card]:
 
     >>> "judge.chance_inside" in [card.id for card in trainwright.cards()]
     True
+    """
+
+def explain(what: Any, known: Any | None = None, /, **more) -> Explanation:
+    """
+    The worked explanation of a result or of a formula.
+
+    `what` is a result that has `explain`, or the id of a card; `known` is then a result, or a mapping of fields to values.
+    More values by name: inputs that the result does not keep, and `result` for the symbol that the equation is solved for.
+
+    >>> print(trainwright.explain("clutch.mean_radius_worn_mm", inner_radius_mm=56.0, outer_radius_mm=78.0, result=67.0))
+    clutch.mean_radius_worn_mm: Mean friction radius of a worn-in lining: uniform wear
+    <BLANKLINE>
+      r_m = (r_o + r_i)/2
+    <BLANKLINE>
+      r_i  inner radius: 56 mm
+      r_o  outer radius: 78 mm
+      r_m  mean radius: 67 mm
+    <BLANKLINE>
+    Result: r_m = 67 mm
+    <BLANKLINE>
+    Valid for: flat annulus; the assumption that gives less torque, and the one of a used pack
+    Source: R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions, chapter 16, axial clutches (from memory of the work)
     """
 
 def version() -> str:

@@ -2,8 +2,10 @@
 What holds: one-way clutches, park lock, thrust bearings, shafts, splines. A computed capacity is not a rating.
 """
 
+from . import Explanation
 from .clutch import Pack
 from .judge import Budget, Judgment, Limits, Reading, Rule
+from .record import Family
 from .road import Driveline
 from .train import State, Train
 from collections.abc import Sequence
@@ -11,7 +13,7 @@ from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any, Final, final
 
-__all__ = ["BALL_EXPONENT", "ROLLER_EXPONENT", "AxialThrust", "Change", "ContactBody", "Ejection", "FreeRoll", "Helical", "HelicalSun", "HollowOverSolid", "Latch", "LineContact", "LinePressure", "MeanLoad", "NeedleCapacity", "NeedleChange", "NeedleHold", "NeedleLasts", "NeedleThrust", "OneWayDuty", "OneWayHold", "PackChange", "ParkComparison", "ParkGear", "ParkHold", "ParkLoad", "ParkStress", "Parked", "Pawl", "Ratchet", "RatchetIndex", "RatingLife", "SetPack", "Shaft", "ShaftChange", "ShaftHold", "ShaftLoad", "Spline", "SplineLoad", "SpurTooth", "StrutLoad", "SunChange", "TakeUp", "ThrustWasher", "ToothBending", "ToothStrength", "Torsion", "WasherLoad", "Wedge", "WedgeLoad", "WheelThrust", "axial_thrust", "change", "compare_needles", "compare_packs", "compare_park_gears", "compare_shafts", "compare_suns", "form_factor", "grip_nm", "locks", "mean_load", "one_way_duty", "park_load", "rating_life", "roll_limits_49_cfr_571_114", "take_up", "velocity_factor", "wheel_thrust"]
+__all__ = ["BALL_EXPONENT", "ROLLER_EXPONENT", "AxialThrust", "Change", "ContactBody", "Ejection", "FreeRoll", "Helical", "HelicalSun", "HollowOverSolid", "Latch", "LineContact", "LinePressure", "MeanLoad", "NeedleCapacity", "NeedleChange", "NeedleHold", "NeedleLasts", "NeedleThrust", "OneWayDuty", "OneWayHold", "OneWayPart", "PackChange", "ParkComparison", "ParkGear", "ParkHold", "ParkLoad", "ParkLock", "ParkStress", "Parked", "Pawl", "Ratchet", "RatchetIndex", "RatingLife", "SetPack", "Shaft", "ShaftChange", "ShaftHold", "ShaftLoad", "Spline", "SplineLoad", "SpurTooth", "StrutLoad", "SunChange", "TakeUp", "ThrustWasher", "ToothBending", "ToothStrength", "Torsion", "WasherLoad", "Wedge", "WedgeLoad", "WheelThrust", "axial_thrust", "change", "compare_needles", "compare_packs", "compare_park_gears", "compare_shafts", "compare_suns", "form_factor", "grip_nm", "locks", "mean_load", "one_way_duty", "one_way_part", "park_load", "park_lock", "rating_life", "roll_limits_49_cfr_571_114", "take_up", "velocity_factor", "wheel_thrust"]
 
 BALL_EXPONENT: Final[float]
 ROLLER_EXPONENT: Final[float]
@@ -20,6 +22,10 @@ ROLLER_EXPONENT: Final[float]
 class AxialThrust:
     """
     Force of a helical wheel along its axis.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -36,6 +42,12 @@ class AxialThrust:
         """
         Force along the axis, N, without sign.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def pitch_radius_mm(self, /) -> float:
         """
@@ -51,6 +63,10 @@ class AxialThrust:
 class Change:
     """
     The change of one figure.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -81,6 +97,12 @@ class Change:
     def effect(self, /) -> str:
         """
         What the change does: `"same"`, `"buys"`, `"costs"` or `"differs"`.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def ratio(self, /) -> float:
@@ -124,6 +146,10 @@ class Ejection:
     """
     Whether a loaded tooth pushes the pawl out.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -133,6 +159,12 @@ class Ejection:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def friction_to_stick(self, /) -> float:
@@ -170,6 +202,10 @@ class FreeRoll:
     """
     What happens before the pawl drops in.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -184,6 +220,12 @@ class FreeRoll:
     def energy_j(self, /) -> float:
         """
         Energy of the vehicle by then, J.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def roll_mm(self, /) -> float:
@@ -263,6 +305,10 @@ class HollowOverSolid:
     """
     A hollow shaft against a solid one of the same outside diameter.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -272,6 +318,12 @@ class HollowOverSolid:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def mass(self, /) -> float:
@@ -289,6 +341,10 @@ class Latch:
     """
     At which speed the pawl still drops in.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -303,6 +359,12 @@ class Latch:
     def drop_time_s(self, /) -> float:
         """
         Time of the drop, s.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def output_rpm(self, /) -> float:
@@ -366,6 +428,10 @@ class LinePressure:
     """
     What a force does where two bodies touch along a line.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -385,6 +451,12 @@ class LinePressure:
     def effective_radius_mm(self, /) -> float:
         """
         Radius of a cylinder on a flat that touches alike, mm.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def half_width_mm(self, /) -> float:
@@ -412,6 +484,10 @@ class MeanLoad:
     """
     Constant load and speed that stand for a duty.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -421,6 +497,12 @@ class MeanLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def governing(self, /) -> int:
@@ -453,6 +535,10 @@ class NeedleCapacity:
     """
     Capacity of a needle thrust bearing with what made it. Not a maker's rating.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -472,6 +558,12 @@ class NeedleCapacity:
     def dynamic_n(self, /) -> float:
         """
         Dynamic axial capacity, N.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def gap_mm(self, /) -> float:
@@ -504,6 +596,10 @@ class NeedleChange:
     """
     One needle thrust bearing against another.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -518,6 +614,12 @@ class NeedleChange:
     def dynamic_n(self, /) -> Change:
         """
         Dynamic capacity, N.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def face_mm(self, /) -> Change:
@@ -550,6 +652,10 @@ class NeedleHold:
     """
     Whether a bearing stands a load at rest.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -564,6 +670,12 @@ class NeedleHold:
     def capacity(self, /) -> NeedleCapacity:
         """
         Capacity.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def judgment(self, /) -> Judgment:
@@ -581,6 +693,10 @@ class NeedleLasts:
     """
     Whether a bearing reaches a life.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -595,6 +711,12 @@ class NeedleLasts:
     def capacity(self, /) -> NeedleCapacity:
         """
         Capacity.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def judgment(self, /) -> Judgment:
@@ -678,6 +800,10 @@ class OneWayDuty:
     """
     A one-way clutch in a gear.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __repr__(self, /) -> str: ...
     @property
     def backwards(self, /) -> str:
@@ -688,6 +814,12 @@ class OneWayDuty:
     def beside(self, /) -> str | None:
         """
         Name of the closed element beside it where it stands, else None.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def role(self, /) -> str:
@@ -721,6 +853,10 @@ class OneWayHold:
     """
     Whether a one-way clutch holds, and what that rests on. A computed capacity is not a rating.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -741,6 +877,12 @@ class OneWayHold:
         """
         Torque at the allowed stress, N·m.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def judgment(self, /) -> Judgment:
         """
@@ -758,9 +900,50 @@ class OneWayHold:
         """
 
 @final
+class OneWayPart:
+    """
+    A one-way clutch of a family with what it may bear.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def allow_mpa(self, /) -> float:
+        """
+        Contact pressure allowed, or stress of a strut, MPa.
+        """
+    def capacity_nm(self, /) -> float:
+        """
+        Torque, N·m, at the allowed stress. Not a rating.
+        """
+    @property
+    def capacity_u_rel(self, /) -> float | None:
+        """
+        Relative standard uncertainty of the capacity, where the record states one.
+        """
+    @property
+    def clutch(self, /) -> Any:
+        """
+        The clutch: a `Wedge` (rollers or sprags) or a `Ratchet`.
+        """
+    @property
+    def friction(self, /) -> Reading | None:
+        """
+        Friction on the race, where the record states it.
+        """
+    def hold(self, /, need_nm: Reading, *, rule: Rule, capacity_u_rel: float | None = None) -> OneWayHold:
+        """
+        Whether it holds a torque. `capacity_u_rel` goes before that of the record; one of the two must be there.
+        """
+
+@final
 class PackChange:
     """
     One clutch pack against another.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -781,6 +964,12 @@ class PackChange:
     def clearance_per_face_mm(self, /) -> Change:
         """
         Clearance for each face, mm: the less, the more it drags.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def faces(self, /) -> Change:
@@ -808,6 +997,10 @@ class ParkComparison:
     """
     What another park gear gains and costs; each the second over the first.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -822,6 +1015,12 @@ class ParkComparison:
     def bending_ratio(self, /) -> float:
         """
         Torque at the same bending stress.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def free_roll_ratio(self, /) -> float:
@@ -925,6 +1124,10 @@ class ParkHold:
     """
     Whether a park gear holds, and what that rests on. A computed capability is not a rating.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -939,6 +1142,12 @@ class ParkHold:
     def budget(self, /) -> Budget:
         """
         Uncertainty of the stress: tooth, mass, tire, in this order.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def judgment(self, /) -> Judgment:
@@ -976,6 +1185,10 @@ class ParkLoad:
     """
     What the grade puts on the park lock.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -985,6 +1198,12 @@ class ParkLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def grade_deg(self, /) -> float:
@@ -1013,9 +1232,52 @@ class ParkLoad:
         """
 
 @final
+class ParkLock:
+    """
+    The park lock of a variant.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def cone_half_angle_deg(self, /) -> float | None:
+        """
+        Half of the angle of the cone that keeps the pawl in, degrees, where the record has it.
+        """
+    @property
+    def gear(self, /) -> ParkGear:
+        """
+        The gear.
+        """
+    @property
+    def pawl(self, /) -> Pawl:
+        """
+        The pawl.
+        """
+    @property
+    def strength(self, /) -> ToothStrength:
+        """
+        What a tooth bears.
+        """
+    @property
+    def tip(self, /) -> LineContact | None:
+        """
+        Pawl on tooth, where the record has the radius of the pawl.
+        """
+    @property
+    def window_deg(self, /) -> float | None:
+        """
+        Angle in which the pawl can drop, degrees, where the record has the widths of space and pawl.
+        """
+
+@final
 class ParkStress:
     """
     Stress at the root of a park-gear tooth.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -1036,6 +1298,12 @@ class ParkStress:
     def bending_mpa(self, /) -> float:
         """
         Bending stress with the stress factor, MPa.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def shear_mpa(self, /) -> float:
@@ -1224,6 +1492,10 @@ class RatchetIndex:
     """
     How a ratchet indexes.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1238,6 +1510,12 @@ class RatchetIndex:
     def backlash_deg(self, /) -> float:
         """
         Greatest angle that it turns back before a strut drops in, degrees.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def positions(self, /) -> int:
@@ -1255,6 +1533,10 @@ class RatingLife:
     """
     Life under a load.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1264,6 +1546,12 @@ class RatingLife:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def life_h(self, /) -> float:
@@ -1362,6 +1650,10 @@ class ShaftChange:
     """
     One shaft against another.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1371,6 +1663,12 @@ class ShaftChange:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def polar_moment_mm4(self, /) -> Change:
@@ -1403,6 +1701,10 @@ class ShaftHold:
     """
     Whether a shaft stays below yield, and what that rests on.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1417,6 +1719,12 @@ class ShaftHold:
     def budget(self, /) -> Budget:
         """
         Where the uncertainty comes from: torque, sizes and form, yield, in this order.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def factor_at_yield(self, /) -> float:
@@ -1535,6 +1843,10 @@ class SplineLoad:
     """
     Load of a spline.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1549,6 +1861,12 @@ class SplineLoad:
     def bearing_mpa(self, /) -> float:
         """
         Pressure on the flanks, MPa.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def height_mm(self, /) -> float:
@@ -1625,6 +1943,10 @@ class StrutLoad:
     """
     Forces and stress of one strut.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1634,6 +1956,12 @@ class StrutLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def separating_n(self, /) -> float:
@@ -1661,6 +1989,10 @@ class SunChange:
     """
     One sun against another.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1675,6 +2007,12 @@ class SunChange:
     def axial_n(self, /) -> Change:
         """
         Force along the axis, N.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def module_mm(self, /) -> Change:
@@ -1697,6 +2035,10 @@ class TakeUp:
     """
     How a one-way clutch closes its backlash.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1711,6 +2053,12 @@ class TakeUp:
     def energy_j(self, /) -> float:
         """
         Energy that the parts take up, J.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def speed_rpm(self, /) -> float:
@@ -1769,6 +2117,10 @@ class ToothBending:
     """
     What a tangential force does to an involute tooth.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1783,6 +2135,12 @@ class ToothBending:
     def bending_mpa(self, /) -> float:
         """
         Bending stress at the root, MPa.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def form_factor(self, /) -> float:
@@ -1836,6 +2194,10 @@ class Torsion:
     """
     Stress in a shaft under torque.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1850,6 +2212,12 @@ class Torsion:
     def bore_stress_mpa(self, /) -> float:
         """
         Shear stress at the bore, MPa; 0 in the middle of a solid shaft.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def polar_moment_mm4(self, /) -> float:
@@ -1872,6 +2240,10 @@ class WasherLoad:
     """
     Load on the face of a thrust washer.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1886,6 +2258,12 @@ class WasherLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def mean_diameter_mm(self, /) -> float:
@@ -1974,6 +2352,10 @@ class WedgeLoad:
     """
     Forces and pressure of one roller or sprag.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -1983,6 +2365,12 @@ class WedgeLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def friction_needed(self, /) -> float:
@@ -2010,6 +2398,10 @@ class WheelThrust:
     """
     Force of a wheel of a set in a gear.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -2024,6 +2416,12 @@ class WheelThrust:
     def carrier_slip_rpm(self, /) -> float:
         """
         Speed of the wheel against the carrier, 1/min, without sign: what a bearing between the two sees.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def thrust(self, /) -> AxialThrust:
@@ -2136,6 +2534,11 @@ def one_way_duty(train: Train, element: str, *, closed: Sequence[str], load: str
     one-way clutches. Source: follows from the definitions (a one-way clutch as a one-sided constraint).
     """
 
+def one_way_part(family: Family, variant: str) -> OneWayPart:
+    """
+    The one-way clutch of a variant, races and rollers or sprags of the steel that `practice.RACE_YOUNG_MPA` names.
+    """
+
 def park_load(driveline: Driveline, *, mass_kg: ArrayLike, grade_pct: ArrayLike, rocking_factor: ArrayLike) -> Any:
     """
     Torque at the park gear of a vehicle that only the park lock holds on a grade: a `ParkLoad`, or a dictionary of arrays.
@@ -2143,9 +2546,14 @@ def park_load(driveline: Driveline, *, mass_kg: ArrayLike, grade_pct: ArrayLike,
 
     >>> from trainwright.judge import Reading
     >>> from trainwright.road import Driveline
-    >>> line = Driveline(axle_ratio=3.92, circumference_mm=Reading(value=2561.18))
+    >>> line = Driveline(axle_ratio=3.92, circumference_mm=Reading.exact(2561.18))
     >>> park_load(line, mass_kg=11160, grade_pct=[10, 20, 30], rocking_factor=1)["torque_nm"].round(0)
     array([1132., 2232., 3270.])
+    """
+
+def park_lock(family: Family, variant: str) -> ParkLock:
+    """
+    The park lock of a variant: its gear, and the pawl and material that the family's park locks share.
     """
 
 def rating_life(*, capacity_n: ArrayLike, load_n: ArrayLike, exponent: ArrayLike, speed_rpm: ArrayLike) -> Any:

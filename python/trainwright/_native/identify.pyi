@@ -2,12 +2,13 @@
 Which variant is on the bench: weighing marks and sizes, part by part, and what to look at next.
 """
 
+from . import Explanation
 from .judge import Limits, Reading, Rule
 from _typeshed import Incomplete
 from collections.abc import Mapping, Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["Conclusion", "Identification", "Look", "LookMade", "Nearest", "NextLook", "Part", "PartFinding", "Weighed", "Weighing", "Worth", "conclude", "ln_density", "ln_seen", "nearest", "prior_of_counts", "weigh"]
 
@@ -15,6 +16,10 @@ __all__ = ["Conclusion", "Identification", "Look", "LookMade", "Nearest", "NextL
 class Conclusion:
     """
     The verdict and what it rests on.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -25,6 +30,12 @@ class Conclusion:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def foreign_parts(self, /) -> int:
@@ -293,6 +304,10 @@ class PartFinding:
     """
     What the evidence says of one part.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -318,6 +333,12 @@ class PartFinding:
         """
         The same, if the unit is the likeliest variant.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def foreign(self, /) -> float:
         """
@@ -338,6 +359,10 @@ class PartFinding:
 class Weighed:
     """
     The evidence as a whole.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -368,6 +393,12 @@ class Weighed:
     def entropy_bits(self, /) -> float:
         """
         What is not known yet about the variant, bits.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def ln_by_part(self, /) -> float:
@@ -471,6 +502,10 @@ class Worth:
     """
     What a further look is worth.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -490,6 +525,12 @@ class Worth:
     def bits_per_minute(self, /) -> float:
         """
         The same for each minute of labor.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def settles(self, /) -> float:

@@ -2,12 +2,13 @@
 Readings, limits and the decision between them.
 """
 
+from . import Explanation
 from collections.abc import Mapping, Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
-__all__ = ["Budget", "Expanded", "Input", "Judgment", "Limits", "Reading", "Repeated", "Rule", "Settlement", "chance_inside", "combine", "combine_correlated", "coverage_factor", "effective_freedom", "expand", "judge", "mean_of", "normal_cdf", "normal_quantile", "propagate", "settle", "settle_by", "student_cdf", "student_quantile"]
+__all__ = ["Budget", "Expanded", "Input", "Judgment", "Limits", "Reading", "Repeated", "Rule", "Settlement", "Turning", "chance_inside", "combine", "combine_correlated", "coverage_factor", "effective_freedom", "expand", "judge", "mean_of", "normal_cdf", "normal_quantile", "propagate", "settle", "settle_by", "student_cdf", "student_quantile", "turning_value"]
 
 @final
 class Budget:
@@ -59,6 +60,10 @@ class Expanded:
     """
     An expanded uncertainty and the interval it gives.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -78,6 +83,12 @@ class Expanded:
     def expanded_u(self, /) -> float:
         """
         Half width of the interval.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def freedom(self, /) -> float:
@@ -141,6 +152,10 @@ class Judgment:
     """
     A decision and what it rests on.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -170,6 +185,12 @@ class Judgment:
     def chance(self, /) -> float:
         """
         Chance that the true value lies within the limits.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def limits(self, /) -> Limits:
@@ -316,6 +337,10 @@ class Repeated:
     """
     Repeated readings in one.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -330,6 +355,12 @@ class Repeated:
     def deviation(self, /) -> float:
         """
         Standard deviation of a single reading.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def freedom(self, /) -> float:
@@ -409,6 +440,10 @@ class Settlement:
     """
     The one further measurement that would settle a judgment.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -424,6 +459,12 @@ class Settlement:
         """
         Whether measuring this input alone can decide the case.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def input(self, /) -> int:
         """
@@ -438,6 +479,52 @@ class Settlement:
     def u_now(self, /) -> float:
         """
         Standard uncertainty of that input now, in its own unit.
+        """
+
+@final
+class Turning:
+    """
+    Where a verdict turns along one input.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, value: float, change: float, go_now: bool, judgment: Judgment) -> Turning: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def change(self, /) -> float:
+        """
+        That value less the present one.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
+    @property
+    def go_now(self, /) -> bool:
+        """
+        Whether the verdict is GO at the present value: it then ceases to be GO beyond `value`, else it becomes GO there.
+        """
+    @property
+    def judgment(self, /) -> Judgment:
+        """
+        The judgment at that value.
+        """
+    @property
+    def value(self, /) -> float:
+        """
+        Value of the input on the GO side of the turn.
         """
 
 def chance_inside(reading: Reading | Mapping[str, ArrayLike], limits: Limits | Mapping[str, ArrayLike], *, out: NDArray[float64] | None = None) -> Any:
@@ -559,4 +646,18 @@ def student_cdf(t: ArrayLike, freedom: ArrayLike, *, out: NDArray[float64] | Non
 def student_quantile(probability: ArrayLike, freedom: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Value that a Student's t variable stays below with the stated probability.
+    """
+
+def turning_value(judged: Any, *, now: float, lower: float, upper: float) -> Turning:
+    """
+    Value of one input at which the verdict turns to GO, or, where it is GO already, at which it ceases to be; the other inputs
+    stay as they are. The nearest one between the bounds; refused where there is none.
+
+    `judged` takes a value of the input and returns the judgment, or a result with a `judgment`. Where it refuses a value, the
+    verdict there counts as not GO. Source: follows from the definitions (bisection).
+
+    >>> turning = turning_value(lambda value: judge(Reading(value=value, u=0.1), Limits(lower=1.0), Rule.conformance(0.95)),
+    ...                         now=1.0, lower=0.0, upper=2.0)
+    >>> round(turning.value, 4), turning.judgment.verdict
+    (1.1645, 'GO')
     """

@@ -2,12 +2,13 @@
 End play and clutch clearance: worst case and root sum of squares, choice of shim and ring, what to measure first.
 """
 
+from . import Explanation
 from .clutch import Annulus
 from .judge import Budget, Judgment, Limits, Reading, Repeated, Rule
 from collections.abc import Mapping, Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["ApplyFill", "AxialGrowth", "Chain", "ChainLink", "GrownPlay", "MeasureGain", "PackHeights", "PackRoom", "Piece", "PieceChoice", "PieceOutcome", "PistonStroke", "PistonTravel", "Selection", "apply_fill", "chain", "mean_of_steps", "room_from_fitted", "what_to_measure"]
 
@@ -15,6 +16,10 @@ __all__ = ["ApplyFill", "AxialGrowth", "Chain", "ChainLink", "GrownPlay", "Measu
 class ApplyFill:
     """
     Oil and time to close a pack.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -30,6 +35,12 @@ class ApplyFill:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def time_s(self, /) -> Reading:
@@ -107,6 +118,10 @@ class Chain:
     """
     What a chain of parts leaves.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -121,6 +136,12 @@ class Chain:
     def budget(self, /) -> Budget:
         """
         Where the uncertainty comes from, in the order of the links.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def reading_mm(self, /) -> Reading:
@@ -208,6 +229,10 @@ class GrownPlay:
     """
     Change of the end play, and what made it.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -228,6 +253,12 @@ class GrownPlay:
         """
         Growth of the case, mm.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def growth_mm(self, /) -> Reading:
         """
@@ -243,6 +274,10 @@ class GrownPlay:
 class MeasureGain:
     """
     What measuring one input would bring.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -268,6 +303,12 @@ class MeasureGain:
     def enough(self, /) -> bool:
         """
         Measuring it well enough would decide the case if the value stays; true where it is decided already.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def input(self, /) -> int:
@@ -374,6 +415,10 @@ class PackRoom:
     """
     Room for the ring or plate of a pack.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -388,6 +433,12 @@ class PackRoom:
     def budget(self, /) -> Budget:
         """
         Where its uncertainty comes from: drum, frictions, steels, pressure plate, wave plate.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def plates_mm(self, /) -> float:
@@ -431,6 +482,10 @@ class PieceChoice:
     """
     Which piece to fit. Positions count from 0, and mean nothing unless a piece was found.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -440,6 +495,12 @@ class PieceChoice:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def found(self, /) -> bool:
@@ -492,6 +553,10 @@ class PieceOutcome:
     """
     What one piece leaves.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -511,6 +576,12 @@ class PieceOutcome:
     def cold(self, /) -> Judgment:
         """
         End play or clearance at assembly against its window, mm.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def hot(self, /) -> Judgment:
@@ -590,6 +661,10 @@ class PistonTravel:
     """
     Travel of a piston against its seal land.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -604,6 +679,12 @@ class PistonTravel:
     def budget(self, /) -> Budget:
         """
         Where its uncertainty comes from: clearance, wave plate, bend, land.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def judgment(self, /) -> Judgment:
