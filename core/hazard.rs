@@ -27,10 +27,12 @@ pub enum Hazard {
     Towing = 8,
     /// A tire carries less, or slower, than the one it replaces.
     WrongTire = 9,
+    /// A park lock is asked to hold what only brakes and chocks hold for certain.
+    ParkLock = 10,
 }
 
 /// Every hazard.
-pub static ALL: [Hazard; 9] = [
+pub static ALL: [Hazard; 10] = [
     Hazard::RollAway,
     Hazard::HotFluid,
     Hazard::CompressedAir,
@@ -40,6 +42,7 @@ pub static ALL: [Hazard; 9] = [
     Hazard::RaisedPressure,
     Hazard::Towing,
     Hazard::WrongTire,
+    Hazard::ParkLock,
 ];
 
 impl Hazard {
@@ -77,6 +80,9 @@ impl Hazard {
             Self::Towing => {
                 "What force and power allow is not what may be pulled: the vehicle maker's towing, axle and brake ratings, the hitch's rating and local law come first, and brakes must hold downhill what the engine pulls uphill."
             }
+            Self::ParkLock => {
+                "The park lock is never the only means of holding a vehicle: set the parking brake first, then shift to Park, and chock the wheels, a trailer's too. Never stand downhill. The vehicle maker's instructions and ratings come first."
+            }
             Self::WrongTire => {
                 "A tire of another size, load index, load range or speed symbol than the vehicle maker lists can overheat, burst or rub: keep to the placard, match the tires of an axle, and leave no speedometer reading low."
             }
@@ -96,6 +102,7 @@ impl Hazard {
             Self::RaisedPressure => "raised pressure",
             Self::Towing => "towing",
             Self::WrongTire => "wrong tire",
+            Self::ParkLock => "park lock",
         }
     }
 }

@@ -54,7 +54,7 @@ use crate::card::Card;
 use crate::hazard::Hazard;
 
 /// What to print beside a result of this chapter.
-pub const HAZARDS: &[Hazard] = &[Hazard::RollAway, Hazard::Overspeed, Hazard::RaisedPressure];
+pub const HAZARDS: &[Hazard] = &[Hazard::ParkLock, Hazard::RollAway, Hazard::Overspeed, Hazard::RaisedPressure];
 
 /// The formulas of this chapter.
 pub const CARDS: &[Card] = &[
@@ -99,6 +99,7 @@ pub const CARDS: &[Card] = &[
     park::COMPARE,
     park::WINDOW,
     park::EJECTION,
+    park::TIP_PRESSURE,
     park::LATCH,
     park::GRIP,
     park::ROLL_LIMIT,

@@ -256,6 +256,15 @@ fn park_locks() {
         let releases = f64::from(u8::from(out.releases));
         Ok([out.least_n, out.most_n, out.least_share, out.most_share, out.friction_to_stick, releases])
     });
+    vectors("hold_tip_pressure", |row| {
+        let steel =
+            |radius_mm| ContactBody { radius_mm, young_mpa: row.number("young_mpa"), poisson: row.number("poisson") };
+        let flank = steel(f64::INFINITY);
+        let contact =
+            LineContact { first: steel(row.number("radius_mm")), second: flank, length_mm: row.number("length_mm") };
+        let tip = pawl(row).tip_pressure(contact, row.number("tooth_n"))?;
+        Ok([tip.half_width_mm, tip.peak_mpa])
+    });
     vectors("hold_latch", |row| {
         let latch = pawl(row).latch(driveline(row, 0.0), row.number("window_deg"))?;
         Ok([latch.drop_time_s, latch.output_rpm, latch.road_km_h])

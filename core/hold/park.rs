@@ -4,6 +4,7 @@
 
 use core::f64::consts::PI;
 
+use super::contact::{LineContact, LinePressure};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, combine, judge};
@@ -135,6 +136,20 @@ pub(super) const EJECTION: Card = Card {
     range: "above 0 the pawl leaves by itself once the cone or roller behind it is drawn; that cone or roller must hold F_e by friction (hold.locks)",
     source: &card::DEFINITION,
     locator: "force on an inclined flank with friction",
+};
+
+pub(super) const TIP_PRESSURE: Card = Card {
+    id: "hold.tip_pressure",
+    purpose: "Contact pressure of the pawl on the flank of a loaded tooth",
+    equation: "N = F_t/cos α, then hold.pressed",
+    symbols: &[
+        symbol("N", "force across the contact", "N"),
+        symbol("F_t", "tooth_n", "N"),
+        symbol("α", "flank_deg", "°"),
+    ],
+    range: "friction neglected; as hold.pressed",
+    source: &card::DEFINITION,
+    locator: "force on an inclined flank, with hold.pressed",
 };
 
 pub(super) const LATCH: Card = Card {
@@ -663,7 +678,7 @@ impl Pawl {
     /// ```
     pub fn ejection(self, tooth_n: f64) -> Result<Ejection> {
         let tooth_n = within("tooth_n", tooth_n, 0.0, 1e9)?;
-        let flank = within("flank_deg", self.flank_deg, 0.0, 45.0)? * PI / 180.0;
+        let flank = self.flank()?;
         let Limits { lower, upper } = Limits::between(
             within("friction.lower", self.friction.lower, 0.0, 1.0)?,
             within("friction.upper", self.friction.upper, 0.0, 1.0)?,
@@ -678,6 +693,23 @@ impl Pawl {
             friction_to_stick: tan(flank),
             releases: least_share > 0.0,
         })
+    }
+
+    /// Contact pressure of the pawl on the flank of a loaded tooth.
+    ///
+    /// N = F_t/cos α, then [`LineContact::pressed`]
+    ///
+    /// * `contact` — pawl and flank; `tooth_n` — F_t, 0 or more, of [`ParkStress::tooth_n`]
+    /// * returns [`LinePressure`]
+    /// * errors: as [`Pawl::ejection`] and [`LineContact::pressed`]
+    ///
+    /// Source: force on an inclined flank (derived), contact by Shigley (from memory).
+    pub fn tip_pressure(self, contact: LineContact, tooth_n: f64) -> Result<LinePressure> {
+        contact.pressed(within("tooth_n", tooth_n, 0.0, 1e9)? / cos(self.flank()?))
+    }
+
+    fn flank(self) -> Result<f64> {
+        Ok(within("flank_deg", self.flank_deg, 0.0, 45.0)? * PI / 180.0)
     }
 
     /// Speed above which the pawl skips over the teeth instead of dropping in.

@@ -3,8 +3,8 @@
 use crate::pointer::{core, put, read};
 use crate::status::Status;
 use trainwright::hold::{
-    self, Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl,
-    ToothStrength,
+    self, Ejection, FreeRoll, Latch, LineContact, LinePressure, ParkComparison, ParkGear, ParkHold, ParkLoad,
+    ParkStress, Parked, Pawl, ToothStrength,
 };
 use trainwright::judge::{Limits, Rule};
 use trainwright::road::Driveline;
@@ -103,6 +103,17 @@ pub unsafe extern "C" fn tw_hold_compare_park_gears(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_hold_ejection(pawl: *const Pawl, tooth_n: f64, out_ejection: *mut Ejection) -> Status {
     unsafe { put(out_ejection, || core(read(pawl)?.ejection(tooth_n))) }
+}
+
+/// Contact pressure of the pawl on the flank of a loaded tooth.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_hold_tip_pressure(
+    pawl: *const Pawl,
+    contact: *const LineContact,
+    tooth_n: f64,
+    out_pressure: *mut LinePressure,
+) -> Status {
+    unsafe { put(out_pressure, || core(read(pawl)?.tip_pressure(read(contact)?, tooth_n))) }
 }
 
 /// Speed above which the pawl skips over the teeth instead of dropping in.

@@ -961,6 +961,8 @@ enum tw_hazard
   TW_HAZARD_TOWING = 8,
   /// A tire carries less, or slower, than the one it replaces.
   TW_HAZARD_WRONG_TIRE = 9,
+  /// A park lock is asked to hold what only brakes and chocks hold for certain.
+  TW_HAZARD_PARK_LOCK = 10,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -4424,6 +4426,12 @@ tw_status tw_hold_compare_park_gears(const struct tw_park_gear *first,
 
 /// Force with which a loaded tooth pushes the pawl out.
 tw_status tw_hold_ejection(const struct tw_pawl *pawl, double tooth_n, struct tw_ejection *out_ejection);
+
+/// Contact pressure of the pawl on the flank of a loaded tooth.
+tw_status tw_hold_tip_pressure(const struct tw_pawl *pawl,
+                               const struct tw_line_contact *contact,
+                               double tooth_n,
+                               struct tw_line_pressure *out_pressure);
 
 /// Speed above which the pawl skips over the teeth instead of dropping in.
 tw_status tw_hold_latch(const struct tw_pawl *pawl,

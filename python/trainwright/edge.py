@@ -54,6 +54,7 @@ UNITS: dict[str, tuple[Unit, ...]] = {
     "l": (Unit("L", ("l",), 2), Unit("qt", ("qt", "quart", "quarts"), 2, units.quart_to_l, units.l_to_quart)),
     "n": (Unit("N", ("n",), 0), Unit("lbf", ("lbf",), 0, units.lbf_to_n, units.n_to_lbf)),
     "kw": (Unit("kW", ("kw",), 1), Unit("hp", ("hp",), 1, units.hp_to_kw, units.kw_to_hp)),
+    "mpa": (Unit("MPa", ("mpa",), 0), Unit("ksi", ("ksi",), 0, units.psi_to_kpa, units.kpa_to_psi)),
     "rpm": (Unit("rpm", ("rpm",), 0),),
     "ml": (Unit("mL", ("ml",), 0),),
     "pct": (Unit("%", ("%", "pct"), 1),),

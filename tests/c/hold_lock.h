@@ -331,6 +331,17 @@ static tw_status lock_ejection(const vectors_row *row, double *out) {
     return lock_answer(status, out, answers, sizeof answers);
 }
 
+static tw_status lock_tip_pressure(const vectors_row *row, double *out) {
+    const tw_pawl pawl = lock_pawl(row);
+    const tw_contact_body tip = lock_body(row, "");
+    const tw_contact_body flank = {HUGE_VAL, tip.young_mpa, tip.poisson};
+    const tw_line_contact contact = {tip, flank, lock_number(row, "length_mm")};
+    tw_line_pressure p = {0};
+    const tw_status status = tw_hold_tip_pressure(&pawl, &contact, lock_number(row, "tooth_n"), &p);
+    const double answers[] = {p.half_width_mm, p.peak_mpa};
+    return lock_answer(status, out, answers, sizeof answers);
+}
+
 static tw_status lock_latch(const vectors_row *row, double *out) {
     const tw_pawl pawl = lock_pawl(row);
     const tw_driveline line = lock_driveline(row, 0.0);
@@ -365,7 +376,7 @@ static tw_status lock_roll_limits(const vectors_row *row, double *out) {
     {"hold_stress_on_grade", lock_stress_on_grade}, {"hold_largest_grade_pct", lock_largest_grade_pct}, \
     {"hold_park_hold", lock_park_hold}, {"hold_free_roll", lock_free_roll}, {"hold_window_deg", lock_window_deg}, \
     {"hold_compare_park_gears", lock_compare_park_gears}, {"hold_ejection", lock_ejection}, \
-    {"hold_latch", lock_latch}, {"hold_grip_nm", lock_grip_nm}, \
+    {"hold_tip_pressure", lock_tip_pressure}, {"hold_latch", lock_latch}, {"hold_grip_nm", lock_grip_nm}, \
     {"hold_roll_limits_49_cfr_571_114", lock_roll_limits}
 
 #endif

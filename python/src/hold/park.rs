@@ -3,6 +3,7 @@
 use pyo3::prelude::*;
 use trainwright::hold as core;
 
+use super::contact::{LineContact, LinePressure};
 use crate::array::{Input, Out, map, map_class};
 use crate::class::{class, columns};
 use crate::error::answer;
@@ -301,6 +302,13 @@ impl Pawl {
     #[pyo3(signature = (*, tooth_n))]
     fn ejection(&self, tooth_n: f64) -> PyResult<Ejection> {
         answer(self.0.ejection(tooth_n))
+    }
+
+    /// Contact pressure of the pawl on the flank of a loaded tooth.
+    /// Source: follows from the definitions (force on an inclined flank); Shigley for the contact.
+    #[pyo3(signature = (contact, *, tooth_n))]
+    fn tip_pressure(&self, contact: LineContact, tooth_n: f64) -> PyResult<LinePressure> {
+        answer(self.0.tip_pressure(contact.into(), tooth_n))
     }
 
     /// Speed above which the pawl skips over the teeth instead of dropping in.

@@ -15,13 +15,14 @@ from ..error import Error
 from . import (
     clutch,
     fluid,
+    locks,
     records,
     road,
     train,
 )
 from .common import shop
 
-__all__ = ["clutch", "fluid", "main", "records", "road", "shop", "train"]
+__all__ = ["clutch", "fluid", "locks", "main", "records", "road", "shop", "train"]
 
 REFUSED = 2
 

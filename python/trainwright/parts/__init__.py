@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, fluid, road, train
+from . import clutch, fluid, locks, road, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -13,6 +13,8 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     train.family_parts,
     train.which_parts,
     clutch.capacity_parts,
+    locks.one_way_parts,
+    locks.park_parts,
     fluid.fill_parts,
     road.truck_parts,
     train.train_parts,

@@ -216,6 +216,13 @@ def ejection(row):
     return _fields(out, "least_n", "most_n", "least_share", "most_share", "friction_to_stick", "releases")
 
 
+def tip_pressure(row):
+    tip = core.ContactBody(**_numbers(row, "radius_mm", "young_mpa", "poisson"))
+    flank = core.ContactBody(radius_mm=float("inf"), **_numbers(row, "young_mpa", "poisson"))
+    contact = core.LineContact(first=tip, second=flank, length_mm=row.number("length_mm"))
+    return _fields(_pawl(row).tip_pressure(contact, tooth_n=row.number("tooth_n")), "half_width_mm", "peak_mpa")
+
+
 def latch(row):
     found = _pawl(row).latch(_line(row), window_deg=row.number("window_deg"))
     return _fields(found, "drop_time_s", "output_rpm", "road_km_h")

@@ -1,0 +1,488 @@
+"""The park lock on a grade: root stress of a tooth against yield, free roll, release, and what another park gear buys and costs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import product
+from typing import Any
+
+from .. import hazard, practice
+from ..edge import number, show
+from ..error import refusal
+from ..hold import (
+    FreeRoll,
+    Parked,
+    ParkGear,
+    ParkHold,
+    ParkLock,
+    ToothStrength,
+    compare_park_gears,
+    grip_nm,
+    locks,
+    park_lock,
+    roll_limits_49_cfr_571_114,
+)
+from ..judge import Reading, Rule, settle
+from ..record import Family, Fleet
+from ..road import Driveline
+from ..sheet import Decision, Fact, Row, Sheet, Table
+from . import RULE, rule_in_words
+
+INPUTS = ("tooth (form, hardness, model)", "mass", "rolling circumference of the tires")
+"""What the uncertainty of the stress comes from, in the order of the budget."""
+
+GEAR, PAWL = "park_gear", "park_pawl"
+"""Names of the two parts in ``parts_from`` of a truck and in the matches of a family."""
+
+STEPS_PCT = (5.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0)
+"""Grades of the table, beside the one that is asked for."""
+
+LIGHT_KG = 4536.0
+"""Mass up to which 49 CFR 571.114 may cover a vehicle: 10 000 lb."""
+
+
+@dataclass(frozen=True)
+class Case:
+    """A vehicle on the park lock: what it weighs, what it rolls on, and whose park gear and pawl are fitted."""
+
+    name: str
+    mass_kg: Reading
+    driveline: Driveline
+    gear_of: str
+    pawl_of: str
+    rolls_on: str
+
+    def parked(self, grade_pct: float, rocking_factor: float) -> Parked:
+        """The same on a grade."""
+        return Parked(mass_kg=self.mass_kg, grade_pct=grade_pct, rocking_factor=rocking_factor, driveline=self.driveline)
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """What whoever judges chooses: the rocking factor, the stress factor instead of the record's, the rule."""
+
+    rocking_factor: float = 1.0
+    stress_factor: float | None = None
+    rule: Rule = RULE
+
+    def strength(self, lock: ParkLock) -> ToothStrength:
+        """What a tooth bears."""
+        given = lock.strength
+        if self.stress_factor is None:
+            return given
+        return ToothStrength(yield_mpa=given.yield_mpa, stress_factor=self.stress_factor, stress_u_rel=given.stress_u_rel)
+
+    def hold(self, lock: ParkLock, case: Case, grade_pct: float) -> ParkHold:
+        """Whether a park gear holds a vehicle on a grade."""
+        return lock.gear.park_hold(case.parked(grade_pct, self.rocking_factor), self.strength(lock), self.rule)
+
+
+def truck_of(fleet: Fleet, truck_id: str) -> dict[str, Any]:
+    """A truck as the fleet's record writes it."""
+    trucks: dict[str, dict[str, Any]] = {entry["id"]: entry for entry in fleet.as_dict()["truck"]}
+    if truck_id not in trucks:
+        raise refusal("truck", f"the fleet has no truck {truck_id!r}; it has {', '.join(trucks)}")
+    return trucks[truck_id]
+
+
+def tires_of(fleet: Fleet, truck_id: str) -> list[str]:
+    """The tire of a truck, or those that it may have."""
+    truck = truck_of(fleet, truck_id)
+    return [truck["tire"]] if truck["tire"] != "unknown" else list(truck["tire_candidates"])
+
+
+def fitted(family: Family, truck: Mapping[str, Any]) -> tuple[str, str]:
+    """The variants that the park gear and the pawl of a truck come from; a gear with a foreign pawl is refused."""
+    parts = truck.get("parts_from") or {}
+    own = str(truck["variant"])
+    gear_of, pawl_of = (str(parts.get(part, own)) for part in (GEAR, PAWL))
+    for match in family.as_dict()["match"]:
+        if set(match["parts"]) == {GEAR, PAWL} and match["value"][gear_of] != match["value"][pawl_of]:
+            raise refusal(
+                "parts_from",
+                f"{truck['id']} has the park gear of {gear_of} ({match['value'][gear_of]}) and the pawl of {pawl_of} "
+                f"({match['value'][pawl_of]}): they do not go together, fit a matching pair",
+                "INCONSISTENT",
+            )
+    return gear_of, pawl_of
+
+
+def cases(family: Family, fleet: Fleet, truck_id: str, *, mass_kg: Reading | None = None, tire: str | None = None) -> list[Case]:
+    """A truck on its park lock: one case, or one for each tire and each end of the mass where the fleet has gaps."""
+    truck = truck_of(fleet, truck_id)
+    gear_of, pawl_of = fitted(family, truck)
+    trailers = truck.get("trailer_range_kg") or [truck.get("trailer_kg") or 0.0]
+    masses = [mass_kg] if mass_kg else [Reading.exact(truck["truck_kg"] + trailer) for trailer in trailers]
+    tires = [tire] if tire else tires_of(fleet, truck_id)
+    return [
+        Case(
+            truck_id, mass, Driveline(axle_ratio=truck["axle"], circumference_mm=fleet.rolling(name).circumference_mm), gear_of, pawl_of,
+            f"axle {truck['axle']:g}, tire {fleet.tire(name).text()}",
+        )
+        for name, mass in product(tires, masses)
+    ]  # fmt: skip
+
+
+def other_gear(family: Family, gear_of: str) -> str | None:
+    """The first variant whose park gear is another one: where there are several, the last built goes first."""
+    own = park_lock(family, gear_of).gear
+    others = (variant for variant in reversed(family.variants) if park_lock(family, variant).gear != own)
+    return next(others, None)
+
+
+def park_sheet(
+    family: Family, case: Case, *, grade_pct: float, chosen: Chosen, compare_with: str | None = None, title: str, story: str = "",
+    axle_load_kg: float | None = None, tire_friction: float | None = None,
+) -> Sheet:  # fmt: skip
+    """One vehicle on one grade, with its own park gear and with that of another variant."""
+    lock = park_lock(family, case.gear_of)
+    hold = chosen.hold(lock, case, grade_pct)
+    other = park_lock(family, compare_with) if compare_with else None
+    parked = case.parked(grade_pct, chosen.rocking_factor)
+    roll = lock.gear.free_roll(parked)
+    answer = (
+        f"On {grade_pct:g} % the root of a tooth ({case.gear_of}, {lock.gear.teeth} teeth) bears {show(hold.stress.von_mises_mpa, 'mpa')} "
+        f"against {show(lock.strength.yield_mpa, 'mpa')} yield{_rocking(chosen)}. {_limits(hold)} "
+        f"Before the pawl drops in the vehicle may roll {show(roll.roll_mm, 'mm', 0)}."
+    )
+    decisions = [_decision(case, lock, hold, grade_pct, chosen, case.gear_of)]
+    tables = [_by_grade(case, chosen, {name: park_lock(family, name) for name in [case.gear_of, *([compare_with] if compare_with else [])]}, grade_pct)]
+    if other and compare_with:
+        other_hold = chosen.hold(other, case, grade_pct)
+        decisions.append(_decision(case, other, other_hold, grade_pct, chosen, compare_with))
+        gained = compare_park_gears(lock.gear, other.gear, stress_factor=chosen.strength(lock).stress_factor)
+        answer += (
+            f" With the gear and pawl of {compare_with} it is {show(other_hold.stress.von_mises_mpa, 'mpa')}; the price is a free roll of "
+            f"{show(other.gear.free_roll(parked).roll_mm, 'mm', 0)}."
+        )
+        tables.append(_bargain(case.gear_of, compare_with, lock, other, hold, other_hold, parked, gained.as_dict()))
+    return Sheet(
+        title=title,
+        story=story,
+        answer=answer,
+        decisions=decisions,
+        tables=tables,
+        facts=[*_load_facts(case, hold, chosen, lock), *_pawl_facts(lock, case, hold, roll, chosen.rule), *_grip(case, hold, grade_pct, axle_load_kg, tire_friction)],
+        not_checked=_not_checked(lock, axle_load_kg is not None and tire_friction is not None),
+        cautions=[hazard.caution("park lock"), hazard.caution("towing")],
+        cards=_cards(lock, other is not None, axle_load_kg is not None and tire_friction is not None),
+        data={
+            "grade_pct": grade_pct,
+            "rocking_factor": chosen.rocking_factor,
+            "mass_kg": case.mass_kg.value,
+            "park_gear_of": case.gear_of,
+            "own": _data(lock, case, hold, roll),
+            "other": {"park_gear_of": compare_with, **_data(other, case, chosen.hold(other, case, grade_pct), other.gear.free_roll(parked))} if other else None,
+        },
+    )  # fmt: skip
+
+
+def _rocking(chosen: Chosen) -> str:
+    return f", rocking factor {chosen.rocking_factor:g} counted" if chosen.rocking_factor > 1 else ", standing still"
+
+
+def _up_to(grade_pct: float) -> str:
+    return "100 % or steeper" if grade_pct >= 100 else f"{number(grade_pct, 1)} %"
+
+
+def _limits(hold: ParkHold) -> str:
+    return f"Yield is reached at {_up_to(hold.largest_grade_pct)}; it is a GO up to {_up_to(hold.proven_grade_pct)}."
+
+
+def _decision(case: Case, lock: ParkLock, hold: ParkHold, grade_pct: float, chosen: Chosen, gear_of: str) -> Decision:
+    judged = hold.judgment
+    basis = (
+        f"{show(judged.reading.value, 'mpa')}, standard uncertainty {show(judged.reading.u, 'mpa')}, against {show(lock.strength.yield_mpa, 'mpa')} yield; "
+        f"{rule_in_words(chosen.rule)}."
+    )
+    settled = ""
+    if judged.verdict == "NOT PROVEN":
+        wanted = settle(judged, hold.budget)
+        alone = "" if wanted.enough else ", and it alone cannot decide"
+        settled = f"To settle it, know the {INPUTS[wanted.input]} better{alone}. It is a GO up to {_up_to(hold.proven_grade_pct)}."
+    about = f"{case.name}, park gear of {gear_of}: root stress below yield on {grade_pct:g} %"
+    return Decision(about, judged.verdict, judged.chance, basis, settled)
+
+
+def _by_grade(case: Case, chosen: Chosen, gears: Mapping[str, ParkLock], grade_pct: float) -> Table:
+    static = replace(chosen, rocking_factor=1.0)
+    passes = [static] + [chosen] * (chosen.rocking_factor > 1)
+    columns: list[str] = [">grade %", ">output shaft N·m"]
+    for name, which in product(gears, passes):
+        columns += [f">{name}{f' × {which.rocking_factor:g}' if which.rocking_factor > 1 else ''} MPa", "verdict"]
+    rows = []
+    for step in sorted({*STEPS_PCT, grade_pct}):
+        cells, worst = [f"{step:g}", ""], "GO"
+        for lock, which in product(gears.values(), passes):
+            hold = which.hold(lock, case, step)
+            cells[1] = cells[1] or number(hold.load.static_nm, 0)
+            cells += [number(hold.stress.von_mises_mpa, 0), hold.judgment.verdict]
+            worst = max(worst, hold.judgment.verdict, key=["GO", "NOT PROVEN", "NO-GO"].index)
+        rows.append(Row(tuple(cells), "" if worst == "GO" else worst))
+    note = "Torque at the output shaft while the vehicle stands; MPa at the root of a tooth." + (
+        f" × {chosen.rocking_factor:g}: while it rocks." if chosen.rocking_factor > 1 else ""
+    )
+    return Table("Root stress by grade", tuple(columns), rows, note)
+
+
+def _bargain(
+    own: str, name: str, lock: ParkLock, other: ParkLock, hold: ParkHold, other_hold: ParkHold, parked: Parked, gained: Mapping[str, float]
+) -> Table:  # fmt: skip
+    def sized(gear: ParkGear) -> str:
+        return f"{gear.teeth} × {gear.face_mm:g} × {gear.tooth_root_mm:g}"
+
+    rolls = [entry.gear.free_roll(parked) for entry in (lock, other)]
+    rows = [
+        ("teeth × width × root thickness, mm", sized(lock.gear), sized(other.gear), "the pawl belongs to its gear: order both"),
+        ("bending: torque at one stress", "1", number(gained["bending_ratio"], 3), "width × root thickness² over the lever"),
+        ("shear: torque at one stress", "1", number(gained["shear_ratio"], 3), "width × root thickness"),
+        ("both: torque at one stress", "1", number(gained["torque_ratio"], 3), "what counts"),
+        ("yield reached at", _up_to(hold.largest_grade_pct), _up_to(other_hold.largest_grade_pct), "this mass, axle and tire"),
+        ("GO up to", _up_to(hold.proven_grade_pct), _up_to(other_hold.proven_grade_pct), ""),
+        ("free roll", *(show(roll.roll_mm, "mm", 0) for roll in rolls), f"× {number(gained['free_roll_ratio'], 3)}: the price of fewer teeth"),
+        ("energy of that roll", *(f"{number(roll.energy_j, 0)} J" for roll in rolls), "stopped by pawl, shafts and tires"),
+    ]
+    return Table(f"What the gear of {name} buys and costs", ("figure", f">{own}", f">{name}", "why"), [Row(cells) for cells in rows])
+
+
+def _load_facts(case: Case, hold: ParkHold, chosen: Chosen, lock: ParkLock) -> list[Fact]:
+    load, stress = hold.load, hold.stress
+    u = f", standard uncertainty {show(case.mass_kg.u, 'kg')}" if case.mass_kg.u else ""
+    usual = f"common practice for rocking {practice.ROCKING_FACTOR_LOW:g} to {practice.ROCKING_FACTOR_HIGH:g}, no source; the choice is yours"
+    return [
+        Fact("mass", show(case.mass_kg.value, "kg"), f"truck, load and trailer, its brakes not counted{u}"),
+        Fact("rolls on", case.rolls_on, f"rolling radius {show(load.wheel_radius_mm, 'mm', 0)}; a standing tire's loaded radius is about 3 % less, so the torque is rather too much"),
+        Fact("along the grade", show(load.grade_n, "n"), f"weight × sin {number(load.grade_deg, 2)}°; no help from rolling resistance or brakes"),
+        Fact("at the output shaft", show(load.torque_nm, "nm"), f"{show(load.static_nm, 'nm')} standing × rocking factor {chosen.rocking_factor:g}; {usual}"),
+        Fact("on the tooth", show(stress.tooth_n, "n"), f"at {number(lock.gear.contact_diameter_mm / 2, 1)} mm radius, {number(stress.arm_mm, 1)} mm above the root"),
+        Fact("bending", show(stress.bending_mpa, "mpa"), f"beam of {lock.gear.face_mm:g} × {lock.gear.tooth_root_mm:g} mm, stress factor {chosen.strength(lock).stress_factor:g}"),
+        Fact("mean shear", show(stress.shear_mpa, "mpa")),
+        Fact("together", show(stress.von_mises_mpa, "mpa"), f"distortion energy; margin to yield {number(hold.margin, 2)}"),
+    ]  # fmt: skip
+
+
+def _pawl_facts(lock: ParkLock, case: Case, hold: ParkHold, roll: FreeRoll, rule: Rule) -> list[Fact]:
+    pushed = lock.pawl.ejection(tooth_n=hold.stress.tooth_n)
+    leaves = "it leaves under this load once the cone is drawn" if pushed.releases else "it STICKS: ease the load with the brakes first"
+    facts = [
+        Fact("free roll", show(roll.roll_mm, "mm", 0), f"one tooth at most, {number(roll.energy_j, 0)} J and {number(roll.speed_km_h, 2)} km/h by then; lash and tires come on top"),
+        Fact("pushes the pawl out", show(pushed.least_n, "n"), f"to {show(pushed.most_n, 'n')} by friction; {leaves}"),
+    ]  # fmt: skip
+    if lock.cone_half_angle_deg is not None:
+        friction = lock.pawl.friction
+        cone = locks(half_angle_deg=lock.cone_half_angle_deg, friction=Reading.exact(friction.lower), rule=rule)
+        words = "keeps the pawl in by friction alone" if cone.verdict == "GO" else "does NOT keep the pawl in by friction alone"
+        facts.append(Fact("cone", f"{lock.cone_half_angle_deg:g}°", f"half angle; {words}: it needs {cone.limits.lower:.3f}, least friction {friction.lower:g}"))
+    if lock.window_deg is not None:
+        latch = lock.pawl.latch(case.driveline, window_deg=lock.window_deg)
+        facts.append(Fact("skips above", show(latch.road_km_h, "km_h"), f"the pawl drops in {number(1000 * latch.drop_time_s, 1)} ms and has {number(lock.window_deg, 2)}° for it"))
+    if lock.tip is not None:
+        tip = lock.pawl.tip_pressure(lock.tip, tooth_n=hold.stress.tooth_n)
+        facts.append(Fact("pawl on tooth", show(tip.peak_mpa, "mpa"), f"contact pressure, pawl radius {lock.tip.first.radius_mm:g} mm on a flat flank, steel by common practice"))
+    facts.append(_movement(case, roll))
+    return facts
+
+
+def _movement(case: Case, roll: FreeRoll) -> Fact:
+    limit_mm = roll_limits_49_cfr_571_114(grade_pct=10.0).upper
+    covered = "may cover this mass without a trailer" if case.mass_kg.value <= LIGHT_KG else "does not cover this mass"
+    return Fact("for comparison", show(limit_mm, "mm", 0), f"movement on 10 % in the test of 49 CFR 571.114, which {covered}; one tooth is {number(roll.roll_mm, 0)} mm")
+
+
+def _grip(case: Case, hold: ParkHold, grade_pct: float, axle_load_kg: float | None, tire_friction: float | None) -> list[Fact]:
+    if axle_load_kg is None or tire_friction is None:
+        return []
+    grip = grip_nm(case.driveline, axle_load_kg=axle_load_kg, grade_pct=grade_pct, tire_friction=tire_friction)
+    slides = "the tires SLIDE before: the vehicle goes down with the park lock engaged" if grip < hold.load.static_nm else "the tires grip"
+    return [Fact("tires slide at", show(grip, "nm"), f"{show(axle_load_kg, 'kg')} on the locked axle, friction {tire_friction:g}; {slides}")]
+
+
+def _not_checked(lock: ParkLock, grip: bool) -> list[str]:
+    missing = [
+        (lock.window_deg, "The speed at which the pawl skips: the record has no space_mm and pawl_tip_mm."),
+        (lock.tip, "The contact pressure of the pawl: the record has no pawl_tip_radius_mm."),
+        (lock.cone_half_angle_deg, "Whether the cone keeps the pawl in: the record has no cone_half_angle_deg."),
+        (grip or None, "Tire grip: with less than the torque above the tires slide, however strong the gear (--axle-load, --tire-friction)."),
+    ]
+    return [
+        *(line for known, line in missing if known is None),
+        "Pawl, pivot, case, shafts, axle and joints: the weakest of them counts, and only the root of a gear tooth is computed.",
+        "Wear, cracks and hardness of the parts that are fitted; repeated blows of rocking and of shifting into Park while rolling.",
+        "A transfer case in neutral: it takes the park lock off the wheels altogether. One wheel on ice: through the differential nothing holds.",
+        "The vehicle maker's own rating, which may be lower and comes first.",
+    ]
+
+
+def _cards(lock: ParkLock, compared: bool, grip: bool) -> list[str]:
+    return [
+        "hold.park_load", "hold.tooth_stress", "hold.park_hold", "hold.largest_grade_pct", "hold.free_roll", "hold.ejection",
+        *(["hold.locks"] if lock.cone_half_angle_deg is not None else []), *(["hold.latch", "hold.window_deg"] if lock.window_deg is not None else []),
+        *(["hold.tip_pressure", "hold.pressed"] if lock.tip is not None else []), *(["hold.compare_park_gears"] if compared else []),
+        *(["hold.grip_nm"] if grip else []), "hold.roll_limits_49_cfr_571_114",
+    ]  # fmt: skip
+
+
+def _data(lock: ParkLock, case: Case, hold: ParkHold, roll: FreeRoll) -> dict[str, object]:
+    latch = lock.pawl.latch(case.driveline, window_deg=lock.window_deg) if lock.window_deg is not None else None
+    return {
+        "hold": hold.as_dict(),
+        "free_roll": roll.as_dict(),
+        "ejection": lock.pawl.ejection(tooth_n=hold.stress.tooth_n).as_dict(),
+        "latch": latch.as_dict() if latch else None,
+        "contact": lock.pawl.tip_pressure(lock.tip, tooth_n=hold.stress.tooth_n).as_dict() if lock.tip else None,
+    }
+
+
+@dataclass(frozen=True)
+class Line:
+    """A truck with one park gear on every grade, standing or rocking; where the fleet has gaps, its best and its worst case."""
+
+    truck: str
+    gear_of: str
+    lock: ParkLock
+    cases: list[Case]
+    grades_pct: tuple[float, ...]
+    chosen: Chosen
+
+    def holds(self, grade_pct: float) -> list[ParkHold]:
+        """By rising stress, one for each case."""
+        return sorted((self.chosen.hold(self.lock, case, grade_pct) for case in self.cases), key=lambda hold: hold.stress.von_mises_mpa)
+
+    def verdict(self, grade_pct: float) -> str:
+        """The verdict of every case, NOT PROVEN where they differ."""
+        verdicts = {hold.judgment.verdict for hold in self.holds(grade_pct)}
+        return verdicts.pop() if len(verdicts) == 1 else "NOT PROVEN"
+
+    def cells(self) -> tuple[str, ...]:
+        """The row of the table."""
+
+        def spread(values: Iterable[float], decimals: int) -> str:
+            first, last = min(found := list(values)), max(found)
+            same = number(first, decimals) == number(last, decimals)
+            return number(first, decimals) if same else f"{number(first, decimals)} to {number(last, decimals)}"
+
+        stresses = [f"{spread((hold.stress.von_mises_mpa for hold in self.holds(grade)), 0)} {self.verdict(grade)}" for grade in self.grades_pct]
+        holds = self.holds(self.grades_pct[0])
+        rolls = [self.lock.gear.free_roll(case.parked(self.grades_pct[0], 1.0)).roll_mm for case in self.cases]
+        return (
+            self.truck, self.gear_of, spread((case.mass_kg.value for case in self.cases), 0), *stresses,
+            spread((hold.largest_grade_pct for hold in holds), 1), spread((hold.proven_grade_pct for hold in holds), 1), spread(rolls, 0),
+        )  # fmt: skip
+
+    def data(self) -> dict[str, object]:
+        """The same for a program: the worst case where there are several."""
+        worst = {grade: self.holds(grade)[-1] for grade in self.grades_pct}
+        first = worst[self.grades_pct[0]]
+        return {
+            "truck": self.truck,
+            "park_gear_of": self.gear_of,
+            "rocking_factor": self.chosen.rocking_factor,
+            "by_grade_pct": {
+                f"{grade:g}": {"von_mises_mpa": hold.stress.von_mises_mpa, "chance": hold.judgment.chance, "verdict": self.verdict(grade)}
+                for grade, hold in worst.items()
+            },
+            "largest_grade_pct": first.largest_grade_pct,
+            "proven_grade_pct": first.proven_grade_pct,
+            "free_roll_mm": max(self.lock.gear.free_roll(case.parked(self.grades_pct[0], 1.0)).roll_mm for case in self.cases),
+        }
+
+
+def lines(family: Family, fleet: Fleet, grades_pct: Sequence[float], chosen: Chosen, *, own: bool) -> list[Line]:
+    """Every truck of the fleet with its own park gear, or with the other one."""
+    found = []
+    for truck in fleet.trucks:
+        parked = cases(family, fleet, truck)
+        gear_of = parked[0].gear_of if own else other_gear(family, parked[0].gear_of)
+        if gear_of:
+            found.append(Line(truck, gear_of, park_lock(family, gear_of), parked, tuple(grades_pct), chosen))
+    return found
+
+
+def park_fleet_sheet(
+    family: Family, fleet: Fleet, *, grades_pct: Sequence[float], chosen: Chosen, title: str, story: str = ""
+) -> Sheet:
+    """Every truck of a fleet on several grades, with its own park gear and with the other one, standing and rocking."""
+    static = replace(chosen, rocking_factor=1.0)
+    own, other = (lines(family, fleet, grades_pct, static, own=which) for which in (True, False))
+    rocking = lines(family, fleet, grades_pct, chosen, own=True) if chosen.rocking_factor > 1 else []
+    tables = [_fleet_table("Own park gear, standing still", own, grades_pct)]
+    if rocking:
+        tables.append(_fleet_table(f"Own park gear, rocking factor {chosen.rocking_factor:g}", rocking, grades_pct))
+    if other:
+        tables.append(_fleet_table("The other park gear with its pawl, standing still", other, grades_pct))
+    gaps = [line.truck for line in own if len(line.cases) > 1]
+    sample = own[0].lock
+    return Sheet(
+        title=title,
+        story=story,
+        answer=" ".join([
+            _proved("With its own gear, standing still", own, grades_pct),
+            *([_proved(f"With rocking factor {chosen.rocking_factor:g}", rocking, grades_pct)] if rocking else []),
+            *_settled(rocking or own, grades_pct),
+            *([_proved("With the other gear, standing still", other, grades_pct), _price(own, other)] if other else []),
+        ]),
+        decisions=[_fleet_decision(line, grades_pct, chosen) for line in own if any(line.verdict(grade) != "GO" for grade in grades_pct)],
+        tables=tables,
+        facts=[
+            Fact("yield", show(sample.strength.yield_mpa, "mpa"), f"relative standard uncertainty of the stress {100 * sample.strength.stress_u_rel:g} %, the tire's on top; stress factor {static.strength(sample).stress_factor:g}"),
+            Fact("radius", "rolling radius", "a standing tire's loaded radius is about 3 % less, so the torque is rather too much"),
+            Fact("trailers", "unbraked", "the whole combination hangs on the park gear"),
+        ],
+        not_checked=[
+            *([f"{', '.join(gaps)}: tire or trailer is not known; the table shows the least and the greatest case, NOT PROVEN where their verdicts differ."] if gaps else []),
+            *_not_checked(sample, grip=False),
+        ],
+        cautions=[hazard.caution("park lock"), hazard.caution("towing")],
+        cards=["hold.park_load", "hold.tooth_stress", "hold.park_hold", "hold.largest_grade_pct", "hold.free_roll", "hold.compare_park_gears"],
+        data={"trucks": {"own": [line.data() for line in own], "own_rocking": [line.data() for line in rocking], "other": [line.data() for line in other]}},
+    )  # fmt: skip
+
+
+def _fleet_table(title: str, found: Sequence[Line], grades_pct: Sequence[float]) -> Table:
+    columns = ("truck", "gear of", ">kg", *(f">{grade:g} %: MPa" for grade in grades_pct), ">yield at %", ">GO up to %", ">free roll mm")
+    rows = []
+    for line in found:
+        verdicts = [line.verdict(grade) for grade in grades_pct]
+        worst = max(verdicts, key=["GO", "NOT PROVEN", "NO-GO"].index)
+        rows.append(Row(line.cells(), "" if worst == "GO" else worst))
+    return Table(title, columns, rows)
+
+
+def _proved(how: str, found: Sequence[Line], grades_pct: Sequence[float]) -> str:
+    words = []
+    for grade, verdict in product(grades_pct, ("NO-GO", "NOT PROVEN")):
+        if trucks := [line.truck for line in found if line.verdict(grade) == verdict]:
+            words.append(f"{', '.join(trucks)} {verdict} on {grade:g} %")
+    if not words:
+        return f"{how}: every truck is a GO up to {max(grades_pct):g} %."
+    return f"{how}: {'; '.join(words)}; the rest GO."
+
+
+def _settled(found: Sequence[Line], grades_pct: Sequence[float]) -> list[str]:
+    """What would settle the first truck that is NOT PROVEN although everything about it is known."""
+    for line, grade in product(found, grades_pct):
+        if len(line.cases) == 1 and line.verdict(grade) == "NOT PROVEN":
+            hold = line.holds(grade)[0]
+            wanted = settle(hold.judgment, hold.budget)
+            return [f"What is NOT PROVEN is settled by knowing the {INPUTS[wanted.input]} better."]
+    return []
+
+
+def _price(own: Sequence[Line], other: Sequence[Line]) -> str:
+    pairs = {(one.gear_of, two.gear_of): (one.lock, two.lock) for one, two in zip(own, other)}
+    first, second = max(pairs.values(), key=lambda locks: locks[0].gear.teeth / locks[1].gear.teeth)
+    gained = compare_park_gears(first.gear, second.gear, stress_factor=first.strength.stress_factor)
+    return (
+        f"{second.gear.teeth} teeth instead of {first.gear.teeth} bend {number(gained.bending_ratio, 2)} times as late and let the vehicle roll "
+        f"{number(gained.free_roll_ratio, 2)} times as far before the pawl drops in."
+    )
+
+
+def _fleet_decision(line: Line, grades_pct: Sequence[float], chosen: Chosen) -> Decision:
+    grade = next(grade for grade in grades_pct if line.verdict(grade) != "GO")
+    decision = _decision(line.cases[0], line.lock, line.holds(grade)[-1], grade, chosen, line.gear_of)
+    if len(line.cases) == 1:
+        return decision
+    settled = "That is its worst case: to settle it, read the size on its tires and weigh its trailer."
+    return replace(decision, verdict=line.verdict(grade), settle=settled)
