@@ -1,4 +1,4 @@
-//! The flash image: what firmware and scan tools need of a record, in about two kilobytes that are read in place.
+//! The flash image: what firmware and scan tools need of a record, in two to four kilobytes that are read in place.
 //!
 //! [`write()`] makes an image; [`Image::open`] checks one (mark, version, length, checksum, and that every part can be read)
 //! and then hands out its parts. Nothing is copied but the part that is asked for, and names are borrowed from the image.
@@ -8,26 +8,33 @@
 //! | 4 | mark `TWFI` |
 //! | 2 | version of the layout |
 //! | 4 | length of the whole image |
-//! | 9 | [`Counts`](Image): members, sets, elements, gears, packs, shifts; input, output, fixed member |
+//! | 14 | [`Counts`](Image): members, sets, elements, gears, packs, shifts; input, output, fixed member; variants, parts, marks, sizes, fits |
 //! | fixed | linings, ratings, drive line, fluid, fill: a flag and the fields of each, zeros where not given |
 //! | per item | sets, elements, gears, packs, shifts |
-//! | per name | one byte of length and the text: title, members, elements, gears |
+//! | per item | family, if there are variants: prior of each variant; chance of exchange of each part; marks, then the chance of each in each variant; sizes, then the limits of each in each variant; fits, then the shaft of each in each variant, then the bore |
+//! | per name | one byte of length and the text: title, members, elements, gears; variants, parts, marks, sizes, fits |
 //! | 4 | CRC-32 of all before it (ISO-HDLC, as in Ethernet and zip) |
 //!
 //! Numbers are little-endian, without padding; fields come in the order of their structs (`flash/packed.rs`).
 
+mod family;
 mod packed;
+
+pub use family::{
+    FamilyContents, FamilyCounts, MAX_IMAGE_FITS, MAX_IMAGE_MARKS, MAX_IMAGE_PARTS, MAX_IMAGE_SIZES,
+    MAX_IMAGE_VARIANTS, NO_SIZE, PartFit, PartMark, PartSize,
+};
 
 use crate::clutch::ElementPack;
 use crate::error::{Error, Result};
 use crate::fluid::{Fill, Fluid};
-use crate::judge::Reading;
+use crate::judge::{Limits, Reading};
 use crate::road::Driveline;
 use crate::train::{Element, MAX_ELEMENTS, MAX_MEMBERS, MAX_SETS, PlanetarySet, Train};
 use packed::{Packed, Reader, TRUNCATED, Writer};
 
 /// Version of the layout that this library writes and reads.
-pub const IMAGE_VERSION: u16 = 1;
+pub const IMAGE_VERSION: u16 = 2;
 /// Most gears of an image.
 pub const MAX_GEARS: usize = 32;
 /// Most shifts of an image.
@@ -40,8 +47,21 @@ pub const MAX_IMAGE_BYTES: usize = SETS_AT
     + MAX_ELEMENTS * (Element::BYTES + ElementPack::BYTES)
     + MAX_GEARS * Gear::BYTES
     + MAX_SHIFTS * Shift::BYTES
-    + (1 + MAX_MEMBERS + MAX_ELEMENTS + MAX_GEARS) * (1 + MAX_NAME_BYTES)
+    + (MAX_IMAGE_VARIANTS + MAX_IMAGE_PARTS) * f64::BYTES
+    + MAX_IMAGE_MARKS * (PartMark::BYTES + MAX_IMAGE_VARIANTS * f64::BYTES)
+    + MAX_IMAGE_SIZES * (PartSize::BYTES + MAX_IMAGE_VARIANTS * Limits::BYTES)
+    + MAX_IMAGE_FITS * (PartFit::BYTES + MAX_IMAGE_VARIANTS * 2 * Limits::BYTES)
+    + MAX_NAMES * (1 + MAX_NAME_BYTES)
     + u32::BYTES;
+const MAX_NAMES: usize = 1
+    + MAX_MEMBERS
+    + MAX_ELEMENTS
+    + MAX_GEARS
+    + MAX_IMAGE_VARIANTS
+    + MAX_IMAGE_PARTS
+    + MAX_IMAGE_MARKS
+    + MAX_IMAGE_SIZES
+    + MAX_IMAGE_FITS;
 
 /// A gear: what closes, and how much of the power it passes on.
 #[repr(C)]
@@ -122,6 +142,8 @@ pub struct Contents<'a> {
     pub fluid: Option<Fluid>,
     /// Fill volumes, check window and sump.
     pub fill: Option<Fill>,
+    /// Variants, evidence and fits of the family; empty lists for an image without.
+    pub family: FamilyContents<'a>,
 }
 
 /// An image that [`Image::open`] accepted.
@@ -140,6 +162,7 @@ struct Counts {
     input: u8,
     output: u8,
     fixed: u8,
+    family: FamilyCounts,
 }
 
 const MARK: [u8; 4] = *b"TWFI";
@@ -168,24 +191,21 @@ fn refuse<T>(why: &'static str) -> Result<T> {
 ///   too small, and whatever [`Image::open`] would refuse
 pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
     let train = contents.train;
-    let count = |name, count: usize, low: usize, high: usize| match u8::try_from(count) {
-        Ok(number) if (low..=high).contains(&count) => Ok(number),
-        _ => Err(Error::Count { name, count: count as u32, low: low as u32, high: high as u32 }),
-    };
     let (members, elements) = (train.members(), train.elements().len());
-    count("member names", contents.members.len(), members.into(), members.into())?;
-    count("element names", contents.elements.len(), elements, elements)?;
-    count("gear names", contents.gear_names.len(), contents.gears.len(), contents.gears.len())?;
+    count_of("member names", contents.members.len(), members.into(), members.into())?;
+    count_of("element names", contents.elements.len(), elements, elements)?;
+    count_of("gear names", contents.gear_names.len(), contents.gears.len(), contents.gears.len())?;
     let counts = Counts {
         members,
-        sets: count("sets", train.sets().len(), 0, MAX_SETS)?,
-        elements: count("elements", elements, 0, MAX_ELEMENTS)?,
-        gears: count("gears", contents.gears.len(), 0, MAX_GEARS)?,
-        packs: count("packs", contents.packs.len(), 0, elements)?,
-        shifts: count("shifts", contents.shifts.len(), 0, MAX_SHIFTS)?,
+        sets: count_of("sets", train.sets().len(), 0, MAX_SETS)?,
+        elements: count_of("elements", elements, 0, MAX_ELEMENTS)?,
+        gears: count_of("gears", contents.gears.len(), 0, MAX_GEARS)?,
+        packs: count_of("packs", contents.packs.len(), 0, elements)?,
+        shifts: count_of("shifts", contents.shifts.len(), 0, MAX_SHIFTS)?,
         input: train.input(),
         output: train.output(),
         fixed: train.fixed(),
+        family: contents.family.counts()?,
     };
 
     let mut writer = Writer::new(buffer);
@@ -203,8 +223,10 @@ pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
     contents.gears.iter().try_for_each(|gear| gear.put(&mut writer))?;
     contents.packs.iter().try_for_each(|pack| pack.put(&mut writer))?;
     contents.shifts.iter().try_for_each(|shift| shift.put(&mut writer))?;
-    for name in [contents.title].iter().chain(contents.members).chain(contents.elements).chain(contents.gear_names) {
-        count("letters of a name", name.len(), 0, MAX_NAME_BYTES)?.put(&mut writer)?;
+    contents.family.put(&mut writer)?;
+    let of_train = contents.members.iter().chain(contents.elements).chain(contents.gear_names);
+    for name in core::iter::once(&contents.title).chain(of_train).chain(contents.family.names()) {
+        count_of("letters of a name", name.len(), 0, MAX_NAME_BYTES)?.put(&mut writer)?;
         writer.put_bytes(name.as_bytes())?;
     }
     let length = writer.written().len() + u32::BYTES;
@@ -213,6 +235,14 @@ pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
     crc32(writer.written()).put(&mut writer)?;
     Image::open(writer.written())?;
     Ok(length)
+}
+
+/// The count, if a list may be that long.
+fn count_of(name: &'static str, count: usize, low: usize, high: usize) -> Result<u8> {
+    match u8::try_from(count) {
+        Ok(number) if (low..=high).contains(&count) => Ok(number),
+        _ => Err(Error::Count { name, count: count as u32, low: low as u32, high: high as u32 }),
+    }
 }
 
 impl<'a> Image<'a> {
@@ -281,6 +311,7 @@ impl<'a> Image<'a> {
         self.part::<Option<Driveline>>(DRIVELINE_AT)?;
         self.part::<Option<Fluid>>(FLUID_AT)?;
         self.part::<Option<Fill>>(FILL_AT)?;
+        self.check_family()?;
         let mut reader = Reader::at(self.bytes, self.names_at()?);
         for _ in 0..self.name_count()? {
             take_name(&mut reader)?;
@@ -320,13 +351,19 @@ impl<'a> Image<'a> {
         Ok(self.packs_at()? + usize::from(self.counts()?.packs) * ElementPack::BYTES)
     }
 
-    fn names_at(&self) -> Result<usize> {
+    /// Where the lists of the train end, and those of the family begin.
+    fn family_at(&self) -> Result<usize> {
         Ok(self.shifts_at()? + usize::from(self.counts()?.shifts) * Shift::BYTES)
     }
 
-    fn name_count(&self) -> Result<usize> {
+    /// Names of the unit and its train.
+    fn train_names(&self) -> Result<usize> {
         let Counts { members, elements, gears, .. } = self.counts()?;
         Ok(1 + usize::from(members) + usize::from(elements) + usize::from(gears))
+    }
+
+    fn name_count(&self) -> Result<usize> {
+        Ok(self.train_names()? + self.counts()?.family.names())
     }
 
     /// The name at this place of a list of `count` names with `before` names ahead of it.

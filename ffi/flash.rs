@@ -4,8 +4,9 @@ use crate::card::Text;
 use crate::pointer::{core, put, read, slice};
 use crate::status::Status;
 use trainwright::clutch::ElementPack;
-use trainwright::flash::{Gear, Image, Linings, Ratings, Shift};
+use trainwright::flash::{FamilyCounts, Gear, Image, Linings, PartFit, PartMark, PartSize, Ratings, Shift};
 use trainwright::fluid::{Fill, Fluid};
+use trainwright::judge::Limits;
 use trainwright::road::Driveline;
 use trainwright::train::Train;
 
@@ -131,4 +132,114 @@ pub unsafe extern "C" fn tw_flash_fluid(image: *const FlashImage, out_fluid: *mu
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_flash_fill(image: *const FlashImage, out_fill: *mut Fill) -> Status {
     unsafe { put(out_fill, || core(opened(image)?.fill())) }
+}
+
+/// How many variants, parts, marks, sizes and fits the image holds; TW_STATUS_MISSING without a family.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_family(image: *const FlashImage, out_counts: *mut FamilyCounts) -> Status {
+    unsafe { put(out_counts, || core(opened(image)?.family())) }
+}
+
+/// Name of a variant.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_variant_name(image: *const FlashImage, variant: u8, out_name: *mut Text) -> Status {
+    unsafe { put(out_name, || core(opened(image)?.variant_name(variant).map(Text::from))) }
+}
+
+/// Name of a part.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_part_name(image: *const FlashImage, part: u8, out_name: *mut Text) -> Status {
+    unsafe { put(out_name, || core(opened(image)?.part_name(part).map(Text::from))) }
+}
+
+/// Name of a mark.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_mark_name(image: *const FlashImage, mark: u8, out_name: *mut Text) -> Status {
+    unsafe { put(out_name, || core(opened(image)?.mark_name(mark).map(Text::from))) }
+}
+
+/// Name of a size.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_size_name(image: *const FlashImage, size: u8, out_name: *mut Text) -> Status {
+    unsafe { put(out_name, || core(opened(image)?.size_name(size).map(Text::from))) }
+}
+
+/// Name of a fit.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_fit_name(image: *const FlashImage, fit: u8, out_name: *mut Text) -> Status {
+    unsafe { put(out_name, || core(opened(image)?.fit_name(fit).map(Text::from))) }
+}
+
+/// Chance of a variant before anything is looked at.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_prior(image: *const FlashImage, variant: u8, out_chance: *mut f64) -> Status {
+    unsafe { put(out_chance, || core(opened(image)?.prior(variant))) }
+}
+
+/// Chance that a part came from another unit, before anything is looked at.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_exchanged(image: *const FlashImage, part: u8, out_chance: *mut f64) -> Status {
+    unsafe { put(out_chance, || core(opened(image)?.exchanged(part))) }
+}
+
+/// A mark to look for.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_mark(image: *const FlashImage, mark: u8, out_mark: *mut PartMark) -> Status {
+    unsafe { put(out_mark, || core(opened(image)?.mark(mark))) }
+}
+
+/// Chance that an untouched unit of a variant shows a mark: collect them for `tw_identify_add_seen`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_mark_chance(
+    image: *const FlashImage,
+    mark: u8,
+    variant: u8,
+    out_chance: *mut f64,
+) -> Status {
+    unsafe { put(out_chance, || core(opened(image)?.mark_chance(mark, variant))) }
+}
+
+/// A size to measure.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_size(image: *const FlashImage, size: u8, out_size: *mut PartSize) -> Status {
+    unsafe { put(out_size, || core(opened(image)?.size(size))) }
+}
+
+/// Limits of a size in a variant, mm: collect them for `tw_identify_add_measured`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_size_limits(
+    image: *const FlashImage,
+    size: u8,
+    variant: u8,
+    out_limits_mm: *mut Limits,
+) -> Status {
+    unsafe { put(out_limits_mm, || core(opened(image)?.size_limits(size, variant))) }
+}
+
+/// A fit: its parts, and the clearance wanted.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_fit(image: *const FlashImage, fit: u8, out_fit: *mut PartFit) -> Status {
+    unsafe { put(out_fit, || core(opened(image)?.fit(fit))) }
+}
+
+/// Diameter of the shaft of a fit in a variant, mm.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_fit_shaft(
+    image: *const FlashImage,
+    fit: u8,
+    variant: u8,
+    out_shaft_mm: *mut Limits,
+) -> Status {
+    unsafe { put(out_shaft_mm, || core(opened(image)?.fit_shaft(fit, variant))) }
+}
+
+/// Diameter of the bore of a fit in a variant, mm.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_fit_bore(
+    image: *const FlashImage,
+    fit: u8,
+    variant: u8,
+    out_bore_mm: *mut Limits,
+) -> Status {
+    unsafe { put(out_bore_mm, || core(opened(image)?.fit_bore(fit, variant))) }
 }

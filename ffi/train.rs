@@ -5,11 +5,51 @@ mod candidates;
 mod diagnosis;
 mod losses;
 
-use crate::pointer::{borrow, core, known, named, put, put_filled, read};
+use crate::pointer::{borrow, core, is_known, known, named, put, put_filled, read};
 use crate::status::Status;
 use trainwright::train::{
-    Blocks, Element, ElementKind, Load, PlanetSpeeds, PlanetarySet, SetKind, State, StateCounts, StateKind, Train,
+    Blocks, Element, ElementKind, Load, MAX_ELEMENTS, MAX_ROWS, MAX_SETS, PlanetSpeeds, PlanetarySet, Row, SetJoins,
+    SetKind, SetTeeth, State, StateCounts, StateKind, Train,
 };
+
+/// A train as C sees it: the same fields, with a byte in place of every enumerator.
+#[repr(C)]
+struct Written {
+    counts: [u8; 7],
+    sets: [WrittenSet; MAX_SETS],
+    rows: [Row; MAX_ROWS],
+    elements: [WrittenElement; MAX_ELEMENTS],
+}
+
+#[repr(C)]
+struct WrittenSet {
+    kind: u8,
+    planets: u8,
+    teeth: SetTeeth,
+    joins: SetJoins,
+}
+
+#[repr(C)]
+struct WrittenElement {
+    kind: u8,
+    blocks: u8,
+    joins: [u8; 2],
+}
+
+const _: () = assert!(size_of::<Written>() == size_of::<Train>() && align_of::<Written>() == align_of::<Train>());
+
+/// The train behind the pointer, refused where one of its kinds has no name: then nobody made it with `tw_train_new`.
+pub(crate) unsafe fn made<'a>(train: *const Train) -> Result<&'a Train, Status> {
+    unsafe {
+        let written = borrow(train.cast::<Written>())?;
+        let sets = written.sets.iter().all(|set| is_known(&raw const set.kind, SetKind::Stepped as u8 + 1));
+        let elements = written.elements.iter().all(|element| {
+            is_known(&raw const element.kind, ElementKind::Dog as u8 + 1)
+                && is_known(&raw const element.blocks, Blocks::Forward as u8 + 1)
+        });
+        if sets && elements { borrow(train) } else { Err(Status::Inconsistent) }
+    }
+}
 
 /// The solved state behind the pointer, refused where its kind has no name.
 pub(crate) unsafe fn solved<'a>(state: *const State) -> Result<&'a State, Status> {
@@ -35,7 +75,7 @@ pub unsafe extern "C" fn tw_train_add_set(set: *const PlanetarySet, train: *mut 
             if !set.is_null() {
                 known(&raw const (*set).kind, SetKind::Stepped as u8 + 1)?;
             }
-            let mut train = read(train)?;
+            let mut train = *made(train)?;
             core(train.add_set(read(set)?))?;
             Ok(train)
         })
@@ -51,7 +91,7 @@ pub unsafe extern "C" fn tw_train_add_element(element: *const Element, train: *m
                 known(&raw const (*element).kind, ElementKind::Dog as u8 + 1)?;
                 known(&raw const (*element).blocks, Blocks::Forward as u8 + 1)?;
             }
-            let mut train = read(train)?;
+            let mut train = *made(train)?;
             core(train.add_element(read(element)?))?;
             Ok(train)
         })
@@ -61,7 +101,7 @@ pub unsafe extern "C" fn tw_train_add_element(element: *const Element, train: *m
 /// Solves the engagement in which exactly the elements of the mask are closed, one-way clutches like any other.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_solve(train: *const Train, closed: u32, out_state: *mut State) -> Status {
-    unsafe { put_filled(out_state, State::OPEN, |state| core(borrow(train)?.solve_into(closed, state))) }
+    unsafe { put_filled(out_state, State::OPEN, |state| core(made(train)?.solve_into(closed, state))) }
 }
 
 /// As `tw_train_solve`, with the one-way clutches held or overrunning as the load, one of TW_LOAD_*, makes them.
@@ -69,7 +109,7 @@ pub unsafe extern "C" fn tw_train_solve(train: *const Train, closed: u32, out_st
 pub unsafe extern "C" fn tw_train_resolve(train: *const Train, closed: u32, load: u8, out_state: *mut State) -> Status {
     unsafe {
         put_filled(out_state, State::OPEN, |state| {
-            core(borrow(train)?.resolve_into(closed, named(load, Load::Coast as u8 + 1)?, state))
+            core(made(train)?.resolve_into(closed, named(load, Load::Coast as u8 + 1)?, state))
         })
     }
 }
@@ -82,7 +122,7 @@ pub unsafe extern "C" fn tw_train_planet_speeds(
     set: u8,
     out_speeds: *mut PlanetSpeeds,
 ) -> Status {
-    unsafe { put(out_speeds, || core(borrow(train)?.planet_speeds(solved(state)?, set))) }
+    unsafe { put(out_speeds, || core(made(train)?.planet_speeds(solved(state)?, set))) }
 }
 
 /// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.
@@ -104,23 +144,23 @@ pub unsafe extern "C" fn tw_train_overspeeds(
 /// Mask of the one-way clutches.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_one_way_mask(train: *const Train, out_mask: *mut u32) -> Status {
-    unsafe { put(out_mask, || Ok(borrow(train)?.one_way_mask())) }
+    unsafe { put(out_mask, || Ok(made(train)?.one_way_mask())) }
 }
 
 /// Mask of the elements that someone closes: all but the one-way clutches.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_applied_mask(train: *const Train, out_mask: *mut u32) -> Status {
-    unsafe { put(out_mask, || Ok(borrow(train)?.applied_mask())) }
+    unsafe { put(out_mask, || Ok(made(train)?.applied_mask())) }
 }
 
 /// The combination of closed elements after this one; the first after 0. TW_STATUS_NO_ANSWER after the last.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_next_engagement(train: *const Train, closed: u32, out_closed: *mut u32) -> Status {
-    unsafe { put(out_closed, || borrow(train)?.next_engagement(closed).ok_or(Status::NoAnswer)) }
+    unsafe { put(out_closed, || made(train)?.next_engagement(closed).ok_or(Status::NoAnswer)) }
 }
 
 /// Counts the kinds of state over every combination of closed elements, under a load of TW_LOAD_*.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_train_state_counts(train: *const Train, load: u8, out_counts: *mut StateCounts) -> Status {
-    unsafe { put(out_counts, || core(borrow(train)?.state_counts(named(load, Load::Coast as u8 + 1)?))) }
+    unsafe { put(out_counts, || core(made(train)?.state_counts(named(load, Load::Coast as u8 + 1)?))) }
 }

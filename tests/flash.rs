@@ -5,8 +5,12 @@ use std::sync::LazyLock;
 
 use proptest::prelude::*;
 use trainwright::Error;
-use trainwright::flash::{self, Contents, IMAGE_VERSION, Image, MAX_IMAGE_BYTES, MAX_NAME_BYTES};
-use trainwright::record::{Family, Fleet, Fluids, Installed, Record};
+use trainwright::flash::{
+    self, Contents, FamilyContents, IMAGE_VERSION, Image, MAX_IMAGE_BYTES, MAX_NAME_BYTES, NO_SIZE, PartFit, PartMark,
+    PartSize,
+};
+use trainwright::judge::Limits;
+use trainwright::record::{Family, Fleet, Fluids, Installed, Instruments, Record};
 use trainwright::train::{Load, Train};
 
 fn demo<T: Record>(name: &str) -> T {
@@ -14,13 +18,16 @@ fn demo<T: Record>(name: &str) -> T {
     T::from_toml(name, &fs::read_to_string(path).unwrap()).unwrap()
 }
 
-fn installed(variant: &str) -> Installed {
+static INSTRUMENTS: LazyLock<Instruments> = LazyLock::new(|| demo("instruments.toml"));
+
+fn installed(variant: &str) -> Installed<'static> {
     let (fleet, fluids) = (demo::<Fleet>("fleet.toml"), demo::<Fluids>("fluids.toml"));
     let truck = fleet.truck.iter().find(|truck| truck.variant == variant).unwrap();
     Installed {
         driveline: Some(fleet.programmed(truck).unwrap()),
         fluid: Some(fluids.fluid["alder"].fluid()),
         fill: fluids.fill.as_ref().map(|fill| fill.fill().unwrap()),
+        instruments: Some(&INSTRUMENTS),
     }
 }
 
@@ -84,6 +91,128 @@ fn the_gear_table_of_the_image_is_that_of_the_demo() {
 }
 
 #[test]
+fn the_family_comes_back_as_the_record_gives_it() {
+    let family = demo::<Family>("family.toml");
+    let image = Image::open(&WREN).unwrap();
+    let variants = &family.meta.variants;
+    let counts = image.family().unwrap();
+    assert_eq!(usize::from(counts.variants), variants.len());
+    assert_eq!(usize::from(counts.marks), family.evidence.len());
+    assert_eq!(usize::from(counts.sizes), family.evidence_measured.len());
+    assert_eq!(usize::from(counts.fits), family.fit.len());
+    let part = |place: u8| image.part_name(place).unwrap();
+    for (place, variant) in (0..).zip(variants) {
+        assert_eq!(image.variant_name(place).unwrap(), variant);
+        assert!((image.prior(place).unwrap() - family.prior.as_ref().unwrap()[variant]).abs() < 1e-300);
+    }
+    for (place, mark) in (0..).zip(&family.evidence) {
+        let read = image.mark(place).unwrap();
+        assert_eq!((image.mark_name(place).unwrap(), part(read.part)), (mark.id.as_str(), mark.carrier.as_str()));
+        assert_eq!(read.minutes.to_bits(), mark.minutes.to_bits());
+        assert_eq!(image.exchanged(read.part).unwrap().to_bits(), mark.exchanged.to_bits());
+        for (at, variant) in (0..).zip(variants) {
+            assert_eq!(image.mark_chance(place, at).unwrap().to_bits(), mark.chance[variant].to_bits());
+        }
+    }
+    for (place, size) in (0..).zip(&family.evidence_measured) {
+        let read = image.size(place).unwrap();
+        assert_eq!((image.size_name(place).unwrap(), part(read.part)), (size.id.as_str(), size.carrier.as_str()));
+        assert!(read.u_mm > 0.0, "the demonstration's instruments");
+        for (at, variant) in (0..).zip(variants) {
+            assert_eq!(image.size_limits(place, at).unwrap(), size.size_mm[variant].limits());
+        }
+    }
+    for (place, fit) in (0..).zip(&family.fit) {
+        let read = image.fit(place).unwrap();
+        assert_eq!(image.fit_name(place).unwrap(), fit.id);
+        assert_eq!((part(read.shaft), part(read.bore)), (fit.shaft.as_str(), fit.bore.as_str()));
+        assert_eq!(read.wanted_mm, Limits { lower: 0.0, upper: fit.limit_mm });
+        let named = |size: u8| (size != NO_SIZE).then(|| image.size_name(size).unwrap());
+        let is_evidence = |name: &&str| family.evidence_measured.iter().any(|size| size.id == *name);
+        assert_eq!(named(read.shaft_size), fit.shaft_size.as_deref().filter(is_evidence));
+        assert_eq!(named(read.bore_size), fit.bore_size.as_deref().filter(is_evidence));
+        for (at, variant) in (0..).zip(variants) {
+            assert_eq!(image.fit_shaft(place, at).unwrap(), fit.shaft_mm[variant].limits());
+            assert_eq!(image.fit_bore(place, at).unwrap(), fit.bore_mm[variant].limits());
+        }
+    }
+    let beyond = counts.variants;
+    assert_eq!(image.prior(beyond).unwrap_err().kind(), "OUT_OF_RANGE");
+    assert_eq!(image.mark_chance(0, beyond).unwrap_err().kind(), "OUT_OF_RANGE");
+    assert_eq!(image.fit_name(counts.fits).unwrap_err().kind(), "OUT_OF_RANGE");
+    assert_eq!(image.size(counts.sizes).unwrap_err().kind(), "OUT_OF_RANGE");
+}
+
+#[test]
+fn an_image_without_a_family_says_so() {
+    let train = Train::new(3, 0, 1, 2).unwrap();
+    let members = ["input", "output", "case"];
+    let mut buffer = vec![0; MAX_IMAGE_BYTES];
+    let length = flash::write(&bare(&train, &members), &mut buffer).unwrap();
+    let image = Image::open(&buffer[..length]).unwrap();
+    for error in
+        [image.family().map(drop), image.prior(0).map(drop), image.fit(0).map(drop), image.mark_name(0).map(drop)]
+    {
+        assert_eq!(error.unwrap_err().kind(), "MISSING");
+    }
+    assert_eq!(image.member_name(2).unwrap(), "case");
+}
+
+#[test]
+fn a_family_whose_lists_do_not_go_together_is_refused() {
+    let train = Train::new(3, 0, 1, 2).unwrap();
+    let members = ["input", "output", "case"];
+    let limits = [Limits { lower: 1.0, upper: 2.0 }; 2];
+    let good = FamilyContents {
+        variants: &["early", "late"],
+        prior: &[0.5, 0.5],
+        parts: &["case", "shaft"],
+        exchanged: &[0.1, 0.1],
+        mark_names: &["port"],
+        marks: &[PartMark { minutes: 1.0, part: 0 }],
+        mark_chances: &[0.1, 0.9],
+        size_names: &["journal"],
+        sizes: &[PartSize { minutes: 5.0, u_mm: 0.002, part: 1 }],
+        size_limits_mm: &limits,
+        fit_names: &["journal_in_case"],
+        fits: &[PartFit {
+            wanted_mm: Limits { lower: 0.0, upper: 0.1 },
+            shaft: 1,
+            bore: 0,
+            shaft_size: 0,
+            bore_size: NO_SIZE,
+        }],
+        shaft_mm: &limits,
+        bore_mm: &limits,
+    };
+    let foreign_mark = [PartMark { minutes: 1.0, part: 2 }];
+    let foreign_size = [PartSize { part: 7, ..good.sizes[0] }];
+    let foreign_fit = [PartFit { bore: 2, ..good.fits[0] }];
+    let no_such_size = [PartFit { shaft_size: 1, ..good.fits[0] }];
+    let many = vec!["v"; 17];
+    let mut buffer = vec![0; MAX_IMAGE_BYTES];
+    let mut written =
+        |family: FamilyContents<'_>| flash::write(&Contents { family, ..bare(&train, &members) }, &mut buffer);
+    assert!(written(good).is_ok());
+    for (family, kind) in [
+        (FamilyContents { prior: &[1.0], ..good }, "COUNT"),
+        (FamilyContents { exchanged: &[], ..good }, "COUNT"),
+        (FamilyContents { mark_chances: &[0.1], ..good }, "COUNT"),
+        (FamilyContents { size_limits_mm: &limits[..1], ..good }, "COUNT"),
+        (FamilyContents { bore_mm: &limits[..1], ..good }, "COUNT"),
+        (FamilyContents { fit_names: &[], ..good }, "COUNT"),
+        (FamilyContents { variants: &many, ..good }, "COUNT"),
+        (FamilyContents { marks: &foreign_mark, ..good }, "INCONSISTENT"),
+        (FamilyContents { sizes: &foreign_size, ..good }, "INCONSISTENT"),
+        (FamilyContents { fits: &foreign_fit, ..good }, "INCONSISTENT"),
+        (FamilyContents { fits: &no_such_size, ..good }, "INCONSISTENT"),
+        (FamilyContents { parts: &["case"], exchanged: &[0.1], ..FamilyContents::default() }, "INCONSISTENT"),
+    ] {
+        assert_eq!(written(family).unwrap_err().kind(), kind);
+    }
+}
+
+#[test]
 fn what_was_not_given_is_missing() {
     let bytes = demo::<Family>("family.toml").flash_image("wren", Installed::default()).unwrap();
     let image = Image::open(&bytes).unwrap();
@@ -128,15 +257,15 @@ fn every_flipped_bit_is_refused() {
 #[test]
 fn another_version_is_named() {
     let mut later = WREN.clone();
-    later[4] = 2;
+    later[4] = 3;
     let error = Image::open(&later).unwrap_err();
-    assert!(matches!(error, Error::OutOfRange { value: 2.0, high, .. } if high == f64::from(IMAGE_VERSION)), "{error}");
+    assert!(matches!(error, Error::OutOfRange { value: 3.0, high, .. } if high == f64::from(IMAGE_VERSION)), "{error}");
 }
 
 #[test]
 fn bytes_after_the_image_do_not_matter() {
     let mut page = WREN.clone();
-    page.resize(4096, 0xFF);
+    page.resize(8192, 0xFF);
     assert_eq!(Image::open(&page).unwrap().bytes(), Image::open(&WREN).unwrap().bytes());
 }
 
@@ -155,6 +284,7 @@ fn bare<'a>(train: &'a Train, members: &'a [&'a str]) -> Contents<'a> {
         driveline: None,
         fluid: None,
         fill: None,
+        family: FamilyContents::default(),
     }
 }
 
@@ -190,7 +320,7 @@ proptest! {
 
     /// Bytes with a good mark, length and checksum: only the contents are junk.
     #[test]
-    fn any_contents_give_an_image_or_an_error(at in 10..2000_usize, junk in prop::collection::vec(any::<u8>(), 1..40)) {
+    fn any_contents_give_an_image_or_an_error(at in 10..5000_usize, junk in prop::collection::vec(any::<u8>(), 1..40)) {
         let mut bytes = WREN.clone();
         let end = bytes.len() - 4;
         let at = at % end;
@@ -203,14 +333,20 @@ proptest! {
             for gear in 0..image.gear_count().unwrap() {
                 let _ = image.train().unwrap().resolve(image.gear(gear).unwrap().closed, Load::Drive);
             }
+            if let Ok(counts) = image.family() {
+                prop_assert!((0..counts.marks).all(|mark| image.mark(mark).unwrap().part < counts.parts));
+                prop_assert!((0..counts.fits).all(|fit| image.fit_name(fit).is_ok() && image.fit_bore(fit, 0).is_ok()));
+            }
         }
     }
 
     #[test]
-    fn unchecked_bytes_are_never_read_beyond_their_end(bytes in prop::collection::vec(any::<u8>(), 0..700), at in any::<u8>()) {
+    fn unchecked_bytes_are_never_read_beyond_their_end(bytes in prop::collection::vec(any::<u8>(), 0..2500), at in any::<u8>()) {
         let image = Image::checked_before(&bytes);
         let _ = (image.train(), image.title(), image.gear(at), image.pack(at), image.shift(at), image.fill());
         let _ = (image.member_name(at), image.element_name(at), image.gear_name(at), image.fluid());
+        let _ = (image.family(), image.prior(at), image.mark_chance(at, at), image.size_limits(at, at), image.fit_bore(at, at));
+        let _ = (image.variant_name(at), image.part_name(at), image.mark_name(at), image.size_name(at), image.fit_name(at));
     }
 }
 

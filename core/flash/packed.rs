@@ -7,7 +7,7 @@ use crate::judge::{Limits, Reading};
 use crate::road::Driveline;
 use crate::train::{Blocks, Element, ElementKind, PlanetarySet, SetJoins, SetKind, SetTeeth};
 
-use super::{Counts, Gear, Linings, Ratings, Shift};
+use super::{Counts, FamilyCounts, Gear, Linings, PartFit, PartMark, PartSize, Ratings, Shift};
 
 /// Fills a buffer from its start.
 pub(super) struct Writer<'b> {
@@ -127,7 +127,14 @@ packed_choices! {
 }
 
 packed_structs! {
-    Counts { members: u8, sets: u8, elements: u8, gears: u8, packs: u8, shifts: u8, input: u8, output: u8, fixed: u8 }
+    Counts {
+        members: u8, sets: u8, elements: u8, gears: u8, packs: u8, shifts: u8, input: u8, output: u8, fixed: u8,
+        family: FamilyCounts,
+    }
+    FamilyCounts { variants: u8, parts: u8, marks: u8, sizes: u8, fits: u8 }
+    PartMark { minutes: f64, part: u8 }
+    PartSize { minutes: f64, u_mm: f64, part: u8 }
+    PartFit { wanted_mm: Limits, shaft: u8, bore: u8, shaft_size: u8, bore_size: u8 }
     SetTeeth { sun: u16, sun_2: u16, planet: u16, planet_2: u16, ring: u16 }
     SetJoins { sun: u8, sun_2: u8, ring: u8, carrier: u8 }
     PlanetarySet { kind: SetKind, planets: u8, teeth: SetTeeth, joins: SetJoins }

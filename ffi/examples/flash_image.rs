@@ -1,13 +1,13 @@
 //! flash_image FOLDER TRUCK FLUID OUT.c: the flash image of the unit in a truck, as a C array.
 //!
-//! FOLDER holds family.toml, fluids.toml and fleet.toml, such as `python/trainwright/demo`.
+//! FOLDER holds family.toml, fluids.toml, fleet.toml and instruments.toml, such as `python/trainwright/demo`.
 
 use std::error::Error;
 use std::fmt::Write;
 use std::fs;
 use std::path::Path;
 
-use trainwright::record::{Family, Fleet, Fluids, Installed, Record};
+use trainwright::record::{Family, Fleet, Fluids, Installed, Instruments, Record};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -17,6 +17,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let family: Family = record(folder, "family.toml")?;
     let fluids: Fluids = record(folder, "fluids.toml")?;
     let fleet: Fleet = record(folder, "fleet.toml")?;
+    let instruments: Instruments = record(folder, "instruments.toml")?;
     let truck = fleet.truck.iter().find(|known| known.id == *truck).ok_or("fleet.toml has no truck of this name")?;
     let fluid = fluids.fluid.get(fluid).ok_or("fluids.toml has no fluid of this name")?;
 
@@ -26,6 +27,7 @@ fn main() -> Result<(), Box<dyn Error>> {
             driveline: Some(fleet.programmed(truck)?),
             fluid: Some(fluid.fluid()),
             fill: fluids.fill.as_ref().map(|fill| fill.fill()).transpose()?,
+            instruments: Some(&instruments),
         },
     )?;
     let mut text =

@@ -1,8 +1,8 @@
 //! Force along the axis from the helix of a planetary set.
 
-use crate::pointer::{borrow, core, known, put, read};
+use crate::pointer::{core, known, put, read};
 use crate::status::Status;
-use crate::train::solved;
+use crate::train::{made, solved};
 use trainwright::hold::{AxialThrust, Helical, SetWheel, Wheel, WheelThrust, axial_thrust, wheel_thrust};
 use trainwright::train::{State, Train};
 
@@ -32,7 +32,7 @@ pub unsafe extern "C" fn tw_hold_wheel_thrust(
             if !at.is_null() {
                 known(&raw const (*at).wheel, Wheel::Ring as u8 + 1)?;
             }
-            core(wheel_thrust(borrow(train)?, solved(state)?, read(at)?, input_torque_nm, input_speed_rpm))
+            core(wheel_thrust(made(train)?, solved(state)?, read(at)?, input_torque_nm, input_speed_rpm))
         })
     }
 }

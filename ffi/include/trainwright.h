@@ -30,7 +30,7 @@
 #define TW_REFERENCE_C 20.0
 
 /// Version of the layout that this library writes and reads.
-#define TW_IMAGE_VERSION 1
+#define TW_IMAGE_VERSION 2
 
 /// Most gears of an image.
 #define TW_MAX_GEARS 32
@@ -40,6 +40,24 @@
 
 /// Longest name, bytes.
 #define TW_MAX_NAME_BYTES 64
+
+/// Most variants of an image.
+#define TW_MAX_IMAGE_VARIANTS 16
+
+/// Most parts of an image.
+#define TW_MAX_IMAGE_PARTS 64
+
+/// Most marks of an image.
+#define TW_MAX_IMAGE_MARKS 64
+
+/// Most sizes of an image.
+#define TW_MAX_IMAGE_SIZES 64
+
+/// Most fits of an image.
+#define TW_MAX_IMAGE_FITS 64
+
+/// In place of a size that is no evidence.
+#define TW_NO_SIZE UINT8_MAX
 
 /// Most rows of a sump's table.
 #define TW_SUMP_ROWS 16
@@ -1965,6 +1983,53 @@ typedef struct tw_fill {
   /// Level above which a rotating part dips.
   double gear_dips_mm;
 } tw_fill;
+
+/// How many of each an image holds; all 0 without a family.
+typedef struct tw_family_counts {
+  /// Variants.
+  uint8_t variants;
+  /// Parts.
+  uint8_t parts;
+  /// Marks to look for.
+  uint8_t marks;
+  /// Sizes to measure.
+  uint8_t sizes;
+  /// Fits.
+  uint8_t fits;
+} tw_family_counts;
+
+/// A mark that a part carries.
+typedef struct tw_part_mark {
+  /// Labor to look, minutes.
+  double minutes;
+  /// The part that carries it.
+  uint8_t part;
+} tw_part_mark;
+
+/// A size that a part has.
+typedef struct tw_part_size {
+  /// Labor to measure, minutes.
+  double minutes;
+  /// Standard uncertainty of the instrument, mm; 0 where it is not known: give that of the instrument at hand.
+  double u_mm;
+  /// The part that has it.
+  uint8_t part;
+} tw_part_size;
+
+/// A shaft in a bore.
+typedef struct tw_part_fit {
+  /// Least and greatest diametral clearance wanted, mm: from 0 to the service limit, or below 0 of parts that hold by
+  /// interference.
+  struct tw_limits wanted_mm;
+  /// The part inside.
+  uint8_t shaft;
+  /// The part around it.
+  uint8_t bore;
+  /// The size of the evidence that is the diameter of the shaft, or TW_NO_SIZE.
+  uint8_t shaft_size;
+  /// The size of the evidence that is the diameter of the bore, or TW_NO_SIZE.
+  uint8_t bore_size;
+} tw_part_fit;
 
 /// Answer of the volume correction, with what it was computed from.
 typedef struct tw_volume_correction {
@@ -4135,6 +4200,60 @@ tw_status tw_flash_fluid(const struct tw_flash_image *image, struct tw_fluid *ou
 
 /// Fill volumes, check window and sump.
 tw_status tw_flash_fill(const struct tw_flash_image *image, struct tw_fill *out_fill);
+
+/// How many variants, parts, marks, sizes and fits the image holds; TW_STATUS_MISSING without a family.
+tw_status tw_flash_family(const struct tw_flash_image *image, struct tw_family_counts *out_counts);
+
+/// Name of a variant.
+tw_status tw_flash_variant_name(const struct tw_flash_image *image, uint8_t variant, struct tw_text *out_name);
+
+/// Name of a part.
+tw_status tw_flash_part_name(const struct tw_flash_image *image, uint8_t part, struct tw_text *out_name);
+
+/// Name of a mark.
+tw_status tw_flash_mark_name(const struct tw_flash_image *image, uint8_t mark, struct tw_text *out_name);
+
+/// Name of a size.
+tw_status tw_flash_size_name(const struct tw_flash_image *image, uint8_t size, struct tw_text *out_name);
+
+/// Name of a fit.
+tw_status tw_flash_fit_name(const struct tw_flash_image *image, uint8_t fit, struct tw_text *out_name);
+
+/// Chance of a variant before anything is looked at.
+tw_status tw_flash_prior(const struct tw_flash_image *image, uint8_t variant, double *out_chance);
+
+/// Chance that a part came from another unit, before anything is looked at.
+tw_status tw_flash_exchanged(const struct tw_flash_image *image, uint8_t part, double *out_chance);
+
+/// A mark to look for.
+tw_status tw_flash_mark(const struct tw_flash_image *image, uint8_t mark, struct tw_part_mark *out_mark);
+
+/// Chance that an untouched unit of a variant shows a mark: collect them for `tw_identify_add_seen`.
+tw_status tw_flash_mark_chance(const struct tw_flash_image *image, uint8_t mark, uint8_t variant, double *out_chance);
+
+/// A size to measure.
+tw_status tw_flash_size(const struct tw_flash_image *image, uint8_t size, struct tw_part_size *out_size);
+
+/// Limits of a size in a variant, mm: collect them for `tw_identify_add_measured`.
+tw_status tw_flash_size_limits(const struct tw_flash_image *image,
+                               uint8_t size,
+                               uint8_t variant,
+                               struct tw_limits *out_limits_mm);
+
+/// A fit: its parts, and the clearance wanted.
+tw_status tw_flash_fit(const struct tw_flash_image *image, uint8_t fit, struct tw_part_fit *out_fit);
+
+/// Diameter of the shaft of a fit in a variant, mm.
+tw_status tw_flash_fit_shaft(const struct tw_flash_image *image,
+                             uint8_t fit,
+                             uint8_t variant,
+                             struct tw_limits *out_shaft_mm);
+
+/// Diameter of the bore of a fit in a variant, mm.
+tw_status tw_flash_fit_bore(const struct tw_flash_image *image,
+                            uint8_t fit,
+                            uint8_t variant,
+                            struct tw_limits *out_bore_mm);
 
 /// Volume correction factor and density of a lubricating oil from its density at 15 degC (API MPMS 11.1).
 tw_status tw_fluid_volume_correction(double density_15c_kg_m3,

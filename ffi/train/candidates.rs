@@ -1,7 +1,8 @@
 //! Which tooth counts a measured ratio fits.
 
-use crate::pointer::{borrow, core, put, read, slice};
+use crate::pointer::{core, put, read, slice};
 use crate::status::Status;
+use crate::train::made;
 use trainwright::judge::Reading;
 use trainwright::train::{self, Commanded, Fraction, PulseCount, RatioFit, TimedEdges, Train};
 
@@ -37,5 +38,5 @@ pub unsafe extern "C" fn tw_train_gears_that_tell_trains(
     count: usize,
     out_gears: *mut u32,
 ) -> Status {
-    unsafe { put(out_gears, || core(borrow(train)?.gears_that_tell_trains(borrow(other)?, slice(gears, count)?))) }
+    unsafe { put(out_gears, || core(made(train)?.gears_that_tell_trains(made(other)?, slice(gears, count)?))) }
 }

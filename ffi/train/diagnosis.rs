@@ -1,7 +1,8 @@
 //! Failure signatures and their inverse.
 
-use crate::pointer::{borrow, core, known, put, read, slice};
+use crate::pointer::{core, known, put, read, slice};
 use crate::status::Status;
+use crate::train::made;
 use trainwright::train::{Commanded, Diagnosis, ElementFault, Observation, Signature, Symptom, Train};
 
 /// What a commanded gear does with a failed element, in drive and in coast.
@@ -12,7 +13,7 @@ pub unsafe extern "C" fn tw_train_symptom(
     fault: *const ElementFault,
     out_symptom: *mut Symptom,
 ) -> Status {
-    unsafe { put(out_symptom, || core(borrow(train)?.symptom(read(commanded)?, failed(fault)?))) }
+    unsafe { put(out_symptom, || core(made(train)?.symptom(read(commanded)?, failed(fault)?))) }
 }
 
 /// What a fault does to each gear of a list of up to 32.
@@ -24,7 +25,7 @@ pub unsafe extern "C" fn tw_train_signature(
     fault: *const ElementFault,
     out_signature: *mut Signature,
 ) -> Status {
-    unsafe { put(out_signature, || core(borrow(train)?.signature(slice(gears, count)?, failed(fault)?))) }
+    unsafe { put(out_signature, || core(made(train)?.signature(slice(gears, count)?, failed(fault)?))) }
 }
 
 /// Ranks every element, dead and stuck, by how well it explains what was seen.
@@ -42,7 +43,7 @@ pub unsafe extern "C" fn tw_train_diagnose(
                 known(&raw const (*observation).load, 3)?;
                 known(&raw const (*observation).seen, 5)?;
             }
-            core(borrow(train)?.diagnose(slice(observations, count)?))
+            core(made(train)?.diagnose(slice(observations, count)?))
         })
     }
 }
@@ -58,9 +59,7 @@ pub unsafe extern "C" fn tw_train_gears_that_tell_faults(
     out_gears: *mut u32,
 ) -> Status {
     unsafe {
-        put(out_gears, || {
-            core(borrow(train)?.gears_that_tell_faults(slice(gears, count)?, failed(one)?, failed(other)?))
-        })
+        put(out_gears, || core(made(train)?.gears_that_tell_faults(slice(gears, count)?, failed(one)?, failed(other)?)))
     }
 }
 

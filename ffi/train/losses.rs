@@ -1,8 +1,8 @@
 //! Mesh losses and circulating power.
 
-use crate::pointer::{borrow, core, named, put, read};
+use crate::pointer::{core, named, put, read};
 use crate::status::Status;
-use crate::train::solved;
+use crate::train::{made, solved};
 use trainwright::train::{Load, Losses, MeshEfficiency, PowerFlow, State, Train};
 
 /// The efficiency from sun to ring of a simple set with its carrier standing, shared evenly by its two meshes.
@@ -18,7 +18,7 @@ pub unsafe extern "C" fn tw_train_power_flow(
     state: *const State,
     out_flow: *mut PowerFlow,
 ) -> Status {
-    unsafe { put(out_flow, || core(borrow(train)?.power_flow(solved(state)?))) }
+    unsafe { put(out_flow, || core(made(train)?.power_flow(solved(state)?))) }
 }
 
 /// Efficiency of a gear with mesh losses, under a load of TW_LOAD_DRIVE or TW_LOAD_COAST.
@@ -31,8 +31,6 @@ pub unsafe extern "C" fn tw_train_losses(
     out_losses: *mut Losses,
 ) -> Status {
     unsafe {
-        put(out_losses, || {
-            core(borrow(train)?.losses(solved(state)?, read(mesh)?, named(load, Load::Coast as u8 + 1)?))
-        })
+        put(out_losses, || core(made(train)?.losses(solved(state)?, read(mesh)?, named(load, Load::Coast as u8 + 1)?)))
     }
 }

@@ -267,7 +267,9 @@ impl Family {
     }
 
     /// The flash image of a unit for firmware and scan tools, with what it is installed with from other records.
-    #[pyo3(signature = (variant, *, driveline = None, fluid = None, fill = None))]
+    ///
+    /// With the instruments, the sizes of the evidence carry their uncertainty.
+    #[pyo3(signature = (variant, *, driveline = None, fluid = None, fill = None, instruments = None))]
     fn flash_image<'py>(
         &self,
         py: Python<'py>,
@@ -275,11 +277,13 @@ impl Family {
         driveline: Option<Driveline>,
         fluid: Option<Fluid>,
         fill: Option<Fill>,
+        instruments: Option<&Instruments>,
     ) -> PyResult<Bound<'py, PyBytes>> {
         let installed = core::Installed {
             driveline: driveline.map(Into::into),
             fluid: fluid.map(Into::into),
             fill: fill.map(Into::into),
+            instruments: instruments.map(|instruments| &instruments.record),
         };
         let image = self.record.flash_image(variant, installed).map_err(|problems| raise_all(py, problems))?;
         Ok(PyBytes::new(py, &image))

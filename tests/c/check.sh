@@ -24,6 +24,8 @@ for source in ffi/examples/*.c tests/c/interface.c tests/c/texts.c; do
     compile "$name.c99" "$source" cc -std=c99
 done
 for program in "$out"/{interface,texts}.*.{static,shared}; do "$program"; done
-for program in "$out"/scan_tool.*.{static,shared}; do
-    "$program" | diff - <("$out/scan_tool.c99.static")
+for example in scan_tool bench_tool; do
+    for program in "$out/$example".*.{static,shared}; do
+        "$program" | diff - <("$out/$example.c99.static")
+    done
 done

@@ -75,8 +75,34 @@ static void numbers_that_name_nothing(void) {
     expect(tw_clutch_plate_heat(&plates, &slip, &heat) == TW_STATUS_OUT_OF_RANGE, "flag of a slip");
 }
 
+/* A train that nobody made with tw_train_new: every kind is a byte that the caller could have written. */
+static void forged_trains(void) {
+    const uint8_t junk = 77;
+    tw_train train;
+    tw_state state;
+    uint32_t mask = 0;
+    tw_element element;
+    tw_planetary_set set;
+    memset(&element, 0, sizeof element);
+    memset(&set, 0, sizeof set);
+    for (int which = 0; which < 3; which++) {
+        expect(tw_train_new(4, 1, 2, 0, &train) == TW_STATUS_OK, "a train");
+        memset(&state, 0x5A, sizeof state);
+        memcpy(which == 0   ? (void *)&train.sets[TW_MAX_SETS - 1].kind
+               : which == 1 ? (void *)&train.elements[0].kind
+                            : (void *)&train.elements[TW_MAX_ELEMENTS - 1].blocks,
+               &junk, 1);
+        expect(tw_train_solve(&train, 0, &state) == TW_STATUS_INCONSISTENT, "forged train");
+        expect(tw_train_resolve(&train, 0, TW_LOAD_DRIVE, &state) == TW_STATUS_INCONSISTENT, "forged train");
+        expect(tw_train_one_way_mask(&train, &mask) == TW_STATUS_INCONSISTENT, "forged train");
+        expect(tw_train_add_set(&set, &train) == TW_STATUS_INCONSISTENT, "forged train");
+        expect(tw_train_add_element(&element, &train) == TW_STATUS_INCONSISTENT, "forged train");
+        expect(state.closed == 0x5A5A5A5Au && mask == 0, "untouched");
+    }
+}
+
 static void damaged_images(void) {
-    const unsigned char junk[64] = {'T', 'W', 'F', 'I', 1, 0, 64, 0, 0, 0};
+    const unsigned char junk[64] = {'T', 'W', 'F', 'I', 2, 0, 64, 0, 0, 0};
     tw_flash_image image = {NULL, 7};
     expect(tw_flash_open(NULL, 64, &image) == TW_STATUS_NULL, "null image");
     for (size_t length = 0; length <= sizeof junk; length++) {
@@ -89,6 +115,7 @@ int main(void) {
     versions_and_words();
     null_pointers();
     numbers_that_name_nothing();
+    forged_trains();
     damaged_images();
     return faults == 0 ? 0 : 1;
 }
