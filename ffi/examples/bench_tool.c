@@ -211,7 +211,7 @@ static void print_fits(const bench *at) {
                                 &measured),
                 "fit");
         printf("  ");
-        print_text(name, 26);
+        print_text(name, 28);
         printf("clearance %.3f mm (u %.4f), limit %.2f: %s\n", measured.clearance_mm.value, measured.clearance_mm.u,
                fit.wanted_mm.upper,
                measured.judgment.verdict == TW_VERDICT_GO      ? "GO"
