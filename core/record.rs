@@ -25,6 +25,7 @@ mod check;
 mod document;
 mod family;
 mod fault;
+mod fits;
 mod fleet;
 mod fluids;
 mod identify;
@@ -55,10 +56,11 @@ use self::document::Document;
 use self::whole::Whole;
 
 pub use family::{
-    AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, FitKind, FitRecord, Friction,
-    MachiningRecord, MatchRecord, Meta, Press, Price, PumpRecord, Selective, ShaftRecord, ShaftTorque, ShiftRecord,
-    Slopes, ThrustRace, VariantRecord,
+    AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, Friction, MachiningRecord,
+    MatchRecord, Meta, Price, PumpRecord, Selective, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace,
+    VariantRecord,
 };
+pub use fits::{FitKind, FitRecord, MaterialRecord, Press};
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
 pub use identify::{Bench, Found, FoundReading, Identified, IdentifiedPart, Look, Made, NextLook, Shows};

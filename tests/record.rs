@@ -6,6 +6,7 @@ use std::path::Path;
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use trainwright::Error;
+use trainwright::fit::{FitClass, Spread, toleranced};
 use trainwright::hold::compare_park_gears;
 use trainwright::judge::{Reading, Rule};
 use trainwright::record::{
@@ -142,6 +143,11 @@ fn committed_schemas_are_current() {
     }
 }
 
+/// The line of a text in which a part of it first stands.
+fn line_of(text: &str, part: &str) -> usize {
+    1 + text[..text.find(part).unwrap()].matches('\n').count()
+}
+
 #[test]
 fn all_faults_are_reported_together_and_by_line() {
     let text = demo("family.toml")
@@ -150,8 +156,8 @@ fn all_faults_are_reported_together_and_by_line() {
         .replace("[1050, 1280]", "[1280, 1050]")
         .replace("input_splines\"\nparts", "input_splines\"\npartz");
     let shown = check_demo("family.toml", &text).to_string();
-    assert_eq!(
-        shown,
+    let [pair, price, spring] = ["partz = ", "turbine_hub = 60", "[1280, 1050]"].map(|part| line_of(&text, part));
+    let expected = format!(
         "\
 family.toml:23:1  train.set[0].module_in = 0.053
     this key takes millimeters, not inches
@@ -165,18 +171,19 @@ family.toml:37:29  train.set[2].teeth.planet = \"29\"
 family.toml:37:35  train.set[2].teeth.rign = 94
     unknown key
     did you mean ring?
-family.toml:358:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
+family.toml:{pair}:1  match[5].partz = [\"input_shaft\", \"turbine_hub\"]
     unknown key
     did you mean parts?
-family.toml:399:15  price.turbine_hub = 60
+family.toml:{price}:15  price.turbine_hub = 60
     there is no part or machining \"turbine_hub\"
     known: c1_drum, case, extension, f1_cover_plate, f1_inner_race, f1_outer_race, front_carrier, input_shaft, output_carrier, \
 output_shaft, park_gear, park_pawl, pressure_sensor_seal, reaction_sleeve, rear_support, ring_link, sump, sump_filter, sun_link, \
 sun_link_shaft, third_sun, thrust_race, turn_support_register
-family.toml:410:19  clutch.C1.return_spring_n = [1280, 1050]
+family.toml:{spring}:19  clutch.C1.return_spring_n = [1280, 1050]
     reversed: lower 1280 is above upper 1050
     exchange them or correct one"
     );
+    assert_eq!(shown, expected);
 }
 
 #[test]
@@ -363,15 +370,14 @@ fn what_parts_and_joints_say_against_one_another() {
 
 #[test]
 fn what_is_not_toml_shows_its_line() {
-    for (from, to, line, column, value, mend) in [
-        ("module_mm = 1.35", "module_mm = 1,35", 23, 14, "module_mm = 1,35", "write decimals with a point"),
-        ("helix_deg = 19.0", "helix_deg 19.0", 24, 11, "helix_deg 19.0", ""),
-        ("planets = 4", "planets = 4\nplanets = 5", 22, 1, "planets = 5", "keep one of the two"),
-        ("[train.efficiency]", "[train.efficiency", 104, 18, "[train.efficiency", ""),
+    for (from, to, column, value, mend) in [
+        ("module_mm = 1.35", "module_mm = 1,35", 14, "module_mm = 1,35", "write decimals with a point"),
+        ("helix_deg = 19.0", "helix_deg 19.0", 11, "helix_deg 19.0", ""),
+        ("planets = 4", "planets = 4\nplanets = 5", 1, "planets = 5", "keep one of the two"),
+        ("[train.efficiency]", "[train.efficiency", 18, "[train.efficiency", ""),
         (
             "teal = 4, wren = 5, heron = 6 }",
             "teal = 4 wren = 5, heron = 6 }",
-            411,
             26,
             "plates = { teal = 4 wren = 5, heron = 6 }",
             "",
@@ -379,6 +385,7 @@ fn what_is_not_toml_shows_its_line() {
     ] {
         let problems = family_with(from, to);
         let [problem] = problems.as_slice() else { panic!("{}", Problems(problems)) };
+        let line = line_of(&demo("family.toml"), from) + to.matches('\n').count();
         assert_eq!((problem.line, problem.column), (line, column), "{problem}");
         assert_eq!((problem.value.as_str(), problem.mend.as_str()), (value, mend));
     }
@@ -747,6 +754,13 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
         "cone_half_angle_deg",
         "shaft_size",
         "bore_size",
+        "length_mm",
+        "shaft_material",
+        "bore_material",
+        "housing_material",
+        "bush_material",
+        "young_mpa",
+        "poisson",
     ];
     for file in ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml"] {
         for (line, key, text) in changed_lines(file, |_, _| Some(String::new())) {
@@ -784,7 +798,7 @@ fn a_set_that_does_not_go_together_is_a_note() {
 
 /// Keys of numbers without a unit (shares, ratios, chances, friction), or with one that is written out.
 const WITHOUT_UNIT: &str = "axle axle_efficiency axle_programmed best build_index chance efficiency exchanged gear_bending \
-    geometry_u_rel least_cover needle pawl_friction price prior reference_contacts reference_over_rated rocking_factor \
+    geometry_u_rel least_cover needle pawl_friction poisson price prior reference_contacts reference_over_rated rocking_factor \
     roll_trailer roll_truck rolling_over_free shaft speed_ratio stress_factor torque_ratio torque_reserve u u_rel_capacity u_rel_stress u_rolling_over_free \
     hours minutes seconds displacement_cm3_rev gravity_m_s2 least_flow_l_min";
 
@@ -824,4 +838,133 @@ fn is_number(schema: &serde_json::Value, root: &serde_json::Value) -> bool {
     ["items", "additionalProperties"]
         .iter()
         .any(|inner| schema[inner].is_object() && schema["properties"].is_null() && is_number(&schema[inner], root))
+}
+
+#[test]
+fn fits_that_contradict_themselves() {
+    let shaft = "shaft_mm = { teal = [43.975, 44.000]";
+    for (from, to, key, message, mend) in [
+        (
+            shaft,
+            "shaft_mm = { teal = [44.325, 44.350]",
+            "fit[0].shaft_mm.teal",
+            "does not enter the bore of its own variant: clearance -0.310 to -0.250",
+            "correct the shaft or the bore of this variant",
+        ),
+        (
+            shaft,
+            "shaft_mm = { teal = [44.030, 44.055]",
+            "fit[0].shaft_mm.teal",
+            "may bind in the bore of its own variant: clearance -0.015 to 0.045",
+            "correct the shaft or the bore of this variant",
+        ),
+        (
+            shaft,
+            "shaft_mm = { teal = [43.075, 43.100]",
+            "fit[0].shaft_mm.teal",
+            "loose in the bore of its own variant: clearance 0.940 to 1.000, limit_mm 0.14",
+            "correct the shaft, the bore or limit_mm",
+        ),
+        (
+            "bush_outside_mm = [43.065, 43.090]",
+            "bush_outside_mm = [42.965, 42.990]",
+            "fit[5].press.bush_outside_mm",
+            "even the largest, 42.99, has no interference in the smallest housing, 43",
+            "exchange the two or correct one",
+        ),
+        (
+            "housing_outside_mm = 74.0",
+            "housing_outside_mm = 43.05",
+            "fit[5].press.housing_outside_mm",
+            "housing_outside_mm 43.05 must be above bush_outside_mm 43.09",
+            "exchange the two or correct one",
+        ),
+        (
+            "bush_wall_mm = 1.5",
+            "bush_wall_mm = 2.5",
+            "fit[5].press.bush_wall_mm",
+            "leaves a bore near 38.013 in place, but bore_mm of teal is 40.02 to 40.05",
+            "a wall of 1.489 would agree",
+        ),
+        (
+            "young_mpa = 71000\n",
+            "",
+            "fit[5].press.housing_material",
+            "young_mpa is missing: a press fit needs it; add it to [material]",
+            "",
+        ),
+        (
+            "housing_material = \"aluminum\"",
+            "housing_material = \"aluminium\"",
+            "fit[5].press.housing_material",
+            "there is no material \"aluminium\"",
+            "did you mean aluminum?",
+        ),
+        (
+            "expansion_per_k = { best = 23.0e-6",
+            "expansion_per_k = { best = 23.0",
+            "material.aluminum.expansion_per_k.best",
+            "takes a number above 0, at most 0.0001",
+            "Best value.",
+        ),
+    ] {
+        let problems = family_with(from, to);
+        assert!(only(&problems) == (key, message, mend), "{}", Problems(problems));
+    }
+    let press =
+        family_with("kind = \"locating\"\nshaft = \"thrust_race\"", "kind = \"press\"\nshaft = \"thrust_race\"");
+    assert_eq!(press.len(), 3);
+    assert_eq!(press[0].key, "fit[3].shaft_mm.teal");
+    assert_eq!(press[0].message, "a press fit with clearance, 0.100 to 0.220");
+    // Notes: the record can be used.
+    for (from, to, key, message) in [
+        (
+            "limit_mm = 0.14",
+            "limit_mm = 0.09",
+            "fit[0].limit_mm",
+            "0.09 allows less than new parts have, 0.040 to 0.100",
+        ),
+        (
+            "bush_outside_mm = [43.065, 43.090]",
+            "bush_outside_mm = [43.020, 43.090]",
+            "fit[5].press.bush_outside_mm",
+            "the smallest, 43.02, is loose in the largest housing, 43.025",
+        ),
+    ] {
+        let problems = Problems(family_with(from, to));
+        assert!(problems.errors().next().is_none(), "{problems}");
+        assert!(problems.0.iter().all(|problem| (problem.key.as_str(), problem.message.as_str()) == (key, message)));
+    }
+    // A register may be a light push fit.
+    assert!(family_with("shaft_mm = { teal = [117.940, 117.965]", "shaft_mm = { teal = [117.960, 117.985]").is_empty());
+}
+
+#[test]
+fn fits_as_the_fit_chapter_takes_them() {
+    let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();
+    let journal = family.fit("output_journal_in_support").unwrap();
+    let loose = journal.clearance("teal", "wren").unwrap();
+    assert_eq!(loose.fit_class, FitClass::Loose);
+    assert_relative_eq!(loose.clearance_mm.lower, 0.39, epsilon = 1e-9);
+    assert_eq!(family.expansions_of(journal).map(|expansion| expansion.unwrap().value), [11.5e-6, 23e-6]);
+    let bush = family.fit("case_bush").unwrap();
+    let bore = toleranced(bush.bore_limits("teal").unwrap(), Spread::RECTANGULAR).unwrap();
+    let pressed = family.pressed_bushing(bush, bore, Spread::RECTANGULAR).unwrap();
+    assert_relative_eq!(pressed.bushing_at(20.0).unwrap().interference_mm, 0.065, epsilon = 1e-9);
+    assert_relative_eq!(pressed.let_go_c().unwrap().value, 151.6, epsilon = 0.05);
+    for (error, says) in [
+        (family.fit("case_bushing").unwrap_err(), "the record has no fit of this name"),
+        (journal.clearance("blue", "wren").unwrap_err(), "the record gives none for this variant"),
+        (family.pressed_bushing(journal, bore, Spread::RECTANGULAR).unwrap_err(), "no bushing is pressed"),
+    ] {
+        assert!(matches!(error, Error::Missing { .. }) && error.to_string().contains(says), "{error}");
+    }
+    let nameless = demo("family.toml").replace("bush_material = \"steel\"\n", "");
+    let nameless = Family::from_toml("family.toml", &nameless).unwrap();
+    let bush = nameless.fit("case_bush").unwrap();
+    let error = nameless.pressed_bushing(bush, bore, Spread::RECTANGULAR).unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "bush_material is missing: name it in the press of this fit, and its constants in [material]"
+    );
 }

@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use super::document::Path;
 use super::fault::Fault;
+use super::fits::{FitRecord, MaterialRecord};
 use super::locks::{OneWayRecord, ParkRecord, ParkRules};
 use super::named_train::NamedTrain;
 use super::problem::Problems;
@@ -44,6 +45,10 @@ pub struct Family {
     /// Round fits.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub fit: Vec<FitRecord>,
+    /// Metals of the parts, by name.
+    #[serde(default, skip_serializing_if = "IndexMap::is_empty")]
+    #[schemars(extend("x-gives" = "material"))]
+    pub material: IndexMap<String, MaterialRecord>,
     /// Lands that must lie on a bearing surface.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub cover: Vec<CoverRecord>,
@@ -187,66 +192,6 @@ pub struct EvidenceMeasured {
     /// What it is measured with.
     #[schemars(extend("x-refers" = "instrument"))]
     pub instrument: String,
-}
-
-/// A shaft in a bore.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct FitRecord {
-    /// Name of the fit.
-    #[schemars(extend("x-gives" = "fit"))]
-    pub id: String,
-    /// What the fit is for.
-    pub kind: FitKind,
-    /// The part inside.
-    #[schemars(extend("x-gives" = "part"))]
-    pub shaft: String,
-    /// The part around it.
-    #[schemars(extend("x-gives" = "part"))]
-    pub bore: String,
-    /// Diameter of the shaft, mm.
-    pub shaft_mm: PerVariant<Size>,
-    /// Diameter of the bore, mm.
-    pub bore_mm: PerVariant<Size>,
-    /// What the diameter of the shaft is called where it is measured; a size of the evidence may carry the same name.
-    #[schemars(extend("x-gives" = "size"))]
-    pub shaft_size: Option<String>,
-    /// What the diameter of the bore is called where it is measured; a size of the evidence may carry the same name.
-    #[schemars(extend("x-gives" = "size"))]
-    pub bore_size: Option<String>,
-    /// Greatest diametral clearance in service, mm.
-    #[schemars(range(min = 0))]
-    pub limit_mm: f64,
-    /// The bushing pressed in the housing of this fit.
-    pub press: Option<Press>,
-}
-
-/// What a fit is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum FitKind {
-    /// Turns: clearance wanted.
-    Running,
-    /// Centers: a register.
-    Locating,
-    /// Holds by interference.
-    Press,
-}
-
-/// A steel-backed bushing pressed in a housing.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Press {
-    /// Bore of the housing, mm.
-    pub housing_bore_mm: Size,
-    /// Outside diameter of the bushing before pressing, mm.
-    pub bush_outside_mm: Size,
-    /// Outside diameter of the housing, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub housing_outside_mm: f64,
-    /// Wall of the bushing, mm.
-    #[schemars(extend("exclusiveMinimum" = 0))]
-    pub bush_wall_mm: f64,
 }
 
 /// A land that must lie on a bearing surface, along the axis or across the diameter.

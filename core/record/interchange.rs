@@ -4,7 +4,8 @@ use std::borrow::ToOwned;
 use std::string::String;
 use std::vec::Vec;
 
-use super::family::{Family, FitKind, FitRecord, MachiningRecord};
+use super::family::{Family, MachiningRecord};
+use super::fits::{FitKind, FitRecord};
 use crate::error::{Error, Result};
 use crate::interchange::{Joint, JointKind, Joints, Machining, PartSet, Sides};
 use crate::judge::Limits;

@@ -5,8 +5,9 @@ use std::string::String;
 use std::vec::Vec;
 
 use super::document::Path;
-use super::family::{Family, FitRecord, MachiningRecord};
+use super::family::{Family, MachiningRecord};
 use super::fault::Fault;
+use super::fits::FitRecord;
 use super::interchange::NamedJoints;
 use super::quantity::Size;
 use crate::error::Error;

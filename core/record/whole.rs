@@ -50,6 +50,7 @@ impl Whole for Family {
         }
         faults.extend(self.sizes_against_each_other());
         faults.extend(self.lock_faults());
+        faults.extend(self.fit_faults());
         faults.extend(self.evidence_faults());
         faults.extend(self.part_faults());
         faults
