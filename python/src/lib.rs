@@ -44,9 +44,9 @@ mod _native {
         #[pymodule_export]
         use crate::fit::{
             BushingLoad, Clearance, Elastic, Gap, GapLeak, HeldBushing, IsoFit, IsoLimits, LeakRatio,
-            MeasuredClearance, Metal, PressJoint, Pressed, PressedBushing, Retention, RunningClearance, Size20,
-            WarmClearance, WarmPart, WarmReading, Warmth, WornGap, bushing_load, clearance, eccentricity_factor,
-            iso_fit, iso_limits, iso_size, measured, toleranced, warm_clearance,
+            MeasuredClearance, Metal, PressJoint, Pressed, PressedBushing, RecordedFit, Retention, RunningClearance,
+            Size20, WarmClearance, WarmPart, WarmReading, Warmth, WornGap, bushing_load, clearance,
+            eccentricity_factor, fit_of, fits_of, iso_fit, iso_limits, iso_size, measured, toleranced, warm_clearance,
         };
     }
 
