@@ -908,14 +908,17 @@ fn fits_that_contradict_themselves() {
             "Best value.",
         ),
     ] {
-        let problems = family_with(from, to);
-        assert!(only(&problems) == (key, message, mend), "{}", Problems(problems));
+        // The evidence states the sizes of the journal too, and then disagrees as well.
+        let problems = Problems(family_with(from, to));
+        let told = |problem: &&Problem| problem.key == key && problem.message == message && problem.mend == mend;
+        assert!(problems.errors().any(|problem| told(&problem)), "{key}: {message}\n{problems}");
     }
     let press =
         family_with("kind = \"locating\"\nshaft = \"thrust_race\"", "kind = \"press\"\nshaft = \"thrust_race\"");
-    assert_eq!(press.len(), 3);
-    assert_eq!(press[0].key, "fit[3].shaft_mm.teal");
-    assert_eq!(press[0].message, "a press fit with clearance, 0.100 to 0.220");
+    let of_press: Vec<_> = press.iter().filter(|problem| problem.message.starts_with("a press fit with")).collect();
+    assert_eq!(of_press.len(), 3, "one for each variant: {press:?}");
+    assert_eq!(of_press[0].key, "fit[3].shaft_mm.teal");
+    assert_eq!(of_press[0].message, "a press fit with clearance, 0.100 to 0.220");
     // Notes: the record can be used.
     for (from, to, key, message) in [
         (
