@@ -2,23 +2,18 @@
 Round fits: clearance cold and hot, pressed bushings, ISO 286 limits, bushing load and leakage.
 """
 
-from . import Explanation
 from .judge import Budget, Judgment, Limits, Reading, Rule
-from collections.abc import Sequence
+from .record import Family
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, Final, final
+from typing import Any, final
 
-__all__ = ["BushingLoad", "Clearance", "Elastic", "Gap", "GapLeak", "HeldBushing", "IsoFit", "IsoLimits", "LeakRatio", "MeasuredClearance", "Metal", "PressJoint", "Pressed", "PressedBushing", "Retention", "RunningClearance", "Size20", "WarmClearance", "WarmPart", "WarmReading", "Warmth", "WornGap", "bushing_load", "clearance", "eccentricity_factor", "iso_fit", "iso_limits", "iso_size", "measured", "toleranced", "warm_clearance"]
+__all__ = ["BushingLoad", "Clearance", "Elastic", "Gap", "GapLeak", "HeldBushing", "IsoFit", "IsoLimits", "LeakRatio", "MeasuredClearance", "Metal", "PressJoint", "Pressed", "PressedBushing", "RecordedFit", "Retention", "RunningClearance", "Size20", "WarmClearance", "WarmPart", "WarmReading", "Warmth", "WornGap", "bushing_load", "clearance", "eccentricity_factor", "fit_of", "fits_of", "iso_fit", "iso_limits", "iso_size", "measured", "toleranced", "warm_clearance"]
 
 @final
 class BushingLoad:
     """
     Load and speed of a plain bushing.
-    """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -29,12 +24,6 @@ class BushingLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def pv_mpa_m_s(self, /) -> float:
@@ -57,10 +46,6 @@ class Clearance:
     """
     Clearance of two parts by their tolerances.
     """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
-    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -80,12 +65,6 @@ class Clearance:
     def clearance_mm(self, /) -> Limits:
         """
         Least and greatest clearance, mm; negative is interference.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def fit_class(self, /) -> str:
@@ -179,10 +158,6 @@ class GapLeak:
     """
     Flow along a gap.
     """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
-    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -197,12 +172,6 @@ class GapLeak:
     def eccentricity_factor(self, /) -> float:
         """
         How much more than centered.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def flow_l_min(self, /) -> float:
@@ -230,10 +199,6 @@ class HeldBushing:
     """
     What a bushing holds by friction.
     """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
-    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -249,12 +214,6 @@ class HeldBushing:
         """
         Where the uncertainty of the torque comes from: housing bore, outside of the bushing, expansion of the housing, of
         the shell, friction.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def force_n(self, /) -> Reading:
@@ -308,10 +267,6 @@ class IsoLimits:
     """
     Limits of a size by its tolerance class.
     """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
-    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -321,12 +276,6 @@ class IsoLimits:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def grade(self, /) -> int:
@@ -369,10 +318,6 @@ class LeakRatio:
     """
     How much more a worn fit leaks.
     """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
-    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -387,12 +332,6 @@ class LeakRatio:
     def coverage(self, /) -> float:
         """
         Stated probability of the interval.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def first_order_u(self, /) -> float:
@@ -419,10 +358,6 @@ class LeakRatio:
 class MeasuredClearance:
     """
     Clearance of two parts known with their uncertainty.
-    """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -458,12 +393,6 @@ class MeasuredClearance:
     def clearance_mm(self, /) -> Reading:
         """
         Clearance, mm; negative is interference.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def judgment(self, /) -> Judgment:
@@ -568,10 +497,6 @@ class Pressed:
     """
     A press fit under its interference. The hoop stresses are for you to hold against the yield stress of each metal.
     """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
-    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -586,12 +511,6 @@ class Pressed:
     def bore_closure_mm(self, /) -> float:
         """
         How much the bore of the inner part closes, mm.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def inner_hoop_mpa(self, /) -> float:
@@ -698,13 +617,83 @@ class PressedBushing:
         """
 
 @final
+class RecordedFit:
+    """
+    A fit of a family: its parts, their sizes in each variant, its limit and what the record knows of its metals.
+    """
+    def __repr__(self, /) -> str: ...
+    @property
+    def bore(self, /) -> str:
+        """
+        The part around it.
+        """
+    @property
+    def bore_expansion_per_k(self, /) -> Reading | None:
+        """
+        Linear expansion of the part with the bore, 1/K, where the record names its metal; a pressed bushing has its own.
+        """
+    def bore_mm(self, /, variant: str) -> Limits:
+        """
+        Diameter of the bore of a variant, mm.
+        """
+    def bushing(self, /, *, bore_mm: Reading, spread: str) -> PressedBushing:
+        """
+        The pressed bushing: its bore in place, mm, as measured or from its tolerance; housing bore and outside are taken from
+        their tolerances with the spread that you name. Source: the record.
+        """
+    def clearance(self, /, *, shaft_of: str, bore_of: str) -> Clearance:
+        """
+        Clearance by the tolerances, the shaft of one variant in the bore of another. Source: ISO 286-1:2010, clause 3.3.
+        """
+    @property
+    def has_bushing(self, /) -> bool:
+        """
+        Whether a bushing is pressed in the housing.
+        """
+    @property
+    def kind(self, /) -> str:
+        """
+        What it is for: "running", "locating" or "press".
+        """
+    @property
+    def length_mm(self, /) -> float | None:
+        """
+        Length over which shaft and bore meet, mm, where the record states it.
+        """
+    @property
+    def limit_mm(self, /) -> float:
+        """
+        Greatest clearance in service, mm.
+        """
+    @property
+    def name(self, /) -> str:
+        """
+        Name of the fit.
+        """
+    @property
+    def press_friction(self, /) -> Reading | None:
+        """
+        Friction of the seat of the bushing, where the record states it.
+        """
+    @property
+    def shaft(self, /) -> str:
+        """
+        The part inside.
+        """
+    @property
+    def shaft_expansion_per_k(self, /) -> Reading | None:
+        """
+        Linear expansion of the shaft, 1/K, where the record names its metal.
+        """
+    def shaft_mm(self, /, variant: str) -> Limits:
+        """
+        Diameter of the shaft of a variant, mm.
+        """
+
+@final
 class Retention:
     """
     What a press fit holds by friction.
-    """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -715,12 +704,6 @@ class Retention:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
     @property
     def force_n(self, /) -> float:
@@ -737,10 +720,6 @@ class Retention:
 class RunningClearance:
     """
     Running clearance in a pressed bushing.
-    """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -768,12 +747,6 @@ class RunningClearance:
         Clearance at 20 °C and at temperature, judged. The budget lists shaft, bore, housing bore, outside of the bushing,
         expansion of the shaft, of the housing, of the shell, temperature, and how much warmer the shaft is.
         """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
-        """
     @property
     def pressed(self, /) -> Pressed:
         """
@@ -789,10 +762,6 @@ class RunningClearance:
 class Size20:
     """
     A size corrected to 20 °C.
-    """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -814,12 +783,6 @@ class Size20:
         """
         What was added to the reading, mm; negative for a warm part.
         """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
-        """
     @property
     def size_mm(self, /) -> Reading:
         """
@@ -830,10 +793,6 @@ class Size20:
 class WarmClearance:
     """
     A clearance at temperature.
-    """
-    CARDS: Final[tuple]
-    """
-    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -860,12 +819,6 @@ class WarmClearance:
     def clearance_20c_mm(self, /) -> float:
         """
         Clearance at 20 °C, mm.
-        """
-    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
-        """
-        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
-        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
-        result does not keep.
         """
 
 @final
@@ -1053,6 +1006,16 @@ def eccentricity_factor(*, eccentricity: ArrayLike, out: NDArray[float64] | None
 
     >>> eccentricity_factor(eccentricity=1)
     2.5
+    """
+
+def fit_of(family: Family, name: str) -> RecordedFit:
+    """
+    The fit of this name in a family.
+    """
+
+def fits_of(family: Family) -> list[RecordedFit]:
+    """
+    Every fit of a family, in the order of the record.
     """
 
 def iso_fit(text: str) -> IsoFit:

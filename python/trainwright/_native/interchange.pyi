@@ -187,7 +187,7 @@ class Joints:
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
-    def __new__(cls, /, *, variants: Sequence[str], joints: Sequence[Joint], parts: Sequence[str] = ..., machining: Sequence[Machining] = ..., fixed: Sequence[str] = ..., alias: Sequence[str] = ..., prices: dict | None = None, price_unit: str = "") -> Joints: ...
+    def __new__(cls, /, *, variants: Sequence[str], joints: Sequence[Joint], parts: Sequence[str] | None = None, machining: Sequence[Machining] | None = None, fixed: Sequence[str] | None = None, alias: Sequence[str] | None = None, prices: dict | None = None, price_unit: str = "") -> Joints: ...
     def __repr__(self, /) -> str: ...
     @property
     def alias(self, /) -> list[str]:
@@ -217,6 +217,10 @@ class Joints:
         """
         The joints: fits, then covers, then matches.
         """
+    def machined(self, /, machining: str, *, first_of: str, second_of: str) -> Meeting:
+        """
+        What comes of a joint once a machining was done, with its first part of one variant and its second of another.
+        """
     @property
     def machining(self, /) -> list[Machining]:
         """
@@ -230,7 +234,7 @@ class Joints:
         """
         What comes of a joint with its first part of one variant and its second of another. Parts of one variant hold.
         """
-    def order(self, /, *, unit: str, aim: str, wanted: dict[str, str] = ..., found: dict[str, str] = ..., measured: Sequence[tuple[str, str, Reading]] = ..., rule: Rule | None = None, spread: str | None = None) -> Order:
+    def order(self, /, *, unit: str, aim: str, wanted: dict[str, str] | None = None, found: dict[str, str] | None = None, measured: Sequence[tuple[str, str, Reading]] | None = None, rule: Rule | None = None, spread: str | None = None) -> Order:
         """
         The fewest parts, or the cheapest, that make every joint of a unit on the bench hold.
 
@@ -264,7 +268,7 @@ class Joints:
         """
         The known prices, by part and machining.
         """
-    def put_in(self, /, part: str, *, variant: str, unit: str, found: dict[str, str] = ...) -> Other:
+    def put_in(self, /, part: str, *, variant: str, unit: str, found: dict[str, str] | None = None) -> Other:
         """
         What comes of a part of some variant in a unit in which these parts were found to be of another variant, by tolerance.
         """
