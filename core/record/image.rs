@@ -6,8 +6,9 @@ use std::vec;
 use std::vec::Vec;
 
 use super::document::Path;
-use super::family::{Family, FitKind};
+use super::family::Family;
 use super::fault::Fault;
+use super::fits::FitKind;
 use super::instruments::{InstrumentRecord, Instruments};
 use super::problem::Problems;
 use super::quantity::{PerVariant, Size};
