@@ -1412,6 +1412,11 @@ class Pawl:
         """
         Torque that throws it in, N·m.
         """
+    def tip_pressure(self, /, contact: LineContact, *, tooth_n: float) -> LinePressure:
+        """
+        Contact pressure of the pawl on the flank of a loaded tooth.
+        Source: follows from the definitions (force on an inclined flank); Shigley for the contact.
+        """
 
 @final
 class Ratchet:
