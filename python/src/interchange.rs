@@ -47,6 +47,8 @@ pub struct Answer {
     answer: core::Answer,
 }
 
+crate::class::explained!(Answer, ["interchange.answer"], , []);
+
 #[pymethods]
 impl Answer {
     /// The part.
@@ -127,6 +129,8 @@ pub struct MatchedSet {
     edge: Vec<(String, Option<String>)>,
     price: core::Price,
 }
+
+crate::class::explained!(MatchedSet, ["interchange.close_set"], , []);
 
 #[pymethods]
 impl MatchedSet {

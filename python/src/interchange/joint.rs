@@ -34,7 +34,7 @@ words! {
 
 class! {
     /// What comes of a joint, with its reason.
-    "trainwright.interchange" Meeting = core::Meeting {
+    "trainwright.interchange" Meeting = core::Meeting, explained by ["interchange.meet"] {
         /// `"holds"`, `"blocked"`, `"may bind"`, `"may be loose"`, `"loose"`, `"uncovered"` or `"unequal"`.
         outcome: JointOutcome,
         /// Least and greatest clearance of a fit, mm, negative is interference; 0 and 0 of a cover or match.

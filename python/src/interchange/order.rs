@@ -125,6 +125,8 @@ pub struct Order {
     order: core::Order,
 }
 
+crate::class::explained!(Order, ["interchange.order"], , []);
+
 #[pymethods]
 impl Order {
     /// Whether the unit can be put together so that no joint is known to be wrong.
