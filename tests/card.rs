@@ -312,3 +312,16 @@ proptest! {
         prop_assert!((read - value).abs() <= 5.000_001e-6 * value.abs(), "{value:e} shown as {shown}");
     }
 }
+
+#[test]
+fn a_field_is_found_wherever_a_meaning_names_it() {
+    let values = numbers(&[("contact_diameter_mm", 84.0), ("root_diameter_mm", 71.5)]);
+    let text = explain("hold.tooth_stress", &values).unwrap().to_string();
+    assert!(
+        text.contains("half of contact diameter: 84 mm") && text.contains("half of root diameter: 71.5 mm"),
+        "{text}"
+    );
+    let values = numbers(&[("result", 1.0273)]);
+    let text = explain("fluid.volume_factor", &values).unwrap().to_string();
+    assert!(text.contains("\nResult: V/V₁₅ = 1.0273\n") && !text.contains("Also known"), "{text}");
+}

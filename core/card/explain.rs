@@ -1,7 +1,7 @@
 //! The worked explanation of a result: its card with the values of its fields, in words that can be read out.
 
 use super::digits::number;
-use super::pieces::{cut, is_path, last, leading_word, pieces};
+use super::pieces::{cut, is_path, last, leading_word, pieces, words_of};
 use super::{Card, find};
 use crate::error::{Error, Result};
 use crate::units;
@@ -112,7 +112,9 @@ impl<'a> Explanation<'a> {
     /// Values that no symbol names. Judgments and budgets have their own explanation.
     fn others(self) -> impl Iterator<Item = Found<'a>> {
         let named = move |name: &str| self.lines().any(|line| line.fields().any(|found| found.holds(name)));
-        let apart = |name: &str| pieces(name, ".").any(|part| matches!(part, "judgment" | "budget" | "rule"));
+        let apart = |name: &str| {
+            name == "result" || pieces(name, ".").any(|part| matches!(part, "judgment" | "budget" | "rule"))
+        };
         let rest = self.values.iter().copied().filter(move |entry| !named(entry.name) && !apart(entry.name));
         rest.filter_map(move |entry| {
             match PAIRS.iter().find_map(|(first, second)| pair_of(self.values, entry, first, second)) {
@@ -126,11 +128,31 @@ impl<'a> Explanation<'a> {
     fn result(self) -> Option<Line<'a>> {
         self.lines().find(|line| line.is_result && line.has_values())
     }
+
+    /// What the equation is solved for with its value, as `T = 821.216 N·m`; nothing where that is not known.
+    fn write_result(self, out: &mut dyn Write, form: Form, before: &str, after: &str) -> fmt::Result {
+        if let Some(line) = self.result() {
+            out.write_str(before)?;
+            form.equation(out, line.symbol)?;
+            out.write_str(" = ")?;
+            line.values(out, form)?;
+            return out.write_str(after);
+        }
+        // No symbol of its own: `V/V₁₅ = ...`.
+        let Some(result) = self.values.iter().find(|entry| entry.name == "result") else { return Ok(()) };
+        out.write_str(before)?;
+        if let (solved_for, Some(_)) = cut(self.card.equation, " = ") {
+            form.equation(out, solved_for)?;
+            out.write_str(" = ")?;
+        }
+        value(out, form, result.value)?;
+        out.write_str(after)
+    }
 }
 
 impl<'a> Line<'a> {
-    /// The values that the meaning names by the first word of each of its parts; else, for the symbol that the equation is
-    /// solved for, the value named `result`.
+    /// The values that the parts of the meaning name; else, for the symbol that the equation is solved for, the value named
+    /// `result`.
     fn fields(self) -> impl Iterator<Item = Found<'a>> {
         let (values, part) = (self.values, self.part);
         let named = pieces(self.meaning, ", ").filter_map(move |meaning| find_field(values, meaning));
@@ -168,11 +190,13 @@ impl Found<'_> {
     }
 }
 
+/// The field that a part of a meaning names: by its first word, else by the first word that is written like a field.
 fn find_field<'a>(values: &'a [NamedValue<'a>], meaning: &str) -> Option<Found<'a>> {
-    let word = leading_word(meaning);
-    if word.is_empty() {
-        return None;
-    }
+    let mut words = words_of(meaning).enumerate().filter(|(place, word)| *place == 0 || is_path(word));
+    words.find_map(|(_, word)| find_word(values, word))
+}
+
+fn find_word<'a>(values: &'a [NamedValue<'a>], word: &str) -> Option<Found<'a>> {
     let named = |inner: &str| {
         let matches = |entry: &&NamedValue<'_>, outer_too: bool| {
             let Some(outer) = entry.name.strip_suffix(inner) else { return false };
@@ -433,11 +457,7 @@ impl Explanation<'_> {
             line.sentence(out, Form::Text)?;
             out.write_char('\n')?;
         }
-        if let Some(line) = self.result() {
-            write_all(out, &["\nResult: ", line.symbol, " = "])?;
-            line.values(out, Form::Text)?;
-            out.write_char('\n')?;
-        }
+        self.write_result(out, Form::Text, "\nResult: ", "\n")?;
         for (place, entry) in self.others().enumerate() {
             out.write_str(if place == 0 { "\nAlso known\n  " } else { "  " })?;
             entry.sentence(out, Form::Text)?;
@@ -466,13 +486,7 @@ impl Explanation<'_> {
             out.write_str("</dd></div>\n")?;
         }
         out.write_str("</dl>\n")?;
-        if let Some(line) = self.result() {
-            out.write_str("<p class=\"result\">Result: ")?;
-            form.equation(out, line.symbol)?;
-            out.write_str(" = ")?;
-            line.values(out, form)?;
-            out.write_str("</p>\n")?;
-        }
+        self.write_result(out, form, "<p class=\"result\">Result: ", "</p>\n")?;
         let mut any = false;
         for entry in self.others() {
             out.write_str(if any { "; " } else { "<p class=\"others\">Also known: " })?;
@@ -503,7 +517,9 @@ impl Explanation<'_> {
             out.write_str("}}")?;
         }
         out.write_str("], \"result\": {")?;
-        write_fields(out, self.result().into_iter().flat_map(Line::fields))?;
+        let bare = self.values.iter().find(|entry| entry.name == "result").filter(|_| self.result().is_none());
+        let fields = self.result().into_iter().flat_map(Line::fields);
+        write_fields(out, fields.chain(bare.map(|entry| Found::One(*entry))))?;
         out.write_str("}, \"others\": {")?;
         write_fields(out, self.others())?;
         write!(out, "}}, \"range\": {}, \"source\": {{\"work\": {}, ", Quoted(range), Quoted(source.work))?;

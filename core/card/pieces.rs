@@ -27,6 +27,22 @@ pub(super) fn leading_word(text: &str) -> &str {
     word.strip_suffix('.').unwrap_or(word)
 }
 
+/// The words of a text.
+pub(super) fn words_of(text: &str) -> impl Iterator<Item = &str> {
+    let mut rest = text;
+    from_fn(move || {
+        while !rest.is_empty() {
+            let word = leading_word(rest);
+            let letter = rest.chars().next().map_or(1, char::len_utf8);
+            rest = rest.get(word.len().max(letter)..).unwrap_or_default();
+            if !word.is_empty() {
+                return Some(word);
+            }
+        }
+        None
+    })
+}
+
 /// Whether a word is written like the name of a field, or like a path of fields.
 pub(super) fn is_path(word: &str) -> bool {
     let lower = word.bytes().next().is_some_and(|letter| letter.is_ascii_lowercase());

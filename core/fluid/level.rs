@@ -45,7 +45,7 @@ pub(super) const ADJUST_FILL: Card = Card {
         symbol("a", "add_now_ml, negative to drain", "mL"),
         symbol("h, u_h", "level_mm", "mm"),
         symbol("t, u_t", "temp_c", "°C"),
-        symbol("s, u_s", "area_scale, true free area over the table's", "1"),
+        symbol("s, u_s", "area_scale: true free area over the table's", "1"),
     ],
     range: "as fluid.level_at",
     source: &card::GUM,

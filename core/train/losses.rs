@@ -13,7 +13,7 @@ pub(super) const POWER_FLOW: Card = Card {
     symbols: &[
         symbol("λ", "state.multipliers, torque multiplier of a row", "1"),
         symbol("c_i", "row.coefficients", "1"),
-        symbol("ω_i, ω_C", "state.speeds, of a gear wheel and of its carrier", "1"),
+        symbol("ω_i, ω_C", "state.speeds of a gear wheel and of its carrier", "1"),
         symbol("P_i", "wheel_power", "1"),
         symbol("P_roll", "rolling_power", "1"),
     ],

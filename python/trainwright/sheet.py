@@ -11,7 +11,7 @@ from rich.padding import Padding
 from rich.table import Table as RichTable
 from rich.text import Text
 
-from . import card
+from . import Explanation, card, explain
 from .edge import number
 
 STYLES = {
@@ -97,18 +97,25 @@ class Sheet:
     cautions: list[str] = field(default_factory=list)
     cards: list[str] = field(default_factory=list)
     """Ids of the formulas used."""
+    how: list[Explanation] = field(default_factory=list)
+    """Formulas worked out with the values of this answer."""
     form: tuple[str, ...] = ()
     """Labels of blanks at the head, as ``FORM``, where the sheet is to be filled in."""
     data: dict[str, Any] = field(default_factory=dict)
     """The same numbers for a program, each key ending in its unit."""
+
+    def explained(self) -> list[Explanation]:
+        """Every formula used, worked out where the values are at hand."""
+        worked = {explanation.card.id for explanation in self.how}
+        return [*self.how, *(explain(id) for id in self.cards if id not in worked)]
 
     @property
     def brief(self) -> str:
         """The first sentence of the answer."""
         return self.answer.split(". ")[0].rstrip(".") + "."
 
-    def as_dict(self) -> dict[str, Any]:
-        """For JSON."""
+    def as_dict(self, *, how: bool = False) -> dict[str, Any]:
+        """For JSON; with the worked explanations where they are asked for."""
         return {
             "title": self.title,
             "answer": self.answer,
@@ -119,10 +126,11 @@ class Sheet:
             "not_checked": self.not_checked,
             "cautions": self.cautions,
             "formulas": self.cards,
+            **({"explanations": [explanation.as_dict() for explanation in self.explained()]} if how else {}),
         }
 
-    def print(self, console: Console, *, sources: bool = True) -> None:
-        """To the terminal."""
+    def print(self, console: Console, *, sources: bool = True, how: bool = False) -> None:
+        """To the terminal; with the worked explanations where they are asked for."""
         console.rule(Text(self.title, "bold"), align="left", style="cyan")
         if self.form:
             console.print(Text("   ".join(f"{label} {BLANK}" for label in self.form) + "\n"))
@@ -150,6 +158,10 @@ class Sheet:
                     console.print(Padding(Text(f"• {item}"), (0, 0, 0, 1)))
         if sources and self.cards:
             console.print(Text("\nSources: " + "; ".join(sources_of([self])), "dim"))
+        if how:
+            console.print(Text("\nHow it is worked out", "bold"))
+            for explanation in self.explained():
+                console.print(Padding(Text(f"\n{explanation}"), (0, 0, 0, 1)))
         console.print()
 
 

@@ -39,6 +39,7 @@ IN_PYTHON = {"Diagnosis": "Suspect", "MeasurePlan": "MeasureGain"}
 OTHERWISE = {
     "train.resolve": "its State is explained as that of train.solve",
     "train.planet_speeds": "Python has a dictionary",
+    "hold.tip_pressure": "its LinePressure is explained as that of hold.pressed",
 }
 
 

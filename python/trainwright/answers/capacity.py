@@ -6,16 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from math import isinf
 
-from .. import hazard
+from .. import explain, hazard
 from ..clutch import ElementMargin, ElementPack, GearReview, Hold, governing, review
 from ..edge import number, show, shown_apart
 from ..error import refusal
-from ..judge import Reading, Rule, settle
+from ..judge import Judgment, Reading, Rule, settle
 from ..record import Family, Fleet
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..train import Train
 from . import RULE, rule_in_words
 from .gears import ratio
+from .turning import Turn, turning_table
 
 INPUTS = ("gauge pressure", "friction coefficient", "geometry of pack and piston", "turbine torque")
 """What the uncertainty of a margin comes from, in the order of the budget."""
@@ -118,13 +119,16 @@ def weakest(reviews: Mapping[str, GearReview]) -> Place:
     return Place(gear, reviews[gear].governing, reviews[gear].weakest)
 
 
-def hold_of(place: Place, packs: Mapping[str, ElementPack], working: Working, rule: Rule = RULE) -> Hold:
-    """The governing element again, with its judgment and budget."""
+def hold_of(
+    place: Place, packs: Mapping[str, ElementPack], working: Working, rule: Rule = RULE, *,
+    need_nm: Reading | None = None, pressure_kpa: Reading | None = None, friction: Reading | None = None,
+) -> Hold:  # fmt: skip
+    """The governing element again, with its judgment and budget; at another demand, pressure or friction where one is given."""
     share = place.margin.share
     return packs[place.element].pack.hold(
-        Reading(value=place.margin.need_nm, u=share * working.turbine_nm.u),
-        pressure_kpa=working.pressure_kpa,
-        friction=working.friction,
+        need_nm or Reading(value=place.margin.need_nm, u=share * working.turbine_nm.u),
+        pressure_kpa=pressure_kpa or working.pressure_kpa,
+        friction=friction or working.friction,
         geometry_u_rel=working.geometry_u_rel,
         drum_speed_rpm=place.margin.drum_speed_rpm,
         oil_density_kg_m3=working.oil_density_kg_m3,
@@ -140,6 +144,8 @@ def capacity_sheet(
     reviews = review_gears(train, packs, working, rule, reverse=reverse)
     worst = weakest(reviews)
     hold = hold_of(worst, packs, working, rule)
+    turns, turns_data = turning_table(hold.judgment, hold.budget, _turns(worst, packs, working, rule, hold))
+    radius = "clutch.mean_radius_worn_mm" if packs[worst.element].pack.worn else "clutch.mean_radius_new_mm"
     needed = hold.pressure_needed
     limit = working.control_max_kpa
     answer = (
@@ -160,7 +166,7 @@ def capacity_sheet(
         story=story,
         answer=answer,
         decisions=[_decision(worst, hold, rule)],
-        tables=[_governing_table(reviews), _margin_table(train, reviews)],
+        tables=[_governing_table(reviews), _margin_table(train, reviews), turns],
         facts=[
             Fact("gauge", show(working.pressure_kpa.value, "kpa"), f"standard uncertainty {show(working.pressure_kpa.u, 'kpa', 1)}"),
             Fact("turbine torque", show(working.turbine_nm.value, "nm"), working.turbine_from),
@@ -178,9 +184,16 @@ def capacity_sheet(
             "One-way clutches: they have no pack, and are not in the tables.",
         ],
         cautions=[hazard.caution("stall heat"), hazard.caution("roll-away")],
-        cards=["clutch.hold", "clutch.capacity", "clutch.mean_radius_new_mm", "train.solve"],
+        cards=["clutch.hold", "clutch.capacity", radius, "train.solve"],
+        how=[
+            hold.explain(pressure_kpa=working.pressure_kpa, friction=working.friction, geometry_u_rel=working.geometry_u_rel),
+            hold.capacity.explain(pressure_kpa=working.pressure_kpa.value),
+            explain(radius, packs[worst.element].pack.lining, result=hold.capacity.mean_radius_mm),
+            next(gear for gear in train.gears() if gear.id == worst.gear).explain(),
+        ],
         data={
             "governing": {"gear": worst.gear, "element": worst.element, **hold.as_dict()},
+            "inputs": turns_data,
             "control_max_kpa": limit,
             "gears": {
                 gear: {element: margin.as_dict() for element, margin in reviewed.elements.items()}
@@ -188,6 +201,27 @@ def capacity_sheet(
             },
         },
     )  # fmt: skip
+
+
+def _turns(worst: Place, packs: Mapping[str, ElementPack], working: Working, rule: Rule, hold: Hold) -> list[Turn]:
+    """The inputs of the margin in the order of its budget, with the judgment that another value of each would give."""
+
+    def pressure(value: float) -> Judgment:
+        return hold_of(worst, packs, working, rule, pressure_kpa=Reading(value=value, u=working.pressure_kpa.u)).judgment
+
+    def friction(value: float) -> Judgment:
+        return hold_of(worst, packs, working, rule, friction=Reading(value=value, u=working.friction.u)).judgment
+
+    def need(value: float) -> Judgment:
+        return hold_of(worst, packs, working, rule, need_nm=Reading(value=value, u=hold.need_nm.u)).judgment
+
+    pressure_kpa, most_kpa = working.pressure_kpa, working.control_max_kpa or 2 * working.pressure_kpa.value
+    return [
+        Turn(INPUTS[0], pressure_kpa, "kpa", pressure, 0.0, max(most_kpa, pressure_kpa.value)),
+        Turn(INPUTS[1], working.friction, "", friction, 0.01, max(0.3, working.friction.value)),
+        Turn(INPUTS[2], Reading.exact(1.0)),
+        Turn(f"torque to hold ({INPUTS[3]})", hold.need_nm, "nm", need, 0.1 * hold.need_nm.value, 3 * hold.need_nm.value),
+    ]
 
 
 def _decision(worst: Place, hold: Hold, rule: Rule) -> Decision:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from .. import hazard
+from .. import explain, hazard
 from ..edge import number, show
 from ..error import Error
 from ..fluid import Adjustment, Fill, Fluid, LevelCheck
-from ..judge import Reading, Rule, settle
+from ..judge import Judgment, Reading, Rule, settle
 from ..sheet import Decision, Fact, Sheet
 from . import RULE, rule_in_words
+from .turning import Turn, turning_table
 
 
 def fill_sheet(
@@ -34,6 +35,7 @@ def fill_sheet(
     exact_area = Reading(value=1.0, u=0.0)
     check = LevelCheck(temp_c=temp_c, level_mm=level_mm, area_scale=area_scale or exact_area)
     now = fill.adjust_fill(fluid, check, rule)
+    turns, turns_data = turning_table(now.excess_ml, now.budget, _turns(fill, fluid, check, rule))
     excess_ml = now.excess_ml.reading.value
     later = fill.level_at(fluid, temp_c=fill.check_reference_c, excess_ml=excess_ml)
     off_mm = fill.engine_off_level_mm(running_level_mm=0.0)
@@ -56,6 +58,7 @@ def fill_sheet(
         story=story,
         answer=answer,
         decisions=[_decision(now, rule)] if may_be_right else [],
+        tables=[turns] if may_be_right else [],
         facts=[
             *([linings] if variant else []),
             Fact(f"{verb} now", f"{number(amount_ml, 0)} mL", f"at the temperature it has; standard uncertainty {number(now.add_now_ml.u, 0)} mL"),
@@ -74,11 +77,18 @@ def fill_sheet(
             f"The level check itself belongs into {window}, engine idling, all circuits full.",
         ],
         cautions=[hazard.caution("hot fluid"), hazard.caution("roll-away")],
-        cards=["fluid.level_at", "fluid.adjust_fill", "fluid.volume_factor"],
+        cards=["fluid.adjust_fill", "fluid.level_at", "fluid.pour_volumes", "fluid.volume_factor"],
+        how=[
+            now.explain(**check.as_dict()),
+            later.explain(temp_c=fill.check_reference_c, excess_ml=excess_ml, dry_l=fill.dry_l, check_reference_c=fill.check_reference_c),
+            pour.explain(can_c=20.0, **{name: getattr(fill, name) for name in ("dry_l", "service_l", "cooler_and_lines_l", "check_reference_c")}),
+            explain("fluid.volume_factor", fluid, temp_c=temp_c.value, result=float(fluid.volume_factor(temp_c=temp_c.value))),
+        ],
         data={
             "linings": {"variant": variant, "fluid": name, "approval": linings.value} if variant else None,
             "check": check.as_dict(),
             "adjustment": now.as_dict(),
+            "inputs": turns_data,
             "level_at_reference": later.as_dict(),
             "engine_off_level_mm": off_mm,
             "gear_dips_at_c": dips_c,
@@ -99,6 +109,27 @@ def _linings(name: str, variant: str, approved_for: Collection[str]) -> tuple[Fa
     if variant in approved_for:
         return Fact(about, "approved", listed), True
     return Fact(about, "NOT approved", listed), False
+
+
+def _turns(fill: Fill, fluid: Fluid, check: LevelCheck, rule: Rule) -> list[Turn]:
+    """The inputs of the excess in the order of its budget, with the judgment that another value of each would give."""
+
+    def judged(**changed: Reading) -> Judgment:
+        given = {"temp_c": check.temp_c, "level_mm": check.level_mm, "area_scale": check.area_scale} | changed
+        return fill.adjust_fill(fluid, LevelCheck(**given), rule).excess_ml
+
+    def temperature(value: float) -> Judgment:
+        return judged(temp_c=Reading(value=value, u=check.temp_c.u))
+
+    def level(value: float) -> Judgment:
+        return judged(level_mm=Reading(value=value, u=check.level_mm.u))
+
+    lowest, highest = min(fill.pickup_uncovers_mm, check.level_mm.value), max(fill.gear_dips_mm, check.level_mm.value)
+    return [
+        Turn("fluid temperature", check.temp_c, "c", temperature, min(-20.0, check.temp_c.value), max(150.0, check.temp_c.value)),
+        Turn("level", check.level_mm, "mm", level, lowest, highest),
+        Turn("free area of the sump", Reading.exact(1.0)),
+    ]
 
 
 def _gear_dips_at_c(fill: Fill, fluid: Fluid) -> float | None:

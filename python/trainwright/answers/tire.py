@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .. import hazard
+from .. import explain, hazard
 from ..edge import number, show, shown_apart
 from ..judge import Reading, Rule, judge
 from ..road import Driveline, limits_un_r39, numbers_to_program, shift_at_output_speed, speedometer
@@ -92,7 +92,13 @@ def change_sheet(
             "Wear, load and pressure of the tire: they move the circumference by about one percent.",
         ],
         cautions=[hazard.caution("roll-away")],
-        cards=["road.speedometer", "road.shift_at_output_speed", "road.numbers_to_program"],
+        cards=["road.speedometer", "road.shift_at_output_speed", "road.numbers_to_program", "road.limits_un_r39"],
+        how=[
+            shown.explain(programmed=programmed, fitted=fitted, true_km_h=true_km_h),
+            *(point.explain(programmed=programmed, fitted=fitted) for point in points[-1:]),
+            program.explain(programmed=programmed, fitted=fitted, pulses_per_rev=pulses_per_rev),
+            explain("road.limits_un_r39", limits, true_km_h=true_km_h),
+        ],
         data={
             "programmed": programmed.as_dict(),
             "fitted": fitted.as_dict(),

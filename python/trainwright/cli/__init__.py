@@ -12,8 +12,11 @@ from rich.console import Console
 from rich.text import Text
 
 from ..error import Error
+
+# Each module adds its commands to the group.
 from . import (
     clutch,
+    explain,
     fluid,
     locks,
     records,
@@ -22,7 +25,7 @@ from . import (
 )
 from .common import shop
 
-__all__ = ["clutch", "fluid", "locks", "main", "records", "road", "shop", "train"]
+__all__ = ["main", "shop"]
 
 REFUSED = 2
 

@@ -8,12 +8,10 @@ from pathlib import Path
 
 from jinja2 import Environment, PackageLoader
 
-from .. import card, version
+from .. import version
 from ..parts import LEAD, Part
 from ..sheet import BLANK, FORM, Sheet
 from . import plots
-
-KNOWN = {"read": "read", "memory": "from memory of the work", "derived": "by algebra", "practice": "common practice, no source"}
 
 
 def write_page(sheets: Sequence[Sheet], path: Path) -> Path:
@@ -26,11 +24,11 @@ def write(parts: Sequence[Part], path: Path, *, title: str, lead: str = LEAD) ->
     pages = Environment(loader=PackageLoader("trainwright.report", "."), autoescape=True, trim_blocks=True, lstrip_blocks=True)
     style = pages.get_template("page.css").render()
     shown = [
-        {"sheet": part.sheet, "pictures": [(caption, draw(plots)) for caption, draw in part.pictures.items()], "cards": [card(id) for id in part.sheet.cards]}
+        {"sheet": part.sheet, "pictures": [(caption, draw(plots)) for caption, draw in part.pictures.items()], "how": [explanation.as_html() for explanation in part.sheet.explained()]}
         for part in parts
     ]
     html = pages.get_template("page.html").render(
-        title=title, lead=lead, style=style, parts=shown, known=KNOWN, blank=BLANK, form=FORM, version=version(), date=date.today().isoformat(),
+        title=title, lead=lead, style=style, parts=shown, blank=BLANK, form=FORM, version=version(), date=date.today().isoformat(),
         foot="Demonstration data are invented." if "Corrib" in title else "",
     )  # fmt: skip
     path.parent.mkdir(parents=True, exist_ok=True)
