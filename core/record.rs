@@ -39,6 +39,7 @@ mod named_train;
 mod parts;
 mod problem;
 mod quantity;
+mod stack;
 mod train;
 mod unit;
 mod whole;
@@ -57,7 +58,7 @@ use self::whole::Whole;
 
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, Friction, MachiningRecord,
-    MatchRecord, Meta, Price, PumpRecord, Selective, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace,
+    MatchRecord, Meta, Price, PumpRecord, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace,
     VariantRecord,
 };
 pub use fits::{FitKind, FitRecord, MaterialRecord, Press};
@@ -73,6 +74,7 @@ pub use locks::{OneWayClutch, OneWayPart, OneWayRecord, ParkLock, ParkRecord, Pa
 pub use named_train::{NamedGear, NamedTrain};
 pub use problem::{Problem, Problems, Weight};
 pub use quantity::{Estimate, Pair, PerVariant, Size};
+pub use stack::{HotPlay, HotRecord, RingRecord, Selectable, Selective};
 pub use train::{
     ElementKind, ElementRecord, GearRecord, Joins, OneOrMore, Sense, SetKind, SetRecord, Teeth, TrainFile, TrainRecord,
 };

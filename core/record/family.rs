@@ -15,6 +15,7 @@ use super::locks::{OneWayRecord, ParkRecord, ParkRules};
 use super::named_train::NamedTrain;
 use super::problem::Problems;
 use super::quantity::{Estimate, Pair, PerVariant, Size};
+use super::stack::Selective;
 use super::train::TrainRecord;
 use crate::clutch::{Annulus, Head, Pack, plate_faces};
 use crate::error::{Error, Result};
@@ -310,6 +311,10 @@ pub struct ClutchRecord {
     pub plates: PerVariant<u32>,
     /// Running clearance of the pack, mm.
     pub clearance_mm: Size,
+    /// What the wave plate of the pack gives way until it is flat, mm.
+    pub wave_mm: Option<Size>,
+    /// Travel at which the seal of the piston leaves its land, mm.
+    pub seal_land_mm: Option<Size>,
     /// `true` where a dam cancels the oil head behind the piston.
     pub balanced: bool,
     /// Radius of the free surface of the oil, mm; needed where nothing cancels the head.
@@ -424,29 +429,6 @@ pub struct PumpRecord {
     /// Leakage at 90 °C, L/min per MPa.
     #[schemars(range(min = 0))]
     pub leak_90c_l_min_mpa: f64,
-}
-
-/// Shims and rings that are chosen at assembly.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
-pub struct Selective {
-    /// End play wanted, mm.
-    pub end_play_mm: Size,
-    /// End play aimed at, mm.
-    #[schemars(range(min = 0))]
-    pub end_play_target_mm: f64,
-    /// Thicknesses of the shims, mm.
-    #[schemars(length(min = 1), extend("x-order" = "rising", "x-least" = 0))]
-    pub shim_mm: Vec<f64>,
-    /// Standard uncertainty of a shim, mm.
-    #[schemars(range(min = 0))]
-    pub shim_u_mm: f64,
-    /// Thicknesses of the rings of brake B1, mm.
-    #[schemars(length(min = 1), extend("x-order" = "rising", "x-least" = 0))]
-    pub ring_b1_mm: Vec<f64>,
-    /// Standard uncertainty of a ring, mm.
-    #[schemars(range(min = 0))]
-    pub ring_u_mm: f64,
 }
 
 /// Slopes for counting damage.

@@ -68,17 +68,7 @@ impl Family {
                 faults.extend(must_rise(&path, &thinnest));
             }
         }
-        if let Some(selective) = &self.selective {
-            let [least, most] = selective.end_play_mm.0;
-            if !(least..=most).contains(&selective.end_play_target_mm) {
-                let path = root.key("selective").key("end_play_target_mm");
-                faults.push(Fault::error(
-                    path,
-                    format!("outside the end play wanted, {least} to {most}"),
-                    "correct one of them",
-                ));
-            }
-        }
+        faults.extend(self.selective.iter().flat_map(|selective| selective.faults(&self.clutch)));
         faults
     }
 }
