@@ -160,9 +160,9 @@ mod _native {
     mod stack {
         #[pymodule_export]
         use crate::stack::{
-            ApplyFill, AxialGrowth, Chain, ChainLink, GrownPlay, MeasureGain, PackHeights, PackRoom, Piece,
-            PieceChoice, PieceOutcome, PistonStroke, PistonTravel, Selection, apply_fill, chain, mean_of_steps,
-            room_from_fitted, what_to_measure,
+            ApplyFill, AxialGrowth, Chain, ChainLink, GrownPlay, HotPlay, MeasureGain, PackHeights, PackRoom, Piece,
+            PieceChoice, PieceList, PieceOutcome, PistonStroke, PistonTravel, Selection, apply_fill, chain,
+            mean_of_steps, room_from_fitted, what_to_measure,
         };
     }
 

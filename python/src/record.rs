@@ -12,6 +12,7 @@ use crate::fluid::{Fill, Fluid};
 use crate::interchange::Joints;
 use crate::judge::Reading;
 use crate::road::Driveline;
+use crate::stack::{HotPlay, PieceList, PistonStroke};
 use crate::tire::{Rolling, Tire};
 use crate::train::Train;
 
@@ -287,6 +288,33 @@ impl Family {
         };
         let image = self.record.flash_image(variant, installed).map_err(|problems| raise_all(py, problems))?;
         Ok(PyBytes::new(py, &image))
+    }
+
+    /// The shims of the record, and the end play that they are chosen for.
+    fn shims(&self) -> PyResult<PieceList> {
+        answer(self.record.shims())
+    }
+
+    /// The elements whose rings or plates the record lists.
+    #[getter]
+    fn elements_with_rings(&self) -> Vec<&str> {
+        self.record.elements_with_rings()
+    }
+
+    /// The rings or plates of an element, and the clearance that they are chosen for.
+    fn rings(&self, element: &str) -> PyResult<PieceList> {
+        answer(self.record.rings(element))
+    }
+
+    /// What warming up does to the end play; None where the record does not say.
+    fn hot_play(&self) -> Option<HotPlay> {
+        self.record.hot_play().map(HotPlay)
+    }
+
+    /// The stroke of an element's piston at a clearance. `bend_mm` is what plates, ring and drum give way under pressure.
+    #[pyo3(signature = (element, *, clearance_mm, bend_mm))]
+    fn stroke(&self, element: &str, clearance_mm: Reading, bend_mm: Reading) -> PyResult<PistonStroke> {
+        answer(self.record.stroke(element, clearance_mm.into(), bend_mm.into()))
     }
 
     /// Static friction of lining against steel: a closed element that holds.

@@ -12,7 +12,7 @@ use crate::error::{answer, raise};
 use crate::fit::Spread;
 use crate::judge::{Budget, Judgment, Limits, Reading, Repeated};
 
-pub use choose::{Piece, PieceChoice, PieceOutcome, Selection};
+pub use choose::{HotPlay, Piece, PieceChoice, PieceList, PieceOutcome, Selection};
 pub use pack::{ApplyFill, PackHeights, PackRoom, PistonStroke, PistonTravel, apply_fill, room_from_fitted};
 
 class! {

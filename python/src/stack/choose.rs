@@ -2,11 +2,13 @@
 
 use pyo3::prelude::*;
 use pyo3::types::PyDict;
+use trainwright::record::Selectable;
 use trainwright::stack as core;
 
+use super::AxialGrowth;
 use crate::array::{Rows, map_all};
 use crate::class::{class, words};
-use crate::error::answer;
+use crate::error::{answer, refuse};
 use crate::judge::{Judgment, Limits, Reading, Rule};
 
 words! {
@@ -103,6 +105,99 @@ class! {
         inside_mm: Limits,
         /// Thicknesses that would be a GO at this uncertainty, mm.
         go_mm: Limits,
+    }
+}
+
+/// What a record lists to choose from, and what for.
+///
+/// >>> PieceList(window_mm=Limits(lower=1.40, upper=2.00), target_mm=1.70, pieces=[Piece(thickness_mm=Reading(value=3.40, u=0.015))])
+/// <1 piece, 3.4 mm, for 1.4 to 2 mm, 1.7 aimed at>
+#[pyclass(frozen, eq, skip_from_py_object, module = "trainwright.stack")]
+#[derive(Clone, PartialEq)]
+pub struct PieceList(Selectable);
+
+impl From<Selectable> for PieceList {
+    fn from(list: Selectable) -> Self {
+        Self(list)
+    }
+}
+
+#[pymethods]
+impl PieceList {
+    #[new]
+    #[pyo3(signature = (*, window_mm, target_mm, pieces))]
+    fn new(window_mm: Limits, target_mm: f64, pieces: Vec<Piece>) -> Self {
+        Self(Selectable { window_mm: window_mm.0, target_mm, pieces: plain(pieces) })
+    }
+
+    /// End play or clearance wanted, mm.
+    #[getter]
+    fn window_mm(&self) -> Limits {
+        self.0.window_mm.into()
+    }
+
+    /// End play or clearance aimed at, mm.
+    #[getter]
+    fn target_mm(&self) -> f64 {
+        self.0.target_mm
+    }
+
+    /// The list, by rising thickness.
+    #[getter]
+    fn pieces(&self) -> Vec<Piece> {
+        self.0.pieces.iter().copied().map(Piece).collect()
+    }
+
+    /// The list with these thicknesses, mm, out of stock. A thickness that it does not have is refused.
+    fn without(&self, missing_mm: Vec<f64>) -> PyResult<Self> {
+        let mut list = self.clone();
+        for missing in missing_mm {
+            let near = |piece: &&mut core::Piece| (piece.thickness_mm.value - missing).abs() < 1e-6;
+            let Some(piece) = list.0.pieces.iter_mut().find(near) else {
+                let message = format!("missing_mm = {missing}: the list has {} mm", self.sizes());
+                return Err(refuse("MISSING", "missing_mm", message));
+            };
+            piece.in_stock = false;
+        }
+        Ok(list)
+    }
+
+    fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, PyDict>)> {
+        let fields = PyDict::new(py);
+        fields.set_item("window_mm", self.window_mm())?;
+        fields.set_item("target_mm", self.target_mm())?;
+        fields.set_item("pieces", self.pieces())?;
+        Ok(((), fields))
+    }
+
+    fn __repr__(&self) -> String {
+        let Selectable { window_mm, target_mm, pieces } = &self.0;
+        let count = pieces.len();
+        format!(
+            "<{count} piece{}, {} mm, for {} to {} mm, {target_mm} aimed at>",
+            if count == 1 { "" } else { "s" },
+            self.sizes(),
+            window_mm.lower,
+            window_mm.upper
+        )
+    }
+}
+
+impl PieceList {
+    fn sizes(&self) -> String {
+        self.0.pieces.iter().map(|piece| piece.thickness_mm.value.to_string()).collect::<Vec<_>>().join(", ")
+    }
+}
+
+class! {
+    /// What warming up does to the end play, as a record states it, and what is wanted then.
+    "trainwright.stack" HotPlay = trainwright::record::HotPlay {
+        /// The lengths and expansions.
+        growth: AxialGrowth,
+        /// Temperature of the warm unit, °C.
+        temp_c: f64,
+        /// End play wanted hot, mm; open on both sides where the record states none.
+        window_mm: Limits,
     }
 }
 
