@@ -764,6 +764,7 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
         "parts_from",
         "machined",
         "wave_mm",
+        "bend_mm",
         "seal_land_mm",
         "F1",
         "u_rel_capacity",

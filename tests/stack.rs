@@ -436,8 +436,9 @@ fn the_record_gives_shims_rings_and_growth() {
     let growth = hot.growth.grown(Reading { value: hot.temp_c, u: 0.0 }, soaked).unwrap();
     assert!((growth.growth_mm.value - 0.249_55).abs() < 1e-9);
     assert_eq!(hot.window_mm.upper, f64::INFINITY); // the record states no window for the warm unit
-    let stroke = demo.stroke("B1", Reading { value: 1.77, u: 0.024 }, soaked).unwrap();
-    assert_eq!((stroke.land_mm.value, stroke.wave_mm.value), (3.6, 0.35));
+    let stroke = demo.stroke("B1", Reading { value: 1.77, u: 0.024 }, None).unwrap();
+    assert_eq!((stroke.land_mm.value, stroke.wave_mm.value, stroke.bend_mm.value), (3.6, 0.35, 0.10));
+    assert_eq!(demo.stroke("B1", soaked, Some(soaked)).unwrap().bend_mm, soaked);
 }
 
 #[test]
@@ -446,7 +447,7 @@ fn what_the_record_lacks_is_named() {
     let missing = |result: Result<(), Error>| result.map_err(|error| (error.kind(), error.parameter()));
     assert_eq!(missing(demo.rings("C2").map(|_| ())), Err(("MISSING", "element")));
     let soaked = Reading { value: 0.0, u: 0.0 };
-    assert_eq!(missing(demo.stroke("C1", soaked, soaked).map(|_| ())), Err(("MISSING", "seal_land_mm")));
+    assert_eq!(missing(demo.stroke("C1", soaked, None).map(|_| ())), Err(("MISSING", "seal_land_mm")));
     let table = DEMO.find("[selective]").unwrap();
     let rest = DEMO.find("[fatigue]").unwrap();
     let without = family(&format!("{}{}", &DEMO[..table], &DEMO[rest..]));
@@ -459,7 +460,7 @@ fn a_record_with_nothing_but_the_first_keys_is_accepted_as_it_was() {
     let hot = DEMO.find("[selective.ring.C1]").unwrap();
     let rest = DEMO.find("[fatigue]").unwrap();
     let text = format!("{}{}", &DEMO[..hot], &DEMO[rest..])
-        .replace("wave_mm = [0.30, 0.40]\nseal_land_mm = [3.50, 3.70]\n", "");
+        .replace("wave_mm = [0.30, 0.40]\nbend_mm = [0.06, 0.14]\nseal_land_mm = [3.50, 3.70]\n", "");
     let first = family(&text);
     assert_eq!(first.rings("B1"), family(DEMO).rings("B1"));
     let long = text.replace(

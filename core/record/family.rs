@@ -313,6 +313,8 @@ pub struct ClutchRecord {
     pub clearance_mm: Size,
     /// What the wave plate of the pack gives way until it is flat, mm.
     pub wave_mm: Option<Size>,
+    /// What plates, ring and drum give way under pressure, mm.
+    pub bend_mm: Option<Size>,
     /// Travel at which the seal of the piston leaves its land, mm.
     pub seal_land_mm: Option<Size>,
     /// `true` where a dam cancels the oil head behind the piston.

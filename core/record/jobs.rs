@@ -61,6 +61,9 @@ pub struct Job {
     /// Clearance of the pack of brake B1, mm.
     #[schemars(range(min = 0))]
     pub b1_clearance_mm: Option<f64>,
+    /// Places at which that clearance was read; it is their mean.
+    #[schemars(range(min = 1, max = 100))]
+    pub b1_places: Option<u32>,
     /// Ring in place in brake B1, mm.
     #[schemars(range(min = 0))]
     pub b1_ring_fitted_mm: Option<f64>,

@@ -154,20 +154,20 @@ impl Family {
         Some(HotPlay { growth, temp_c: hot.temp_c, window_mm: hot.end_play_mm.map_or(open, Size::limits) })
     }
 
-    /// The stroke of an element's piston at a clearance. `bend_mm` is what plates, ring and drum give way under pressure.
-    pub fn stroke(&self, element: &str, clearance_mm: Reading, bend_mm: Reading) -> Result<PistonStroke> {
+    /// The stroke of an element's piston at a clearance. `bend_mm` is what plates, ring and drum give way under pressure; the
+    /// record's unless given.
+    pub fn stroke(&self, element: &str, clearance_mm: Reading, bend_mm: Option<Reading>) -> Result<PistonStroke> {
         let pack = self.pack_of(element)?;
         let land_mm = pack.seal_land_mm.ok_or(Error::Missing {
             name: "seal_land_mm",
-            why: "the record does not say how far the piston of this element may travel",
+            why: "the record does not say how far the piston of this element may travel; add it to its [clutch] table",
         })?;
-        let flat = Reading { value: 0.0, u: 0.0 };
-        Ok(PistonStroke {
-            clearance_mm,
-            wave_mm: pack.wave_mm.map_or(flat, anywhere),
-            bend_mm,
-            land_mm: anywhere(land_mm),
-        })
+        let bend_mm = bend_mm.or(pack.bend_mm.map(anywhere)).ok_or(Error::Missing {
+            name: "bend_mm",
+            why: "the record does not say what plates and drum of this element give way; add it to its [clutch] table",
+        })?;
+        let wave_mm = pack.wave_mm.map_or(Reading { value: 0.0, u: 0.0 }, anywhere);
+        Ok(PistonStroke { clearance_mm, wave_mm, bend_mm, land_mm: anywhere(land_mm) })
     }
 
     fn selective(&self) -> Result<&Selective> {

@@ -311,10 +311,11 @@ impl Family {
         self.record.hot_play().map(HotPlay)
     }
 
-    /// The stroke of an element's piston at a clearance. `bend_mm` is what plates, ring and drum give way under pressure.
-    #[pyo3(signature = (element, *, clearance_mm, bend_mm))]
-    fn stroke(&self, element: &str, clearance_mm: Reading, bend_mm: Reading) -> PyResult<PistonStroke> {
-        answer(self.record.stroke(element, clearance_mm.into(), bend_mm.into()))
+    /// The stroke of an element's piston at a clearance. `bend_mm` is what plates, ring and drum give way under pressure; the
+    /// record's unless given.
+    #[pyo3(signature = (element, *, clearance_mm, bend_mm = None))]
+    fn stroke(&self, element: &str, clearance_mm: Reading, bend_mm: Option<Reading>) -> PyResult<PistonStroke> {
+        answer(self.record.stroke(element, clearance_mm.into(), bend_mm.map(Into::into)))
     }
 
     /// Static friction of lining against steel: a closed element that holds.

@@ -57,6 +57,7 @@ UNITS: dict[str, tuple[Unit, ...]] = {
     "mpa": (Unit("MPa", ("mpa",), 0), Unit("ksi", ("ksi",), 0, units.psi_to_kpa, units.kpa_to_psi)),
     "rpm": (Unit("rpm", ("rpm",), 0),),
     "ml": (Unit("mL", ("ml",), 0),),
+    "l_min": (Unit("L/min", ("l/min", "lmin"), 1), Unit("qt/min", ("qt/min", "qtmin"), 1, units.quart_to_l, units.l_to_quart)),
     "pct": (Unit("%", ("%", "pct"), 1),),
     "s": (Unit("s", ("s",), 1),),
 }
@@ -160,6 +161,19 @@ def show_as(value: float | Reading, like: Typed | None, decimals: int | None = N
     text = _in_unit(value, unit, more)
     other = first if unit is not first else others[0] if others else None
     return f"{text} ({_in_unit(value, other, more if decimals is not None else max(more, 0))})" if other else text
+
+
+def span_as(lower: float, upper: float, like: Typed | None, decimals: int | None = None, *, suffix: str = "mm") -> str:
+    """A range in the unit that was typed, the other system in brackets.
+
+    >>> span_as(0.2, 0.6, None, FIT)
+    '0.200 to 0.600 mm (0.0079 to 0.0236 in)'
+    """
+
+    def apart(value: float) -> list[str]:
+        return [part.rstrip(")") for part in show_as(value, like, decimals, suffix=suffix).split(" (")]
+
+    return " (".join(f"{low.rpartition(' ')[0]} to {high}" for low, high in zip(apart(lower), apart(upper))) + ")"
 
 
 def number_as(value: float, like: Typed | None, decimals: int | None = None, *, suffix: str = "mm") -> str:

@@ -21,6 +21,7 @@ from . import (
     locks,
     records,
     road,
+    stack,
     train,
 )
 from .common import shop

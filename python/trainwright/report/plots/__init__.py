@@ -4,6 +4,19 @@ from .clutch import Bar, capacity_against_demand
 from .fluid import level_against_temperature
 from .locks import stress_by_grade, stress_by_truck
 from .road import shift_points
+from .stack import PieceRow, pieces_against_window, shares_of_variance
 from .train import gear_ladder, ratio_readings
 
-__all__ = ["Bar", "capacity_against_demand", "gear_ladder", "level_against_temperature", "ratio_readings", "shift_points", "stress_by_grade", "stress_by_truck"]
+__all__ = [
+    "Bar",
+    "PieceRow",
+    "capacity_against_demand",
+    "gear_ladder",
+    "level_against_temperature",
+    "pieces_against_window",
+    "ratio_readings",
+    "shares_of_variance",
+    "shift_points",
+    "stress_by_grade",
+    "stress_by_truck",
+]
