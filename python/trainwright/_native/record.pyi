@@ -7,6 +7,7 @@ from .identify import Identification, Look
 from .interchange import Joints
 from .judge import Reading, Rule
 from .road import Driveline
+from .stack import HotPlay, PieceList, PistonStroke
 from .tire import Rolling, Tire
 from .train import Train
 from os import PathLike
@@ -31,6 +32,11 @@ class Family:
         """
         Dynamic friction of lining against steel: an element that slips.
         """
+    @property
+    def elements_with_rings(self, /) -> list[str]:
+        """
+        The elements whose rings or plates the record lists.
+        """
     def flash_image(self, /, variant: str, *, driveline: Driveline | None = None, fluid: Fluid | None = None, fill: Fill | None = None) -> bytes:
         """
         The flash image of a unit for firmware and scan tools, with what it is installed with from other records.
@@ -39,6 +45,10 @@ class Family:
     def from_toml(text: str, file: str = "") -> Family:
         """
         The record in this text, or every fault of it in one error. `file` is the name that the faults show.
+        """
+    def hot_play(self, /) -> HotPlay | None:
+        """
+        What warming up does to the end play; None where the record does not say.
         """
     def identify(self, /, *, rule: Rule, seen: dict | None = None, measured_mm: dict | None = None, instruments: Instruments | None = None, prior: dict[str, float] | None = None) -> Identification:
         """
@@ -62,10 +72,23 @@ class Family:
         """
         The pack of each clutch and brake in a variant: new linings, no seal drag.
         """
+    def rings(self, /, element: str) -> PieceList:
+        """
+        The rings or plates of an element, and the clearance that they are chosen for.
+        """
+    def shims(self, /) -> PieceList:
+        """
+        The shims of the record, and the end play that they are chosen for.
+        """
     @property
     def static_friction(self, /) -> Reading:
         """
         Static friction of lining against steel: a closed element that holds.
+        """
+    def stroke(self, /, element: str, *, clearance_mm: Reading, bend_mm: Reading | None = None) -> PistonStroke:
+        """
+        The stroke of an element's piston at a clearance. `bend_mm` is what plates, ring and drum give way under pressure; the
+        record's unless given.
         """
     def to_toml(self, /) -> str:
         """

@@ -10,7 +10,7 @@ from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any, Final, final
 
-__all__ = ["ApplyFill", "AxialGrowth", "Chain", "ChainLink", "GrownPlay", "MeasureGain", "PackHeights", "PackRoom", "Piece", "PieceChoice", "PieceOutcome", "PistonStroke", "PistonTravel", "Selection", "apply_fill", "chain", "mean_of_steps", "room_from_fitted", "what_to_measure"]
+__all__ = ["ApplyFill", "AxialGrowth", "Chain", "ChainLink", "GrownPlay", "HotPlay", "MeasureGain", "PackHeights", "PackRoom", "Piece", "PieceChoice", "PieceList", "PieceOutcome", "PistonStroke", "PistonTravel", "Selection", "apply_fill", "chain", "mean_of_steps", "room_from_fitted", "what_to_measure"]
 
 @final
 class ApplyFill:
@@ -268,6 +268,37 @@ class GrownPlay:
     def train_mm(self, /) -> float:
         """
         Growth of the parts, mm.
+        """
+
+@final
+class HotPlay:
+    """
+    What warming up does to the end play, as a record states it, and what is wanted then.
+    """
+    def __eq__(self, other: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
+    def __hash__(self, /) -> int: ...
+    def __new__(cls, /, *, growth: AxialGrowth, temp_c: float, window_mm: Limits) -> HotPlay: ...
+    def __repr__(self, /) -> str: ...
+    def _repr_html_(self, /) -> str: ...
+    def as_dict(self, /) -> dict[str, Any]:
+        """
+        The fields by name, nested classes as dictionaries too.
+        """
+    @property
+    def growth(self, /) -> AxialGrowth:
+        """
+        The lengths and expansions.
+        """
+    @property
+    def temp_c(self, /) -> float:
+        """
+        Temperature of the warm unit, °C.
+        """
+    @property
+    def window_mm(self, /) -> Limits:
+        """
+        End play wanted hot, mm; open on both sides where the record states none.
         """
 
 @final
@@ -546,6 +577,39 @@ class PieceChoice:
     def wanted_mm(self, /) -> float:
         """
         Thickness that would hit the target, mm.
+        """
+
+@final
+class PieceList:
+    """
+    What a record lists to choose from, and what for.
+
+    >>> PieceList(window_mm=Limits(lower=1.40, upper=2.00), target_mm=1.70, pieces=[Piece(thickness_mm=Reading(value=3.40, u=0.015))])
+    <1 piece, 3.4 mm, for 1.4 to 2 mm, 1.7 aimed at>
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict]: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, window_mm: Limits, target_mm: float, pieces: Sequence[Piece]) -> PieceList: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def pieces(self, /) -> list[Piece]:
+        """
+        The list, by rising thickness.
+        """
+    @property
+    def target_mm(self, /) -> float:
+        """
+        End play or clearance aimed at, mm.
+        """
+    @property
+    def window_mm(self, /) -> Limits:
+        """
+        End play or clearance wanted, mm.
+        """
+    def without(self, /, missing_mm: Sequence[float]) -> PieceList:
+        """
+        The list with these thicknesses, mm, out of stock. A thickness that it does not have is refused.
         """
 
 @final

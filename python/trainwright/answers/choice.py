@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import Any
 
-from .. import hazard
+from .. import hazard, units
 from ..clutch import Annulus
 from ..edge import FIT, Typed, number, number_as, show, show_as, span_as
 from ..error import refusal
@@ -20,6 +20,9 @@ from .chain import Part, chained, gains_of, judged_decision, measure_data, measu
 
 RULES = ("nearest target", "least risk")
 """The rules of choice."""
+
+HALF_A_THOUSANDTH_MM = units.in_to_mm(0.0005)
+"""Most that a size typed in inches may be off its size on the list."""
 
 
 @dataclass(frozen=True)
@@ -105,9 +108,10 @@ class Choosing:
 
 
 def on_list(pieces: PieceList, typed: Typed) -> Piece | None:
-    """The piece of this thickness, to within the rounding of what was typed."""
+    """The piece of this thickness; where another unit was typed than the list has, to within the rounding of what was typed."""
     size = typed.reading.value
-    rounding = typed.unit.difference_to_inside(0.5 * 10.0**-typed.decimals) + 1e-6
+    converted = typed.unit.sign != "mm"
+    rounding = 1e-6 + (min(HALF_A_THOUSANDTH_MM, typed.unit.difference_to_inside(0.5 * 10.0**-typed.decimals)) if converted else 0.0)
     nearest = min(pieces.pieces, key=lambda piece: abs(piece.thickness_mm.value - size))
     return nearest if abs(nearest.thickness_mm.value - size) <= rounding else None
 
