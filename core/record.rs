@@ -58,8 +58,7 @@ use self::whole::Whole;
 
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, Friction, MachiningRecord,
-    MatchRecord, Meta, Price, PumpRecord, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace,
-    VariantRecord,
+    MatchRecord, Meta, Price, PumpRecord, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace, VariantRecord,
 };
 pub use fits::{FitKind, FitRecord, MaterialRecord, Press};
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
