@@ -154,7 +154,7 @@ def explain(what: Any, known: Any | None = None, /, **more) -> Explanation:
     More values by name: inputs that the result does not keep, and `result` for the symbol that the equation is solved for.
 
     >>> print(trainwright.explain("clutch.mean_radius_worn_mm", inner_radius_mm=56.0, outer_radius_mm=78.0, result=67.0))
-    clutch.mean_radius_worn_mm: Mean friction radius of a worn-in lining: uniform wear
+    clutch.mean_radius_worn_mm: Friction radius of a worn-in lining
     <BLANKLINE>
       r_m = (r_o + r_i)/2
     <BLANKLINE>
@@ -164,8 +164,8 @@ def explain(what: Any, known: Any | None = None, /, **more) -> Explanation:
     <BLANKLINE>
     Result: r_m = 67 mm
     <BLANKLINE>
-    Valid for: flat annulus; the assumption that gives less torque, and the one of a used pack
-    Source: R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions, chapter 16, axial clutches (from memory of the work)
+    Valid for: uniform wear: pressure × radius the same over the lining
+    Source: R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions, chapter 16, uniform wear (from memory of the work)
     """
 
 def version() -> str:

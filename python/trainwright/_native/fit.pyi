@@ -2,11 +2,13 @@
 Round fits: clearance cold and hot, pressed bushings, ISO 286 limits, bushing load and leakage.
 """
 
+from . import Explanation
 from .judge import Budget, Judgment, Limits, Reading, Rule
 from .record import Family
+from collections.abc import Sequence
 from numpy import float64
 from numpy.typing import ArrayLike, NDArray
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["BushingLoad", "Clearance", "Elastic", "Gap", "GapLeak", "HeldBushing", "IsoFit", "IsoLimits", "LeakRatio", "MeasuredClearance", "Metal", "PressJoint", "Pressed", "PressedBushing", "RecordedFit", "Retention", "RunningClearance", "Size20", "WarmClearance", "WarmPart", "WarmReading", "Warmth", "WornGap", "bushing_load", "clearance", "eccentricity_factor", "fit_of", "fits_of", "iso_fit", "iso_limits", "iso_size", "measured", "toleranced", "warm_clearance"]
 
@@ -14,6 +16,10 @@ __all__ = ["BushingLoad", "Clearance", "Elastic", "Gap", "GapLeak", "HeldBushing
 class BushingLoad:
     """
     Load and speed of a plain bushing.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -24,6 +30,12 @@ class BushingLoad:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def pv_mpa_m_s(self, /) -> float:
@@ -46,6 +58,10 @@ class Clearance:
     """
     Clearance of two parts by their tolerances.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -65,6 +81,12 @@ class Clearance:
     def clearance_mm(self, /) -> Limits:
         """
         Least and greatest clearance, mm; negative is interference.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def fit_class(self, /) -> str:
@@ -158,6 +180,10 @@ class GapLeak:
     """
     Flow along a gap.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -172,6 +198,12 @@ class GapLeak:
     def eccentricity_factor(self, /) -> float:
         """
         How much more than centered.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def flow_l_min(self, /) -> float:
@@ -199,6 +231,10 @@ class HeldBushing:
     """
     What a bushing holds by friction.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -214,6 +250,12 @@ class HeldBushing:
         """
         Where the uncertainty of the torque comes from: housing bore, outside of the bushing, expansion of the housing, of
         the shell, friction.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def force_n(self, /) -> Reading:
@@ -267,6 +309,10 @@ class IsoLimits:
     """
     Limits of a size by its tolerance class.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -276,6 +322,12 @@ class IsoLimits:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def grade(self, /) -> int:
@@ -318,6 +370,10 @@ class LeakRatio:
     """
     How much more a worn fit leaks.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -332,6 +388,12 @@ class LeakRatio:
     def coverage(self, /) -> float:
         """
         Stated probability of the interval.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def first_order_u(self, /) -> float:
@@ -358,6 +420,10 @@ class LeakRatio:
 class MeasuredClearance:
     """
     Clearance of two parts known with their uncertainty.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -393,6 +459,12 @@ class MeasuredClearance:
     def clearance_mm(self, /) -> Reading:
         """
         Clearance, mm; negative is interference.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def judgment(self, /) -> Judgment:
@@ -497,6 +569,10 @@ class Pressed:
     """
     A press fit under its interference. The hoop stresses are for you to hold against the yield stress of each metal.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -511,6 +587,12 @@ class Pressed:
     def bore_closure_mm(self, /) -> float:
         """
         How much the bore of the inner part closes, mm.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def inner_hoop_mpa(self, /) -> float:
@@ -695,6 +777,10 @@ class Retention:
     """
     What a press fit holds by friction.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -704,6 +790,12 @@ class Retention:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def force_n(self, /) -> float:
@@ -720,6 +812,10 @@ class Retention:
 class RunningClearance:
     """
     Running clearance in a pressed bushing.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -747,6 +843,12 @@ class RunningClearance:
         Clearance at 20 °C and at temperature, judged. The budget lists shaft, bore, housing bore, outside of the bushing,
         expansion of the shaft, of the housing, of the shell, temperature, and how much warmer the shaft is.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def pressed(self, /) -> Pressed:
         """
@@ -762,6 +864,10 @@ class RunningClearance:
 class Size20:
     """
     A size corrected to 20 °C.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -783,6 +889,12 @@ class Size20:
         """
         What was added to the reading, mm; negative for a warm part.
         """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def size_mm(self, /) -> Reading:
         """
@@ -793,6 +905,10 @@ class Size20:
 class WarmClearance:
     """
     A clearance at temperature.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -819,6 +935,12 @@ class WarmClearance:
     def clearance_20c_mm(self, /) -> float:
         """
         Clearance at 20 °C, mm.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
 
 @final

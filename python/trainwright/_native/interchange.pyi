@@ -2,9 +2,10 @@
 Which parts interchange singly, one way, only as a set, after machining, or never; matched sets and orders.
 """
 
+from . import Explanation
 from .judge import Limits, Reading, Rule
 from collections.abc import Sequence
-from typing import Any, final
+from typing import Any, Final, final
 
 __all__ = ["Answer", "Joint", "JointState", "Joints", "Machining", "MatchedSet", "Meeting", "Order", "Other", "Price", "Reason", "cover_share"]
 
@@ -12,6 +13,10 @@ __all__ = ["Answer", "Joint", "JointState", "Joints", "Machining", "MatchedSet",
 class Answer:
     """
     How a part of one variant goes into a unit of another.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
@@ -26,6 +31,12 @@ class Answer:
     def broken(self, /) -> int:
         """
         How many of them do not hold when it is put in alone.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def into(self, /) -> str:
@@ -340,9 +351,19 @@ class MatchedSet:
     """
     The smallest set of parts that goes together with the rest of a unit of another variant.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
     def __repr__(self, /) -> str: ...
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
     @property
     def into(self, /) -> str:
         """
@@ -389,6 +410,10 @@ class Meeting:
     """
     What comes of a joint, with its reason.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -403,6 +428,12 @@ class Meeting:
     def clearance_mm(self, /) -> Limits:
         """
         Least and greatest clearance of a fit, mm, negative is interference; 0 and 0 of a cover or match.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def outcome(self, /) -> str:
@@ -425,6 +456,10 @@ class Order:
     """
     An order for a unit on the bench, or why there is none.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, value: object, /) -> bool: ...
     def __ne__(self, value: object, /) -> bool: ...
     def __repr__(self, /) -> str: ...
@@ -432,6 +467,12 @@ class Order:
     def cheapest(self, /) -> bool:
         """
         Whether no other order can be cheaper; only looked for where the cheapest was asked for.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def joints(self, /) -> list[JointState]:

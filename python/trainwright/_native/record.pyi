@@ -37,9 +37,11 @@ class Family:
         """
         The elements whose rings or plates the record lists.
         """
-    def flash_image(self, /, variant: str, *, driveline: Driveline | None = None, fluid: Fluid | None = None, fill: Fill | None = None) -> bytes:
+    def flash_image(self, /, variant: str, *, driveline: Driveline | None = None, fluid: Fluid | None = None, fill: Fill | None = None, instruments: Instruments | None = None) -> bytes:
         """
         The flash image of a unit for firmware and scan tools, with what it is installed with from other records.
+
+        With the instruments, the sizes of the evidence carry their uncertainty.
         """
     @staticmethod
     def from_toml(text: str, file: str = "") -> Family:
