@@ -543,7 +543,7 @@ fn a_one_way_clutch_needs_its_place_in_the_train() {
 fn the_family_gives_its_one_way_clutches_and_park_locks() {
     let family = Family::from_toml("family.toml", &demo("family.toml")).unwrap();
     // Computed independently for the demonstration.
-    for (variant, capacity_nm) in [("teal", 1173.859_021_863_366_5), ("wren", 5386.5), ("heron", 7079.4)] {
+    for (variant, capacity_nm) in [("teal", 1_173.859_021_863_366_5), ("wren", 5386.5), ("heron", 7079.4)] {
         let part = family.one_way_part(variant).unwrap();
         assert!((part.capacity_nm().unwrap() / capacity_nm - 1.0).abs() < 1e-9, "{part:?}");
     }
