@@ -80,5 +80,6 @@ $(cbindgen):
 	touch $@
 
 .venv/wheel: .venv/python $(rust_sources)
-	$(venv)/maturin develop --quiet --profile wheel --manifest-path python/Cargo.toml >/dev/null
+	mkdir -p target
+	$(venv)/maturin develop --quiet --profile wheel --manifest-path python/Cargo.toml >target/wheel.log 2>&1 || { cat target/wheel.log >&2; exit 1; }
 	touch $@

@@ -193,6 +193,8 @@ fn a_misspelled_word_of_a_choice_is_shown_with_its_key_and_the_choice() {
     assert_eq!(problem.key, "train.element.C1.kind");
     assert_eq!(problem.message, "takes one of clutch, brake, one_way, dog");
     assert_eq!(problem.mend, "did you mean clutch?");
+    let far = family_with("C1 = { kind = \"clutch\"", "C1 = { kind = \"zzz\"");
+    assert_eq!(far[0].mend, "write one of these", "the message has listed them");
 }
 
 #[test]

@@ -94,15 +94,20 @@ impl Names {
 
 /// The nearest of the names, or all of them.
 pub(super) fn suggestion<'n>(word: &str, names: impl Iterator<Item = &'n str> + Clone) -> String {
+    nearest(word, names.clone()).unwrap_or_else(|| format!("known: {}", names.collect::<Vec<_>>().join(", ")))
+}
+
+/// The nearest of the names, where the message before it lists them all.
+fn nearest_of_listed<'n>(word: &str, names: impl Iterator<Item = &'n str>) -> String {
+    nearest(word, names).unwrap_or_else(|| "write one of these".into())
+}
+
+fn nearest<'n>(word: &str, names: impl Iterator<Item = &'n str>) -> Option<String> {
     let near = names
-        .clone()
         .map(|name| (strsim::jaro_winkler(&word.to_lowercase(), &name.to_lowercase()), name))
         .filter(|(similarity, _)| *similarity > 0.8)
         .max_by(|a, b| a.0.total_cmp(&b.0));
-    match near {
-        Some((_, name)) => format!("did you mean {name}?"),
-        None => format!("known: {}", names.collect::<Vec<_>>().join(", ")),
-    }
+    near.map(|(_, name)| format!("did you mean {name}?"))
 }
 
 /// Bounds of a number, inherited from the list or table around it.
@@ -209,7 +214,7 @@ impl<'w> Walk<'w> {
         match given {
             Some(given) if !kinds.is_empty() => {
                 let message = format!("takes one of {}", kinds.join(", "));
-                self.report(&path.key("kind"), message, suggestion(given, kinds.into_iter()));
+                self.report(&path.key("kind"), message, nearest_of_listed(given, kinds.into_iter()));
             }
             _ => self.report(path, format!("takes {}", accepted(schema, outer)), described(schema)),
         }
@@ -318,7 +323,7 @@ impl<'w> Walk<'w> {
         let options = options(schema);
         if !options.is_empty() && !options.contains(&text) {
             let message = format!("takes {}", accepted(schema, Bounds::default()));
-            return self.report(path, message, suggestion(text, options.iter().copied()));
+            return self.report(path, message, nearest_of_listed(text, options.iter().copied()));
         }
         let empty = text.is_empty() && schema.get("minLength").is_some();
         let not_a_number = schema.get("x-number").is_some() && !text.parse::<f64>().is_ok_and(f64::is_finite);
