@@ -72,7 +72,7 @@ impl Hazard {
                 "Parts inside can turn several times faster than the input: guard the test stand, and stay below the maker's speed limits."
             }
             Self::HotParts => {
-                "Plates, steels and drums stay hot long after a shift or slip test: let the unit cool, and wear gloves."
+                "Plates, steels and drums stay hot long after a shift or slip test, and a case warmed for its bushing looks cold: let them cool, and wear gloves."
             }
             Self::RaisedPressure => {
                 "More pressure for more capacity also loads retaining rings, drums, shafts and seals: a computed capacity is not a rating, and the maker's pressure limits stand."

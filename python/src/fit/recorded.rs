@@ -52,6 +52,18 @@ impl RecordedFit {
         &self.record.bore
     }
 
+    /// What the diameter of the shaft is called where it is measured, where the record says it.
+    #[getter]
+    fn shaft_size(&self) -> Option<&str> {
+        self.record.shaft_size.as_deref()
+    }
+
+    /// What the diameter of the bore is called where it is measured, where the record says it.
+    #[getter]
+    fn bore_size(&self) -> Option<&str> {
+        self.record.bore_size.as_deref()
+    }
+
     /// Greatest clearance in service, mm.
     #[getter]
     fn limit_mm(&self) -> f64 {

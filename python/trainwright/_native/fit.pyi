@@ -718,6 +718,11 @@ class RecordedFit:
         """
         Diameter of the bore of a variant, mm.
         """
+    @property
+    def bore_size(self, /) -> str | None:
+        """
+        What the diameter of the bore is called where it is measured, where the record says it.
+        """
     def bushing(self, /, *, bore_mm: Reading, spread: str) -> PressedBushing:
         """
         The pressed bushing: its bore in place, mm, as measured or from its tolerance; housing bore and outside are taken from
@@ -770,6 +775,11 @@ class RecordedFit:
     def shaft_mm(self, /, variant: str) -> Limits:
         """
         Diameter of the shaft of a variant, mm.
+        """
+    @property
+    def shaft_size(self, /) -> str | None:
+        """
+        What the diameter of the shaft is called where it is measured, where the record says it.
         """
 
 @final

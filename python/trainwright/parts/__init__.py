@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, fluid, locks, road, stack, train
+from . import clutch, fits, fluid, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
 
 ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
+    fits.fit_parts,
     stack.choice_parts,
     train.family_parts,
     train.which_parts,

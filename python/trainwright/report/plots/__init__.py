@@ -1,6 +1,7 @@
 """The pictures of the report, as SVG text. They take plain numbers and know nothing of records."""
 
 from .clutch import Bar, capacity_against_demand
+from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
 from .locks import stress_by_grade, stress_by_truck
 from .road import shift_points
@@ -11,6 +12,7 @@ __all__ = [
     "Bar",
     "PieceRow",
     "capacity_against_demand",
+    "clearance_against_temperature",
     "gear_ladder",
     "level_against_temperature",
     "pieces_against_window",
