@@ -37,7 +37,7 @@ pub struct PartFamily {
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct OrderJob {
-    /// Variant of the unit: what is exchanged becomes this, or a wanted variant.
+    /// Variant of the unit: what is exchanged becomes this, a wanted variant, or that of a fixed part as found.
     pub unit: u8,
     /// Variant of each part as found.
     pub found: *const u8,

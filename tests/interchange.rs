@@ -227,8 +227,12 @@ fn a_foreign_case_stays_and_the_rest_follows_it() {
     let (order, parts, states) = Bench::new("wren").found("case", "teal").order(Aim::FEWEST).unwrap();
     assert_eq!((parts.len(), order.machined, order.possible), (0, 1, true));
     assert_eq!(states.iter().filter(|state| state.machining != NO_MACHINING).count(), 1);
-    // The reverse cannot be mended: a teal unit in a wren case needs what only a wren or heron support gives.
-    let reverse = Bench::new("teal").found("case", "wren");
+    // In a wren case a teal support cannot be made good: the case brings the wren parts with it.
+    let (order, parts, _) = Bench::new("teal").found("case", "wren").order(Aim::FEWEST).unwrap();
+    assert_eq!(parts, ["wren output_shaft", "wren rear_support", "wren output_carrier"]);
+    assert!(order.possible && order.machined == 0);
+    // Nor can it where the teal parts are wanted.
+    let reverse = Bench::new("teal").found("case", "wren").wanted("rear_support", "teal");
     let (order, ..) = reverse.order(Aim::FEWEST).unwrap();
     assert!(!order.possible);
     assert_eq!(reverse.named.names[usize::from(order.stopped_at)], "support_register_in_case");
@@ -490,7 +494,9 @@ proptest! {
                     _ => AS_FOUND,
                 })
                 .collect();
-            let may = (0..random.variants).filter(|variant| *variant == unit || wanted.contains(variant));
+            let case = random.fixed.iter().map(|part| found[usize::from(*part)]).collect::<Vec<_>>();
+            let asked = |variant: &u8| *variant == unit || wanted.contains(variant) || case.contains(variant);
+            let may = (0..random.variants).filter(asked);
             let may: Vec<_> = core::iter::once(AS_FOUND).chain(may).collect();
             let mut least: Option<(f64, u16, u16)> = None;
             for mut code in 0..may.len().pow(count as u32) {

@@ -16,7 +16,7 @@ pub const NO_JOINT: u16 = u16::MAX;
 pub(super) const ORDER: Card = Card {
     id: "interchange.order",
     purpose: "The fewest parts, or the cheapest, that make every joint of a unit on the bench hold, with the parts wanted in it",
-    equation: "least (n, m) or least (Σ price, n, m) over all choices of as found, unit's variant or a wanted variant for every part, such that no joint is NO-GO unmended",
+    equation: "least (n, m) or least (Σ price, n, m) over all choices for every part of as found, or ordered of a variant that is the unit's, wanted or a fixed part's, such that no joint is NO-GO unmended",
     symbols: &[
         symbol("n", "parts", "1"),
         symbol("m", "machined", "1"),
@@ -54,7 +54,7 @@ pub struct MeasuredSide {
 /// A unit on the bench, and what is wanted in it.
 #[derive(Clone, Copy, Debug)]
 pub struct Job<'a> {
-    /// Variant of the unit: what is exchanged becomes this, or a wanted variant.
+    /// Variant of the unit: what is exchanged becomes this, a wanted variant, or that of a fixed part as found.
     pub unit: u8,
     /// Variant of each part as found.
     pub found: &'a [u8],
@@ -134,8 +134,8 @@ pub struct Order {
 impl Joints<'_> {
     /// The fewest parts, or the cheapest, that make every joint of a unit on the bench hold.
     ///
-    /// least (n, m) or least (Σ price, n, m) over all choices of as found, unit's variant or a wanted variant for every part, such
-    /// that no joint is NO-GO unmended
+    /// least (n, m) or least (Σ price, n, m) over all choices for every part of as found, or ordered of a variant that is the unit's,
+    /// wanted or a fixed part's, such that no joint is NO-GO unmended
     ///
     /// * `job` — the unit, what was found and measured, what is wanted; a wanted part is ordered even where one is there already
     /// * `parts` — out, one for each part: the variant to order, or [`AS_FOUND`]; `states` — out, one for each joint: as it would be

@@ -99,6 +99,9 @@ impl<'a> Search<'a> {
             steps: 0,
         };
         search.allow(job.unit);
+        for (_, &variant) in (0..).zip(job.found).filter(|(part, _)| joints.fixed.has(*part)) {
+            search.allow(variant);
+        }
         for (part, &wanted) in (0..).zip(job.wanted) {
             if wanted != AS_FOUND {
                 search.allow(wanted);

@@ -19,6 +19,7 @@ from . import (
     explain,
     fits,
     fluid,
+    interchange,
     locks,
     records,
     road,
@@ -27,7 +28,7 @@ from . import (
 )
 from .common import shop
 
-__all__ = ["main", "shop"]
+__all__ = ["clutch", "fluid", "interchange", "locks", "main", "records", "road", "shop", "train"]
 
 REFUSED = 2
 
