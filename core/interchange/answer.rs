@@ -11,7 +11,11 @@ pub(super) const ANSWER: Card = Card {
     id: "interchange.answer",
     purpose: "Whether a part of one variant goes into a unit of another singly, machined, only as a set, never, or is not known",
     equation: "no joint: not known, or singly where an alias says so; all joints hold: singly; S takes in F: never; |S| > 1: set; else machined",
-    symbols: &[symbol("S", "the matched set, interchange.close_set", "1"), symbol("F", "fixed", "1")],
+    symbols: &[
+        symbol("S", "the matched set, interchange.close_set", "1"),
+        symbol("|S|", "size", "1"),
+        symbol("F", "fixed", "1"),
+    ],
     range: "per part at its seat and per direction; the other direction is another question. A part without a joint in the record is not known",
     source: &card::DEFINITION,
     locator: "the words are defined here",

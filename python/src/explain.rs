@@ -257,7 +257,9 @@ impl Item {
         } else if value.cast::<PyFloat>().is_ok() || value.cast::<PyInt>().is_ok() {
             Some(Self::Number(value.extract()?))
         } else if value.cast::<PyList>().is_ok() {
-            None // a long list explains nothing; the result itself has it
+            // A few names are said; a long list explains nothing, and the result itself has it.
+            let names = value.extract::<Vec<String>>().ok().filter(|names| (1..=16).contains(&names.len()));
+            names.map(|names| Self::Word(names.join(", ")))
         } else {
             Some(Self::Word(value.str()?.to_string()))
         })

@@ -1,19 +1,16 @@
-"""What may be exchanged: the matrix of a family, one part with its reasons, matched sets, and what to order for a unit."""
+"""What may be exchanged: the matrix of a family, one part with its reasons, matched sets."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from itertools import combinations
 from typing import Any
 
-from .. import fit, hazard
-from ..edge import FIT, Typed, number, show_as
+from .. import hazard
+from ..edge import number
 from ..interchange import Answer, Joint, Joints, MatchedSet, Meeting, Order, Reason
-from ..judge import Reading, Rule, settle
 from ..record import Family
-from ..sheet import Decision, Fact, Row, Sheet, Table
-from . import RULE, rule_in_words
+from ..sheet import Fact, Row, Sheet, Table
 
 ALONE = {
     "holds": "holds",
@@ -187,8 +184,8 @@ def _set_table(joints: Joints, answers: Answers) -> Table:
             exchanges += [] if exchange in exchanges else [exchange]
     return Table(
         "Matched sets: the fewest parts that go together",
-        ("parts", "machining", ">price", "for"),
-        [Row((*cells, ", ".join(exchanges))) for cells, exchanges in rows.items()],
+        ("parts", ">price", "machining", "for"),
+        [Row((parts, price, machined, ", ".join(exchanges))) for (parts, machined, price), exchanges in rows.items()],
         "Each is the least set: what it holds is forced by a joint that breaks, one part after the other.",
     )
 
@@ -275,7 +272,7 @@ def part_sheet(joints: Joints, family: Family, part: str, *, variant: str, into:
     closed = None if answer.relation in ("not known", "belongs to the unit") else joints.close_set(part, variant=variant, into=into)
     tables = [Table("Put in alone, as it is", ("joint", "with", "kind", "comes to", "outcome"), rows)] if rows else []
     if closed and closed.machining:
-        tables.append(_check_table(joints, closed))
+        tables.append(check_table(joints, closed))
     if closed and not closed.possible:
         tables.append(_unmended_table(joints, closed))
     return Sheet(
@@ -326,7 +323,7 @@ def in_words(joints: Joints, answer: Answer, closed: MatchedSet | None) -> str:
     return f"{part} goes into {answer.into} only as a set, with the {listed(others)} of {answer.variant}{machined}: {price_of(joints, closed)}.{alone}"
 
 
-def _check_table(joints: Joints, of: MatchedSet | Order) -> Table:
+def check_table(joints: Joints, of: MatchedSet | Order) -> Table:
     """What to finish to, and what to check afterward."""
     rules = {rule.name: rule for rule in joints.machining}
     rows = [
@@ -373,7 +370,7 @@ def sets_sheet(joints: Joints, asked: Sequence[tuple[str, str, str]], *, title: 
         ordered = listed(name for name in found.parts if name != answer.part) if found and found.possible and len(found.parts) > 1 else ""
         machined = listed(found.machining.values()) if found and found.machining and found.possible else ""
         price = price_of(joints, found) if found and found.possible else ""
-        rows.append(Row((plain(answer.part), answer.variant, answer.into, answer.relation, ordered, machined, price), "NO-GO" if answer.relation == "never" else ""))
+        rows.append(Row((plain(answer.part), answer.variant, answer.into, answer.relation, price, ordered, machined), "NO-GO" if answer.relation == "never" else ""))
     do_not = [
         Row((plain(answer.part), answer.variant, answer.into, _alone(answer)), "NO-GO" if answer.alone in DANGEROUS else "")
         for answer in answers
@@ -387,7 +384,7 @@ def sets_sheet(joints: Joints, asked: Sequence[tuple[str, str, str]], *, title: 
         story=story,
         answer=in_words(joints, first, found),
         tables=[
-            Table("What goes in, and with what", ("part", "from", "into", "goes in", "together with", "machining", ">price"), rows),
+            Table("What goes in, and with what", ("part", "from", "into", "goes in", ">price", "together with", "machining"), rows),
             *([Table("Do not put in alone", ("part", "from", "into", "what comes of it"), do_not)] if do_not else []),
         ],
         facts=[Fact(plain(rule.name), f"{rule.finish_mm.lower:.3f} to {rule.finish_mm.upper:.3f} mm", rule.check) for rule in checks],
@@ -396,136 +393,3 @@ def sets_sheet(joints: Joints, asked: Sequence[tuple[str, str, str]], *, title: 
         cards=CARDS,
         data={"sets": [_answer_data(joints, answer) for answer in answers]},
     )
-
-
-# ---- an order
-
-
-@dataclass(frozen=True)
-class Bench:
-    """A unit on the bench: its variant, parts found to be of another, sizes measured (by joint and part), parts wanted."""
-
-    unit: str
-    found: Mapping[str, str] = field(default_factory=dict)
-    wanted: Mapping[str, str] = field(default_factory=dict)
-    measured: Sequence[tuple[str, str, Reading]] = ()
-    typed: Typed | None = None
-    """The unit in which the sizes were typed."""
-
-
-def order_sheet(
-    joints: Joints, bench: Bench, *, aim: str = "fewest", rule: Rule = RULE, spread: str = "rectangular", title: str = "", story: str = ""
-) -> Sheet:  # fmt: skip
-    """What to order for a unit on the bench, what to machine, what not to do, and the joints as they would be."""
-    order = joints.order(
-        unit=bench.unit, aim=aim, wanted=dict(bench.wanted), found=dict(bench.found), measured=list(bench.measured), rule=rule, spread=spread
-    )  # fmt: skip
-    wrong = [other for other in order.others if other.outcome != "holds"]
-    right = [other for other in order.others if other.outcome == "holds"]
-    tables = []
-    if order.parts and order.possible:
-        alike: dict[str, list[str]] = {}
-        for other in right:
-            alike.setdefault(other.part, []).append(other.variant + (f" with {plain(other.machining)}" if other.machining else ""))
-        rows = [Row((f"1 {variant}", plain(part), ", ".join(alike.get(part, []))), "governs") for part, variant in order.parts.items()]
-        tables.append(Table("Order", ("order", "part", "or as well"), rows, "Or as well: other variants of that part, alone, in the same place."))
-    if order.machining and order.possible:
-        tables.append(_check_table(joints, order))
-    if wrong and order.possible:
-        rows = [Row((plain(other.part), other.variant, ALONE[other.outcome]), "NO-GO" if other.outcome in DANGEROUS else "") for other in wrong]
-        tables.append(Table("Do not put in", ("part", "of", "what comes of it"), rows, "Beside the rest of the unit as it would be."))
-    decisions = [*_as_found(joints, bench, rule), *_as_built(order, rule)]
-    return Sheet(
-        title=title or f"Order for a {bench.unit} unit",
-        story=story,
-        answer=_order_in_words(joints, bench, order, aim),
-        decisions=decisions,
-        tables=tables,
-        facts=[
-            Fact("unit", bench.unit, "what is exchanged becomes this, unless another is wanted"),
-            *(Fact(f"found: {plain(part)}", variant, "of another variant") for part, variant in bench.found.items()),
-            *(Fact(f"wanted: {plain(part)}", variant) for part, variant in bench.wanted.items()),
-            *(Fact(f"measured: {plain(part)}", show_as(size_mm, bench.typed, FIT), plain(joint)) for joint, part, size_mm in bench.measured),
-            *([Fact("parts not measured", spread, "how their size is taken to lie in its tolerance")] if bench.measured else []),
-            *([Fact("price", price_of(joints, order), _why_price(order, aim))] if order.possible and (order.parts or order.machining) else []),
-        ],
-        not_checked=[*NOT_CHECKED, "Covers and matches as measured: only diameters are."],
-        cautions=[hazard.caution("roll-away")] if any("park" in part for part in order.parts) else [],
-        cards=["interchange.order", "interchange.meet", *(["fit.measured", "fit.toleranced"] if bench.measured else [])],
-        data={
-            "unit": bench.unit, "possible": order.possible, "order": order.parts, "machining": order.machining,
-            "stopped_at": order.stopped_at, "not_proven": order.not_proven, "price": order.price.total, "unpriced": order.price.unpriced,
-            "cheapest_proven": order.cheapest,
-            "do_not": [{"part": other.part, "variant": other.variant, "outcome": other.outcome} for other in wrong],
-            "or_as_well": [{"part": other.part, "variant": other.variant, "machining": other.machining} for other in right],
-            "joints": [
-                {"joint": state.joint, "verdict": state.verdict, "chance": state.chance, "measured": state.measured,
-                 "clearance_mm": state.clearance_mm.value, "u_mm": state.clearance_mm.u}
-                for state in order.joints
-            ],
-        },
-    )  # fmt: skip
-
-
-def _order_in_words(joints: Joints, bench: Bench, order: Order, aim: str) -> str:
-    if not order.possible:
-        return f"There is no order that puts it right: nothing mends {plain(order.stopped_at or '')}, whatever else is exchanged."
-    if not order.parts and not order.machining:
-        said = "Nothing to order: no joint is known to be wrong."
-    else:
-        parts = [f"one {variant} {plain(part)}" for part, variant in order.parts.items()]
-        what = "Order " + (", ".join(parts[:-1]) + " and " + parts[-1] if len(parts) > 1 else parts[0]) if parts else "Order nothing"
-        machined = f"; {listed(order.machining.values())}" if order.machining else ""
-        said = f"{what}{machined}: {price_of(joints, order)}."
-    loose = [other for other in order.others if other.outcome in DANGEROUS and bench.found.get(other.part) == other.variant]
-    for other in loose:
-        said += f" The {other.variant} {plain(other.part)} that was found {ALONE[other.outcome]}."
-    if order.not_proven:
-        said += f" Not proven either way: {listed(order.not_proven)}. Measure again before you order."
-    return said
-
-
-def _why_price(order: Order, aim: str) -> str:
-    if order.price.unpriced:
-        return "another order may be cheaper: not every price is known" if aim == "cheapest" else "the fewest parts; not every price is known"
-    return "no other order is cheaper" if order.cheapest else "the fewest parts; --cheapest looks for the lowest price"
-
-
-def _as_found(joints: Joints, bench: Bench, rule: Rule) -> list[Decision]:
-    """Fits of which both parts were measured, as they lie there."""
-    by_joint: dict[str, dict[str, Reading]] = {}
-    for name, part, size_mm in bench.measured:
-        by_joint.setdefault(name, {})[part] = size_mm
-    decisions = []
-    for joint in joints.joints:
-        sizes = by_joint.get(joint.name, {})
-        if len(sizes) < 2:
-            continue
-        first_of, second_of = (bench.found.get(part, bench.unit) for part in (joint.first, joint.second))
-        wanted_mm = joints.meeting(joint.name, first_of=first_of, second_of=second_of).wanted_mm
-        found = fit.measured(shaft_mm=sizes[joint.first], bore_mm=sizes[joint.second], wanted_mm=wanted_mm, rule=rule)
-        judged = found.judgment
-        settled = ""
-        if judged.verdict == "NOT PROVEN":
-            wanted = settle(judged, found.budget)
-            part = (joint.first, joint.second)[wanted.input]
-            settled = f"To settle it, measure the {plain(part)} to a standard uncertainty of {show_as(wanted.u_needed, bench.typed, FIT + 1)}." if wanted.enough else ""
-        basis = (
-            f"{show_as(found.clearance_mm, bench.typed, FIT)}, wanted {show_as(wanted_mm.lower, bench.typed, FIT)} to "
-            f"{show_as(wanted_mm.upper, bench.typed, FIT)}; {rule_in_words(rule)}."
-        )
-        decisions.append(Decision(f"{plain(joint.name)}, as found", judged.verdict, judged.chance, basis, settled))
-    return decisions
-
-
-def _as_built(order: Order, rule: Rule) -> list[Decision]:
-    """Joints that rest on a measured size once the ordered parts are in."""
-    if not order.possible:
-        return []
-    measured = [state for state in order.joints if state.measured]
-    return [
-        Decision(f"{plain(state.joint)}, as it would be", state.verdict, state.chance,
-                 f"{show_as(state.clearance_mm, None, FIT)}, with parts not measured by their tolerance; {rule_in_words(rule)}.",
-                 "Measure the new part too." if state.verdict == "NOT PROVEN" else "")
-        for state in measured
-    ]  # fmt: skip

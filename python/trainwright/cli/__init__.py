@@ -28,7 +28,7 @@ from . import (
 )
 from .common import shop
 
-__all__ = ["clutch", "fluid", "interchange", "locks", "main", "records", "road", "shop", "train"]
+__all__ = ["main", "shop"]
 
 REFUSED = 2
 

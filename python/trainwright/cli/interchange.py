@@ -10,7 +10,8 @@ from typing import Any
 import click
 
 from .. import record
-from ..answers.interchange import Bench, matrix_sheet, order_sheet, part_sheet
+from ..answers.interchange import matrix_sheet, part_sheet
+from ..answers.order import Bench, order_sheet
 from ..edge import Typed
 from ..judge import Reading
 from ..sheet import Sheet

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, fits, fluid, locks, road, stack, train
+from . import clutch, fits, fluid, interchange, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
 
 ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
+    interchange.set_parts,
+    interchange.matrix_parts,
     fits.fit_parts,
     stack.choice_parts,
     train.family_parts,

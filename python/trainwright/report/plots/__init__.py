@@ -3,6 +3,7 @@
 from .clutch import Bar, capacity_against_demand
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
+from .interchange import Link, parts_graph
 from .locks import stress_by_grade, stress_by_truck
 from .road import shift_points
 from .stack import PieceRow, pieces_against_window, shares_of_variance
@@ -10,11 +11,13 @@ from .train import gear_ladder, ratio_readings
 
 __all__ = [
     "Bar",
+    "Link",
     "PieceRow",
     "capacity_against_demand",
     "clearance_against_temperature",
     "gear_ladder",
     "level_against_temperature",
+    "parts_graph",
     "pieces_against_window",
     "ratio_readings",
     "shares_of_variance",
