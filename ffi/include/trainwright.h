@@ -3098,7 +3098,7 @@ typedef int32_t tw_aim;
 
 /// A unit on the bench, and what is wanted in it.
 typedef struct tw_order_job {
-  /// Variant of the unit: what is exchanged becomes this, or a wanted variant.
+  /// Variant of the unit: what is exchanged becomes this, a wanted variant, or that of a fixed part as found.
   uint8_t unit;
   /// Variant of each part as found.
   const uint8_t *found;
