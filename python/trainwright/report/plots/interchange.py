@@ -12,7 +12,7 @@ from matplotlib.patches import FancyArrowPatch, FancyBboxPatch, Patch
 
 from .frame import BLUE, INK, ORANGE, PURPLE, QUIET, drawing
 
-STYLES = {"fit": "-", "cover": (0, (6, 3)), "match": (0, (1.2, 2.2))}
+STYLES: dict[str, str | tuple[float, tuple[float, ...]]] = {"fit": "-", "cover": (0, (6, 3)), "match": (0, (1.2, 2.2))}
 """Lines by the kind of joint."""
 
 FORCED, MACHINED, NEVER = "forced", "machined", "never"
