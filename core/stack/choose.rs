@@ -29,12 +29,13 @@ pub(super) const OUTCOME: Card = Card {
 pub(super) const CHOOSE: Card = Card {
     id: "stack.choose",
     purpose: "Which shim, ring or plate to fit, by nearest target or by least risk",
-    equation: "nearest target: least |E − s − e_t|; least risk: greatest p; wanted: s = E − e_t",
+    equation: "nearest target: least |E − s − e_t|; least risk: greatest p; thickness that hits the target: s_t = E − e_t",
     symbols: &[
         symbol("E", "room_mm", "mm"),
-        symbol("s", "thickness_mm; wanted_mm", "mm"),
+        symbol("s", "thickness of a piece", "mm"),
+        symbol("s_t", "wanted_mm", "mm"),
         symbol("e_t", "target_mm", "mm"),
-        symbol("p", "chance", "1"),
+        symbol("p", "chance of lying inside, of each piece", "1"),
     ],
     range: "only pieces in stock that land inside; equal chances: nearest the middle of the window; then the thinner",
     source: &card::DEFINITION,
@@ -235,7 +236,7 @@ impl Selection {
 
     /// Which piece to fit, by the rule asked for and by the other one.
     ///
-    /// nearest target: least |E − s − e_t|; least risk: greatest p; wanted: s = E − e_t
+    /// nearest target: least |E − s − e_t|; least risk: greatest p; thickness that hits the target: s_t = E − e_t
     ///
     /// * `pieces` — 1 or more. Only those in stock whose result lies inside the window are chosen
     /// * returns [`PieceChoice`]; where nothing is found, it says what thickness would do

@@ -25,7 +25,7 @@ pub(super) const MEAN_OF_STEPS: Card = Card {
 pub(super) const WHAT_TO_MEASURE: Card = Card {
     id: "stack.what_to_measure",
     purpose: "Which part to measure to shrink the uncertainty most, by how much, and the chance that it settles the judgment",
-    equation: "u'² = u² − c_i² (u_i² − u_m²); the next value falls with y ± c_i √(u_i² + u_m²), judged at u'",
+    equation: "u'² = u² − c_i² (u_i² − u_m²); the next value spreads about y with c_i √(u_i² + u_m²), judged at u'",
     symbols: &[
         symbol("y, u", "judgment.reading", "of the result"),
         symbol("u'", "u_of_result", "of the result"),
@@ -132,7 +132,7 @@ impl MeasurePlan {
 
 /// Which input to measure, the one that weighs most first.
 ///
-/// u'² = u² − c_i² (u_i² − u_m²); the next value falls with y ± c_i √(u_i² + u_m²), judged at u'
+/// u'² = u² − c_i² (u_i² − u_m²); the next value spreads about y with c_i √(u_i² + u_m²), judged at u'
 ///
 /// * `judgment` — of the result; `budget` — of the same combination; `u_measured` — u_m of each input in the order of the budget:
 ///   what the shop's instrument would leave, 0 or more, infinite where the part cannot be measured

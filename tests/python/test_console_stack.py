@@ -211,6 +211,15 @@ def test_the_demonstration_answers_its_job_with_pictures() -> None:
     assert list(choice_parts(Records())) == []
 
 
+def test_the_answers_are_worked_out() -> None:
+    text = call(*GAP, "--explain")
+    for said in ("cold reading: 0.303 mm", "s_t wanted: 1.793 mm", "growth: 0.24955", "u' u of result: 0.0156205", "part: gasket"):
+        assert said in text, said
+    ring = call(*B1, "--reading", "2.27mm±0.011mm", "--fitted", "2.90mm", "--flow", "8L/min", "--explain")
+    assert "land, travel at which the seal leaves its land: 3.6" in ring and "flow: 8" in ring
+    assert "Result: e = 0.127 mm" in call(*GROOVE, "--spread", "normal", "--within", "0in", "0.01in", "--explain")
+
+
 def test_a_page_of_the_choice_can_be_printed(tmp_path: Path) -> None:
     page = tmp_path / "shim.html"
     call(*GAP, "--page", str(page))

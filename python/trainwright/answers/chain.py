@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import Any
 
+from .. import Explanation
 from ..edge import FIT, Typed, number, number_as, show_as, span_as
 from ..error import refusal
 from ..judge import Budget, Judgment, Limits, Reading, Rule, judge
@@ -81,6 +82,12 @@ def _percent(chance: float) -> str:
     return Decision("", "", chance, "").percent
 
 
+def gain_worked(parts: Sequence[Part], gain: MeasureGain, judgment: Judgment, budget: Budget) -> Explanation:
+    """What measuring a part would bring, worked out."""
+    known: dict[str, Any] = {"judgment.reading": judgment.reading, "budget.sensitivity": budget.sensitivity[gain.input]}
+    return gain.explain(part=parts[gain.input].name, **known)
+
+
 def settle_words(parts: Sequence[Part], gains: Sequence[MeasureGain], judgment: Judgment, like: Typed | None) -> str:
     """What would settle a case that is not proven."""
     if judgment.verdict != "NOT PROVEN" or not gains or gains[0].share <= 0.0:
@@ -146,11 +153,13 @@ def chain_sheet(
     data: dict[str, Any] = {"chain": found.as_dict(), "parts": [_part_data(part) for part in parts]}
     tables = [parts_table(parts, like)]
     decisions = []
+    how = [found.explain()]
     if within:
         judgment = judge(found.reading_mm, within, rule)
         gains = gains_of(judgment, found.budget, measured_u_mm)
         decisions = [judged_decision("what the parts leave", judgment, like, settle_words(parts, gains, judgment, like), rule)]
         tables.append(measure_table(parts, gains, judgment, measured_u_mm, like))
+        how.append(gain_worked(parts, gains[0], judgment, found.budget))
         data |= {"judgment": judgment.as_dict(), "measure": measure_data(parts, gains)}
         if judgment.verdict == "GO" and not (within.holds(found.worst_mm.lower) and within.holds(found.worst_mm.upper)):
             answer += " The worst case reaches beyond the limits: only the odds against every part at its worst make it a GO."
@@ -167,6 +176,7 @@ def chain_sheet(
             "Temperature: all sizes as at the same one.",
         ],
         cards=["stack.chain", "stack.what_to_measure", "judge.judge"] if within else ["stack.chain"],
+        how=how,
         data=data,
     )
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import Any
 
-from .. import hazard, units
+from .. import Explanation, hazard, units
 from ..clutch import Annulus
 from ..edge import FIT, Typed, number, number_as, show, show_as, span_as
 from ..error import refusal
@@ -16,7 +16,7 @@ from ..record import Family
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..stack import HotPlay, Piece, PieceChoice, PieceList, PieceOutcome, PistonStroke, Selection, apply_fill
 from . import RULE
-from .chain import Part, chained, gains_of, judged_decision, measure_data, measure_table, measured_part, settle_words, spread_facts
+from .chain import Part, chained, gain_worked, gains_of, judged_decision, measure_data, measure_table, measured_part, settle_words, spread_facts
 
 RULES = ("nearest target", "least risk")
 """The rules of choice."""
@@ -180,8 +180,33 @@ def choice_sheet(choosing: Choosing, *, title: str, story: str = "") -> Sheet:
         facts=facts,
         not_checked=[f"How well these are known: {', '.join(exact)}. They are taken as exact; add ± what you know."] if exact else [],
         cards=["stack.choose", "stack.outcome", "stack.chain", "stack.what_to_measure", *(["stack.grown"] if choosing.warm else [])],
+        how=_how(choosing, choice, outcomes),
         data=data,
     )
+
+
+def _how(choosing: Choosing, choice: PieceChoice, outcomes: Sequence[PieceOutcome]) -> list[Explanation]:
+    """The choice worked out: the room, what the chosen piece leaves, and what warming up adds."""
+    selection = choosing.selection()
+    room = chained(choosing.parts)
+    worked = [choice.explain(room_mm=room.reading_mm, target_mm=selection.target_mm), room.explain()]
+    if choice.found:
+        chosen = outcomes[choice.position]
+        judged: dict[str, Any] = {
+            f"{name}.{field}": value
+            for name, judgment in (("cold", chosen.cold), ("hot", chosen.hot))
+            for field, value in (("reading", judgment.reading), ("chance", judgment.chance))
+        }
+        worked.append(chosen.explain(room_mm=selection.room_mm, growth_mm=selection.growth_mm, **judged))
+        parts = choosing.with_piece(chosen)
+        budget = chained(parts).budget
+        worked.append(gain_worked(parts, gains_of(chosen.cold, budget, choosing.measured_u_mm)[0], chosen.cold, budget))
+    warm = choosing.warm
+    if warm:
+        growth = warm.play.growth
+        known: dict[str, Any] = {name: getattr(growth, name) for name in growth.as_dict()}
+        worked.append(growth.grown(temp_c=warm.temp_c, train_hotter_k=warm.parts_hotter_k).explain(temp_c=warm.temp_c, train_hotter_k=warm.parts_hotter_k, **known))
+    return worked
 
 
 def _counts(sensitivity: float) -> str:
@@ -365,9 +390,11 @@ def _add_travel(sheet: Sheet, choosing: Choosing, piston: Piston, clearance_mm: 
         why = f"clearance, wave plate {choosing.length(known.wave_mm.value)}, bend {choosing.length(known.bend_mm.value)}"
         sheet.facts.append(Fact("piston travel", choosing.length(travel.travel_mm), why))
         sheet.cards.append("stack.piston_travel")
+        sheet.how.append(travel.explain(clearance_mm=clearance_mm, wave_mm=known.wave_mm, bend_mm=known.bend_mm, land_mm=known.land_mm))
         sheet.data["travel"] = travel.as_dict()
         if piston.face and piston.flow_l_min:
             fill = apply_fill(piston.face, travel_mm=travel.travel_mm, flow_l_min=piston.flow_l_min)
             sheet.facts.append(Fact("fills with", f"{number(fill.volume_ml.value, 1)} mL", f"in {number(fill.time_s.value, 2)} s (u {number(fill.time_s.u, 2)} s) at {number(piston.flow_l_min.value, 1)} L/min, passage full and tight"))
             sheet.cards.append("stack.apply_fill")
+            sheet.how.append(fill.explain(piston=piston.face, travel_mm=travel.travel_mm, flow_l_min=piston.flow_l_min))
             sheet.data["fill"] = fill.as_dict()
