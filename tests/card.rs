@@ -315,12 +315,9 @@ proptest! {
 
 #[test]
 fn a_field_is_found_wherever_a_meaning_names_it() {
-    let values = numbers(&[("contact_diameter_mm", 84.0), ("root_diameter_mm", 71.5)]);
-    let text = explain("hold.tooth_stress", &values).unwrap().to_string();
-    assert!(
-        text.contains("half of contact diameter: 84 mm") && text.contains("half of root diameter: 71.5 mm"),
-        "{text}"
-    );
+    let values = numbers(&[("friction_needed", 0.0963), ("half_angle_deg", 5.5)]);
+    let text = explain("hold.wedged", &values).unwrap().to_string();
+    assert!(text.contains("tan φ is friction needed: 0.0963") && text.contains("half angle: 5.5 °"), "{text}");
     let values = numbers(&[("result", 1.0273)]);
     let text = explain("fluid.volume_factor", &values).unwrap().to_string();
     assert!(text.contains("\nResult: V/V₁₅ = 1.0273\n") && !text.contains("Also known"), "{text}");

@@ -9,16 +9,17 @@ use crate::real::sqrt;
 pub(super) const PRESSED: Card = Card {
     id: "hold.pressed",
     purpose: "Pressure, width and shear stress where two rounded bodies touch along a line",
-    equation: "1/R = 1/R₁ + 1/R₂, 1/E* = (1 − ν₁²)/E₁ + (1 − ν₂²)/E₂, b = √(4·F·R/(π·L·E*)), p₀ = 2·F/(π·b·L), τ = 0.3003·p₀ at z = 0.7862·b",
+    equation: "p₀ = 2·F/(π·b·L), b = √(4·F·R/(π·L·E*)), 1/R = 1/R₁ + 1/R₂, 1/E* = (1 − ν₁²)/E₁ + (1 − ν₂²)/E₂, τ = 0.3003·p₀ at z = 0.7862·b",
     symbols: &[
         symbol("F, L", "force_n, length_mm", "N, mm"),
-        symbol("R₁, R₂, R", "first.radius_mm, second.radius_mm (negative when hollow), effective_radius_mm", "mm"),
-        symbol("E₁, ν₁, E₂, ν₂, E*", "young_mpa and poisson of each body, contact_modulus_mpa", "MPa, 1"),
+        symbol("R₁, R₂, R", "first.radius_mm, second.radius_mm, effective_radius_mm", "mm"),
+        symbol("E₁, E₂, E*", "first.young_mpa, second.young_mpa, contact_modulus_mpa", "MPa"),
+        symbol("ν₁, ν₂", "first.poisson, second.poisson", "1"),
         symbol("b", "half_width_mm", "mm"),
         symbol("p₀", "peak_mpa", "MPa"),
         symbol("τ, z", "shear_mpa, shear_depth_mm", "MPa, mm"),
     ],
-    range: "elastic, smooth, dry, straight line of even load; yield begins below the surface near p₀ = 1.67 times the yield stress",
+    range: "a hollow counts with a negative radius; elastic, smooth, dry, straight line of even load; yield begins below the surface near p₀ = 1.67 times the yield stress",
     source: &card::MACHINE_DESIGN,
     locator: "cylindrical contact",
 };
@@ -102,7 +103,7 @@ pub struct LinePressure {
 impl LineContact {
     /// Pressure, width and shear stress under a force.
     ///
-    /// 1/R = 1/R₁ + 1/R₂, 1/E* = (1 − ν₁²)/E₁ + (1 − ν₂²)/E₂, b = √(4·F·R/(π·L·E*)), p₀ = 2·F/(π·b·L), τ = 0.3003·p₀ at
+    /// p₀ = 2·F/(π·b·L), b = √(4·F·R/(π·L·E*)), 1/R = 1/R₁ + 1/R₂, 1/E* = (1 − ν₁²)/E₁ + (1 − ν₂²)/E₂, τ = 0.3003·p₀ at
     /// z = 0.7862·b
     ///
     /// * `force_n` — F, 0 or more

@@ -12,14 +12,19 @@ use crate::train::{Blocks, Fraction, Load, State, StateKind, Train};
 pub(super) const WEDGED: Card = Card {
     id: "hold.wedged",
     purpose: "Forces and contact pressure of rollers or sprags under a torque",
-    equation: "F_t = T/(z·r), N = F_t/tan φ, with φ = β/2 of a roller; it locks where μ > tan φ; p₀ = √(N·E*/(π·R·L))",
+    equation: "p₀ = √(N·E*/(π·R·L)), N = F_t/tan φ, F_t = T/(z·r); φ = β/2 of a roller; it locks where μ > tan φ",
     symbols: &[
         symbol("F_t, N", "tangential_n, normal_n", "N"),
         symbol("T", "torque_nm", "N·m"),
         symbol("z, r", "count, race.radius_mm", "1, mm"),
-        symbol("φ, β", "half_angle_deg, the whole angle between ramp and race", "°"),
-        symbol("μ", "friction_needed is tan φ", "1"),
-        symbol("p₀, E*, R, L", "pressure, as hold.pressed", "MPa, MPa, mm, mm"),
+        symbol("φ", "half_angle_deg", "°"),
+        symbol("β", "the whole angle between ramp and race", "°"),
+        symbol("μ", "of the race; tan φ is friction_needed", "1"),
+        symbol(
+            "p₀, E*, R, L",
+            "pressure.peak_mpa, pressure.contact_modulus_mpa, pressure.effective_radius_mm, length_mm",
+            "MPa, MPa, mm, mm",
+        ),
     ],
     range: "all rollers or sprags carry alike; elastic; the races do not give (a race that grows lets the angle grow, up to rolling over)",
     source: &card::DEFINITION,
@@ -67,7 +72,7 @@ pub(super) const RATCHET_INDEX: Card = Card {
 pub(super) const STRUT_LOAD: Card = Card {
     id: "hold.strut_load",
     purpose: "Force along a strut and its stress under a torque",
-    equation: "F_t = T/(n·r), F_s = F_t/cos γ, F_r = F_t·tan γ, σ = F_s/(w·t)",
+    equation: "σ = F_s/(w·t), F_s = F_t/cos γ, F_r = F_t·tan γ, F_t = T/(n·r)",
     symbols: &[
         symbol("F_t, F_s, F_r", "tangential_n, strut_n, separating_n", "N"),
         symbol("T", "torque_nm", "N·m"),
@@ -126,7 +131,7 @@ pub(super) const STRUT_HOLD: Card = Card {
 pub(super) const TAKE_UP: Card = Card {
     id: "hold.take_up",
     purpose: "Speed and energy with which a one-way clutch closes its backlash under a torque",
-    equation: "a = T/J, ω = √(2·a·φ), t = √(2·φ/a), E = J·ω²/2 = T·φ",
+    equation: "E = J·ω²/2 = T·φ, ω = √(2·a·φ), t = √(2·φ/a), a = T/J",
     symbols: &[
         symbol("T, J", "torque_nm, inertia_kg_m2", "N·m, kg·m²"),
         symbol("φ", "backlash_deg", "° (rad in the equation)"),
@@ -199,7 +204,7 @@ pub struct OneWayHold {
 impl Wedge {
     /// Forces and contact pressure under a torque.
     ///
-    /// F_t = T/(z·r), N = F_t/tan φ, then as [`LineContact::pressed`]
+    /// p₀ = √(N·E*/(π·R·L)) as [`LineContact::pressed`], N = F_t/tan φ, F_t = T/(z·r)
     ///
     /// * `torque_nm` — T, 0 or more
     /// * returns [`WedgeLoad`]; it locks only where the friction is above `friction_needed`
@@ -403,7 +408,7 @@ impl Ratchet {
 
     /// Force along a strut and its stress under a torque.
     ///
-    /// F_t = T/(n·r), F_s = F_t/cos γ, F_r = F_t·tan γ, σ = F_s/(w·t)
+    /// σ = F_s/(w·t), F_s = F_t/cos γ, F_r = F_t·tan γ, F_t = T/(n·r)
     ///
     /// * `torque_nm` — T, 0 or more
     /// * returns [`StrutLoad`]
@@ -513,7 +518,7 @@ pub struct TakeUp {
 
 /// Speed and energy with which a backlash closes under a torque.
 ///
-/// a = T/J, ω = √(2·a·φ), t = √(2·φ/a), E = J·ω²/2 = T·φ
+/// E = J·ω²/2 = T·φ, ω = √(2·a·φ), t = √(2·φ/a), a = T/J
 ///
 /// * `backlash_deg` — φ, above 0 to 360°: [`RatchetIndex::backlash_deg`]; `torque_nm` — T on the member that turns back,
 ///   above 0; `inertia_kg_m2` — J of what turns with it, above 0

@@ -15,7 +15,7 @@ use crate::units::GRAVITY_M_S2;
 pub(super) const PARK_LOAD: Card = Card {
     id: "hold.park_load",
     purpose: "Torque at the park gear of a vehicle that only the park lock holds on a grade",
-    equation: "F = m·g·sin θ, θ = arctan(G/100), T = κ·F·r/(i_A·i_V), r = U/(2·π)",
+    equation: "T = κ·F·r/(i_A·i_V), F = m·g·sin θ, θ = arctan(G/100), r = U/(2·π)",
     symbols: &[
         symbol("F", "grade_n", "N"),
         symbol("m, G", "mass_kg, grade_pct", "kg, %"),
@@ -23,7 +23,7 @@ pub(super) const PARK_LOAD: Card = Card {
         symbol("κ", "rocking_factor", "1"),
         symbol("r, U", "wheel_radius_mm, driveline.circumference_mm", "mm"),
         symbol("i_A, i_V", "driveline.axle_ratio, driveline.transfer_ratio", "1"),
-        symbol("T", "torque_nm; static_nm with κ = 1", "N·m"),
+        symbol("T", "torque_nm", "N·m"),
     ],
     range: "no help from rolling resistance, brakes or losses; r is the rolling radius, about 3 % more than the loaded radius of a tire that stands, so T is rather too much",
     source: &card::DEFINITION,
@@ -33,11 +33,11 @@ pub(super) const PARK_LOAD: Card = Card {
 pub(super) const TOOTH_STRESS: Card = Card {
     id: "hold.tooth_stress",
     purpose: "Stress at the root of a park-gear tooth under a torque at the output shaft",
-    equation: "F_t = T/r_c, h = r_c − r_f, σ = K_t·6·F_t·h/(b·s²), τ = F_t/(b·s), σ_v = √(σ² + 3·τ²)",
+    equation: "σ_v = √(σ² + 3·τ²), σ = K_t·6·F_t·h/(b·s²), τ = F_t/(b·s), F_t = 2·T/D_c, h = (D_c − D_f)/2",
     symbols: &[
         symbol("F_t", "tooth_n", "N"),
         symbol("T", "torque_nm", "N·m"),
-        symbol("r_c, r_f", "half of contact_diameter_mm, half of root_diameter_mm", "mm"),
+        symbol("D_c, D_f", "contact_diameter_mm, root_diameter_mm", "mm"),
         symbol("h", "arm_mm", "mm"),
         symbol("b, s", "face_mm, tooth_root_mm", "mm"),
         symbol("K_t", "stress_factor", "1"),
@@ -75,7 +75,7 @@ pub(super) const PARK_HOLD: Card = Card {
     ],
     range: "the stress is proportional to each of the three, so first order is exact for each alone",
     source: &card::GUM,
-    locator: "equation 10, relative sensitivities of 1",
+    locator: "equation 10, the stress proportional to each",
 };
 
 pub(super) const FREE_ROLL: Card = Card {
@@ -84,9 +84,9 @@ pub(super) const FREE_ROLL: Card = Card {
     equation: "x = U/(z·i_A·i_V), E = m·g·sin θ·x, v = √(2·E/m)",
     symbols: &[
         symbol("x, E, v", "roll_mm, energy_j, speed_km_h", "mm, J, km/h"),
-        symbol("U, i_A, i_V", "driveline", "mm, 1, 1"),
+        symbol("U, i_A, i_V", "driveline.circumference_mm, driveline.axle_ratio, driveline.transfer_ratio", "mm, 1, 1"),
         symbol("z", "teeth", "1"),
-        symbol("m, θ", "mass_kg, grade", "kg, °"),
+        symbol("m, θ", "mass_kg, grade_deg", "kg, °"),
     ],
     range: "worst case: a whole tooth from rest, pawl on a tooth, no rolling resistance; lash of the drive line and wind-up of tires come on top",
     source: &card::DEFINITION,
@@ -112,11 +112,11 @@ pub(super) const COMPARE: Card = Card {
 pub(super) const WINDOW: Card = Card {
     id: "hold.window_deg",
     purpose: "Angle that the park gear turns while the pawl can drop in",
-    equation: "window = (space − tip)/r_c",
+    equation: "window = 2·(space − tip)/D_c",
     symbols: &[
         symbol("window", "result", "° (rad in the equation)"),
         symbol("space, tip", "space_mm, pawl_tip_mm", "mm"),
-        symbol("r_c", "half of contact_diameter_mm", "mm"),
+        symbol("D_c", "contact_diameter_mm", "mm"),
     ],
     range: "both widths measured along the contact diameter",
     source: &card::DEFINITION,
@@ -155,13 +155,13 @@ pub(super) const TIP_PRESSURE: Card = Card {
 pub(super) const LATCH: Card = Card {
     id: "hold.latch",
     purpose: "Speed above which the pawl skips over the teeth instead of dropping in",
-    equation: "t = √(2·J·φ/M), ω = window/t, v = ω·r/(i_A·i_V)",
+    equation: "v = ω·r/(i_A·i_V), ω = window/t, t = √(2·J·φ/M)",
     symbols: &[
         symbol("t", "drop_time_s", "s"),
         symbol("J, φ, M", "inertia_kg_m2, drop_deg, spring_nm", "kg·m², °, N·m"),
         symbol("ω, v", "output_rpm, road_km_h", "1/min, km/h"),
         symbol("window", "window_deg", "°"),
-        symbol("r, i_A, i_V", "driveline", "mm, 1, 1"),
+        symbol("r, i_A, i_V", "circumference over 2 π, driveline.axle_ratio, driveline.transfer_ratio", "mm, 1, 1"),
     ],
     range: "constant spring torque, no drag, the whole drop needed: below this speed it engages with a blow, near it it may do either",
     source: &card::DEFINITION,
@@ -177,7 +177,7 @@ pub(super) const GRIP: Card = Card {
         symbol("μ_t", "tire_friction", "1"),
         symbol("m_A", "axle_load_kg", "kg"),
         symbol("θ", "grade", "°"),
-        symbol("r, i_A, i_V", "driveline", "mm, 1, 1"),
+        symbol("r, i_A, i_V", "circumference over 2 π, driveline.axle_ratio, driveline.transfer_ratio", "mm, 1, 1"),
     ],
     range: "both wheels on the same ground: through a differential the side with less grip decides; the grade also shifts load off the upper axle",
     source: &card::DEFINITION,
@@ -324,7 +324,7 @@ pub struct ParkComparison {
 
 /// Torque at the park gear of a vehicle that only the park lock holds.
 ///
-/// F = m·g·sin θ, T = κ·F·r/(i_A·i_V), r = U/(2·π)
+/// T = κ·F·r/(i_A·i_V), F = m·g·sin θ, θ = arctan(G/100), r = U/(2·π)
 ///
 /// * `driveline` — i_A, i_V and U; `mass_kg` — m of truck, load and unbraked trailer, above 0
 /// * `grade_pct` — G, 0 to 100; `rocking_factor` — κ, 1 (standing still) to 5
@@ -403,7 +403,7 @@ impl ParkGear {
 
     /// Stress at the root of a tooth under a torque at the output shaft.
     ///
-    /// F_t = T/r_c, h = r_c − r_f, σ = K_t·6·F_t·h/(b·s²), τ = F_t/(b·s), σ_v = √(σ² + 3·τ²)
+    /// σ_v = √(σ² + 3·τ²), σ = K_t·6·F_t·h/(b·s²), τ = F_t/(b·s), F_t = 2·T/D_c, h = (D_c − D_f)/2
     ///
     /// * `torque_nm` — T, 0 or more; `stress_factor` — K_t, 1 to 5
     /// * returns [`ParkStress`]
@@ -501,11 +501,11 @@ impl ParkGear {
                 why: "on level ground nothing loads the park gear; give a grade above 0",
             });
         }
-        let u_rel = |reading: Reading| reading.u / reading.value;
+        let (mass_kg, around_mm) = (parked.mass_kg, parked.driveline.circumference_mm);
         let budget = combine(&[
             Input::new(von_mises_mpa, within("stress_u_rel", stress_u_rel, 0.0, 1.0)?)?,
-            Input::new(von_mises_mpa, u_rel(parked.mass_kg))?,
-            Input::new(von_mises_mpa, u_rel(parked.driveline.circumference_mm))?,
+            Input::new(von_mises_mpa / mass_kg.value, mass_kg.u)?,
+            Input::new(von_mises_mpa / around_mm.value, around_mm.u)?,
         ])?;
         let limits = Limits::at_most(positive("yield_mpa", yield_mpa)?)?;
         let judgment = judge(Reading::new(von_mises_mpa, budget.u)?, limits, rule)?;
@@ -557,7 +557,7 @@ impl ParkGear {
 
     /// Angle that the gear turns while the pawl can drop in, degrees.
     ///
-    /// window = (space − tip)/r_c
+    /// window = 2·(space − tip)/D_c
     ///
     /// * `space_mm` — width between two teeth, above that of the pawl; `pawl_tip_mm` — width of the pawl, above 0; both
     ///   along the contact diameter
@@ -714,7 +714,7 @@ impl Pawl {
 
     /// Speed above which the pawl skips over the teeth instead of dropping in.
     ///
-    /// t = √(2·J·φ/M), ω = window/t, v = ω·r/(i_A·i_V)
+    /// v = ω·r/(i_A·i_V), ω = window/t, t = √(2·J·φ/M)
     ///
     /// * `driveline` — r, i_A, i_V; `window_deg` — angle in which it can drop, above 0, [`ParkGear::window_deg`]
     /// * returns [`Latch`]

@@ -326,6 +326,8 @@ def test_a_mass_with_its_uncertainty_is_counted() -> None:
     asked = ("park", FAMILY, "--fleet", FLEET, "--truck", "T12", "--grade", "20%", "--rocking", "1.15")
     exact, rough = answer(*asked), answer(*asked, "--mass", "8080±600kg")
     assert rough["own"]["hold"]["budget"]["u"] > exact["own"]["hold"]["budget"]["u"]
+    assert [entry["u"] for entry in rough["inputs"]] == pytest.approx([0.06, 600, 2456.7 * 0.006 / 0.968], rel=1e-3)
+    assert rough["inputs"][1]["turns_at"] < 8080
     assert "mass" in rough["decisions"][0]["settle"] and "tooth" in exact["decisions"][0]["settle"]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .. import hazard
+from .. import Explanation, hazard
 from ..edge import number, show
 from ..error import refusal
 from ..hold import OneWayDuty, OneWayHold, OneWayPart, Ratchet, Wedge, locks, one_way_duty, one_way_part, take_up
@@ -14,6 +14,7 @@ from ..record import Family
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..train import Train
 from . import RULE, rule_in_words
+from .turning import Turn, turning_table
 
 INPUTS = ("allowed stress", "geometry and load sharing of the clutch", "turbine torque")
 """What the uncertainty of the torque to spare comes from, in the order of the budget."""
@@ -121,7 +122,7 @@ def one_way_sheet(
         story=story,
         answer=answer,
         decisions=decisions,
-        tables=[*tables, _duty_table(first, input_rpm)],
+        tables=[*tables, _duty_table(first, input_rpm), *([_turning(first, holds[0], rule)] if len(clutches) == 1 and holds[0] else [])],
         facts=[
             Fact("turbine torque", show(clutch.turbine_nm.value, "nm"), f"{clutch.variant}: {turbine_from}") for clutch in clutches
         ] + (_facts(first) if len(clutches) == 1 else []),
@@ -138,8 +139,41 @@ def one_way_sheet(
         ],
         cautions=[hazard.caution("overspeed")],
         cards=_cards(clutches),
+        how=[explanation for clutch, hold in zip(clutches, holds) for explanation in _how(clutch, hold)],
         data={"clutches": {clutch.variant: _data(clutch, hold) for clutch, hold in zip(clutches, holds)}},
     )  # fmt: skip
+
+
+def _turning(clutch: Placed, hold: OneWayHold, rule: Rule) -> Table:
+    """What each input of the torque to spare does to the verdict, in the order of the budget."""
+
+    def need(value: float) -> Judgment:
+        given = Reading(value=value, u=clutch.need_nm.u)
+        return clutch.part.hold(given, rule=rule, capacity_u_rel=clutch.capacity_u_rel).judgment
+
+    need_nm, capacity_nm = clutch.need_nm, clutch.part.capacity_nm()
+    turns = [
+        Turn(INPUTS[0], Reading.exact(1.0)),
+        Turn(INPUTS[1], Reading.exact(1.0)),
+        Turn(f"torque to hold ({INPUTS[2]})", need_nm, "nm", need, 0.1 * need_nm.value, 3 * max(need_nm.value, capacity_nm)),
+    ]
+    return turning_table(hold.judgment, hold.budget, turns)[0]
+
+
+def _how(clutch: Placed, hold: OneWayHold | None) -> list[Explanation]:
+    """The formulas of a clutch worked out with its own values."""
+    part, torque_nm = clutch.part.clutch, clutch.need_nm.value
+    if isinstance(part, Wedge):
+        load = part.wedged(torque_nm=torque_nm)
+        worked = [load.explain(torque_nm=torque_nm, **part.as_dict()), load.pressure.explain(force_n=load.normal_n, length_mm=part.length_mm, first=part.race, second=part.body)]
+        card = "hold.wedge_hold"
+    else:
+        worked = [part.ratchet_index().explain(struts=part.struts, notches=part.notches), part.strut_load(torque_nm=torque_nm).explain(torque_nm=torque_nm, **part.as_dict())]
+        card = "hold.strut_hold"
+    if hold:
+        u_rel = clutch.capacity_u_rel if clutch.capacity_u_rel is not None else clutch.part.capacity_u_rel
+        worked.append(hold.explain(card=card, allow_mpa=clutch.part.allow_mpa, geometry_u_rel=u_rel))
+    return worked
 
 
 def _sentence(clutch: Placed, hold: OneWayHold | None) -> str:

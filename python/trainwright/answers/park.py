@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import product
 from typing import Any
 
-from .. import hazard, practice
+from .. import Explanation, hazard, practice
 from ..edge import number, show
 from ..error import refusal
 from ..hold import (
@@ -23,11 +23,12 @@ from ..hold import (
     park_lock,
     roll_limits_49_cfr_571_114,
 )
-from ..judge import Reading, Rule, settle
+from ..judge import Judgment, Reading, Rule, settle
 from ..record import Family, Fleet
 from ..road import Driveline
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
+from .turning import Turn, turning_table
 
 INPUTS = ("tooth (form, hardness, model)", "mass", "rolling circumference of the tires")
 """What the uncertainty of the stress comes from, in the order of the budget."""
@@ -147,6 +148,7 @@ def park_sheet(
         f"Before the pawl drops in the vehicle may roll {show(roll.roll_mm, 'mm', 0)}."
     )
     decisions = [_decision(case, lock, hold, grade_pct, chosen, case.gear_of)]
+    turns, turns_data = turning_table(hold.judgment, hold.budget, _turns(case, lock, grade_pct, chosen))
     tables = [_by_grade(case, chosen, {name: park_lock(family, name) for name in [case.gear_of, *([compare_with] if compare_with else [])]}, grade_pct)]
     if other and compare_with:
         other_hold = chosen.hold(other, case, grade_pct)
@@ -162,12 +164,14 @@ def park_sheet(
         story=story,
         answer=answer,
         decisions=decisions,
-        tables=tables,
+        tables=[*tables, turns],
         facts=[*_load_facts(case, hold, chosen, lock), *_pawl_facts(lock, case, hold, roll, chosen.rule), *_grip(case, hold, grade_pct, axle_load_kg, tire_friction)],
         not_checked=_not_checked(lock, axle_load_kg is not None and tire_friction is not None),
         cautions=[hazard.caution("park lock"), hazard.caution("towing")],
         cards=_cards(lock, other is not None, axle_load_kg is not None and tire_friction is not None),
+        how=_how(case, lock, hold, roll, parked, chosen),
         data={
+            "inputs": turns_data,
             "grade_pct": grade_pct,
             "rocking_factor": chosen.rocking_factor,
             "mass_kg": case.mass_kg.value,
@@ -176,6 +180,44 @@ def park_sheet(
             "other": {"park_gear_of": compare_with, **_data(other, case, chosen.hold(other, case, grade_pct), other.gear.free_roll(parked))} if other else None,
         },
     )  # fmt: skip
+
+
+def _turns(case: Case, lock: ParkLock, grade_pct: float, chosen: Chosen) -> list[Turn]:
+    """The inputs of the stress in the order of its budget, with the judgment that another value of each would give."""
+
+    def mass(value: float) -> Judgment:
+        return chosen.hold(lock, replace(case, mass_kg=Reading(value=value, u=case.mass_kg.u)), grade_pct).judgment
+
+    def tire(value: float) -> Judgment:
+        around = Reading(value=value, u=case.driveline.circumference_mm.u)
+        line = Driveline(axle_ratio=case.driveline.axle_ratio, transfer_ratio=case.driveline.transfer_ratio, circumference_mm=around)
+        return chosen.hold(lock, replace(case, driveline=line), grade_pct).judgment
+
+    mass_kg, around_mm = case.mass_kg, case.driveline.circumference_mm
+    return [
+        Turn(INPUTS[0], Reading.exact(1.0)),
+        Turn(INPUTS[1], mass_kg, "kg", mass, 0.2 * mass_kg.value, 5 * mass_kg.value),
+        Turn(INPUTS[2], around_mm, "mm", tire, 0.5 * around_mm.value, 2 * around_mm.value, 0),
+    ]
+
+
+def _how(case: Case, lock: ParkLock, hold: ParkHold, roll: FreeRoll, parked: Parked, chosen: Chosen) -> list[Explanation]:
+    """The formulas worked out with the values of one vehicle and its own gear."""
+    given = {"mass_kg": case.mass_kg.value, "driveline": case.driveline}
+    tooth_n, drop = hold.stress.tooth_n, lock.pawl.as_dict()
+    worked = [
+        hold.load.explain(grade_pct=parked.grade_pct, rocking_factor=chosen.rocking_factor, **given),
+        hold.stress.explain(torque_nm=hold.load.torque_nm, stress_factor=chosen.strength(lock).stress_factor, **lock.gear.as_dict()),
+        hold.explain(**chosen.strength(lock).as_dict(), mass_kg=case.mass_kg, driveline=case.driveline),
+        roll.explain(teeth=lock.gear.teeth, grade_deg=hold.load.grade_deg, **given),
+        lock.pawl.ejection(tooth_n=tooth_n).explain(tooth_n=tooth_n, flank_deg=lock.pawl.flank_deg),
+    ]
+    if lock.window_deg is not None:
+        latch = lock.pawl.latch(case.driveline, window_deg=lock.window_deg)
+        worked.append(latch.explain(window_deg=lock.window_deg, driveline=case.driveline, **drop))
+    if lock.tip is not None:
+        worked.append(lock.pawl.tip_pressure(lock.tip, tooth_n=tooth_n).explain(**lock.tip.as_dict()))
+    return worked
 
 
 def _rocking(chosen: Chosen) -> str:
