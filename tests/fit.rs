@@ -412,6 +412,14 @@ fn the_tables_lie_near_the_formulas_behind_them() {
     }
 }
 
+proptest! {
+    #[test]
+    fn a_nominal_size_reads_as_the_standard_library_reads_it(whole in 1..499_u32, thousandths in 0..1000_u32) {
+        let text = format!("{whole}.{thousandths:03}");
+        prop_assert_eq!(iso_size(&format!("{text} h7")).unwrap().nominal_mm, text.parse::<f64>().unwrap());
+    }
+}
+
 /// IT7 at 25 mm: 20.7 µm by the formula, 21 in the table; 30.2 and 30 at 60 mm.
 #[test]
 fn the_table_is_shipped_and_not_the_formula() {

@@ -183,10 +183,28 @@ fn nominal_and_zone(text: &str) -> Result<(f64, &str)> {
     let number = text.trim_start();
     let end = number.find(|letter: char| !letter.is_ascii_digit() && letter != '.').unwrap_or(number.len());
     let (digits, zone) = number.split_at_checked(end).unwrap_or((number, ""));
-    match digits.parse() {
-        Ok(nominal_mm) => Ok((nominal_mm, zone)),
-        Err(_) => Err(unread(place(text, number), "a nominal size in mm, with a decimal point, before the letter")),
+    match decimal(digits) {
+        Some(nominal_mm) => Ok((nominal_mm, zone)),
+        None => Err(unread(place(text, number), "a nominal size in mm, with a decimal point, before the letter")),
     }
+}
+
+/// The decimal number of up to 15 digits, rounded once: both parts of the fraction are exact. (The standard library's reader
+/// can panic.)
+fn decimal(text: &str) -> Option<f64> {
+    let (mut whole, mut scale, mut digits, mut point) = (0_u64, 1_u64, 0_u32, false);
+    for byte in text.bytes() {
+        if byte == b'.' && !point {
+            point = true;
+            continue;
+        }
+        whole = whole.checked_mul(10)?.checked_add(u64::from(byte.checked_sub(b'0').filter(|digit| *digit <= 9)?))?;
+        if point {
+            scale = scale.checked_mul(10)?;
+        }
+        digits += 1;
+    }
+    (1..=15).contains(&digits).then(|| whole as f64 / scale as f64)
 }
 
 const LETTERS: &str = "one of c d e f g h js k m n p r s t u, capital for a hole, then a grade";

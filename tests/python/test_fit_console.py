@@ -203,7 +203,7 @@ def test_the_sheet_for_the_bench_has_every_fit_with_blanks(family):
     assert [table.title for table in sheet.tables] == [found.name for found in fit.fits_of(family)]
     for table in sheet.tables:
         assert [row.cells[-2:] for row in table.rows] == [("_" * 10, "_" * 10)] * 3
-    assert sheet.form and "temperature of the parts" in sheet.form
+    assert sheet.form and "temperature" in sheet.form
     shaft, bore, new = sheet.tables[0].rows
     assert (shaft.cells[1:3], bore.cells[1:3], new.cells[1:3]) == (("44.325", "44.350"), ("44.390", "44.425"), ("0.040", "0.100"))
     assert "1.7451" in call("fit", FAMILY, "--variant", "heron", "--in", "in")
@@ -223,7 +223,7 @@ def test_the_report_draws_the_bushing_between_the_naive_lines():
     parts = [part for part in parts_of(Records.read([Path(FAMILY)])) if part.sheet.data.get("fit") == "case_bush"]
     assert len(parts) == 1
     (svg,) = [draw(plots) for draw in parts[0].pictures.values()]
-    for label in ("in the pressed bushing", "as the case", "as steel", "lets go"):
+    for label in ("in the pressed bushing", "as aluminum, the housing", "as steel, the bushing", "lets go"):
         assert label in svg
 
 

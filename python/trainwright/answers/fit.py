@@ -429,7 +429,7 @@ def bench_sheet(family: Family, variant: str, *, like: Typed | None = None, titl
         tables=[_bench_table(fit, variant, like) for fit in fits],
         not_checked=["Anything: this sheet states what to compare with. trainwright fit judges what was measured."],
         cards=["fit.clearance"],
-        form=(*FORM, "temperature of the parts"),
+        form=(*FORM, "temperature"),
         data={"variant": variant, "fits": [_bench_data(fit, variant) for fit in fits]},
     )
 

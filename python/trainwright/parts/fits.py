@@ -28,7 +28,7 @@ def fit_parts(records: Records) -> Iterator[Part]:
     for fit in fits_of(family):
         if fit.has_bushing and fit.shaft_expansion_per_k:
             sheet = fit_sheet(Question(fit, Side(first), Side(first)), title=f"Cold and hot: the bushing of {fit.name}")
-            yield Part(sheet, {_CAPTION: _curve(fit, first)})
+            yield Part(sheet, {_CAPTION: _curve(family, fit, first)})
     yield Part(bench_sheet(family, first, title=f"Fit sheet for the bench: {first}"))
 
 
@@ -72,12 +72,14 @@ def _nearest(family: Family, tolerances: Callable[[str], Limits], reading: Readi
 
 
 _CAPTION = (
-    "Clearance against temperature. The pressed bushing follows neither the case nor steel: it opens with the seat until it lets go. "
+    "Clearance against temperature. The pressed bushing follows neither metal: it opens with its seat until that lets go. "
     "The band is ± 2 standard uncertainties, most of it from the tolerances of new parts."
 )
 
 
-def _curve(fit: RecordedFit, variant: str) -> Draw:
+def _curve(family: Family, fit: RecordedFit, variant: str) -> Draw:
+    press = next(entry["press"] for entry in family.as_dict()["fit"] if entry["id"] == fit.name)
+    housing, shell = (f"as {press[key]}, {what}" for key, what in (("housing_material", "the housing"), ("bush_material", "the bushing")))
     asked = Question(fit, Side(variant), Side(variant))
     bushing, expansion = asked.bushing(), fit.shaft_expansion_per_k
     assert bushing and expansion
@@ -94,7 +96,7 @@ def _curve(fit: RecordedFit, variant: str) -> Draw:
         CURVE_C,
         [reading.value for reading in clearances],
         [reading.u for reading in clearances],
-        {"as the case": [row.as_housing_mm for row in rows], "as steel": [row.as_shell_mm for row in rows]},
+        {housing: [row.as_housing_mm for row in rows], shell: [row.as_shell_mm for row in rows]},
         limit_mm=fit.limit_mm,
         let_go_c=bushing.let_go_c().value,
     )

@@ -30,7 +30,7 @@ def clearance_against_temperature(
         axes.annotate("limit in service, at 20 °C", (20.0, limit_mm), (12, -4), textcoords="offset points", color=PURPLE, fontsize=9.5)
         if temps_c[0] < let_go_c < temps_c[-1]:
             axes.axvline(let_go_c, color=QUIET, linewidth=1, linestyle=(0, (5, 3)))
-            axes.annotate("lets go", (let_go_c, 0.02), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points",
+            axes.annotate("lets go", (let_go_c, 0.07), (-4, 0), xycoords=("data", "axes fraction"), textcoords="offset points",
                           ha="right", color=QUIET, fontsize=9.5)  # fmt: skip
         axes.axhline(0, color=QUIET, linewidth=1)
         axes.set_xlabel("temperature of case and shaft, °C")
