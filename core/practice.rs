@@ -82,3 +82,11 @@ pub const RACE_POISSON: f64 = 0.3;
 pub const ROCKING_FACTOR_LOW: f64 = 1.5;
 /// See [`ROCKING_FACTOR_LOW`].
 pub const ROCKING_FACTOR_HIGH: f64 = 2.0;
+/// Least static capacity over load of a roller or needle bearing in normal running; 1 where dents do not matter, 3 under shock.
+pub const NEEDLE_STATIC_FACTOR: f64 = 1.5;
+/// Load over static capacity below which needles slide instead of rolling; more at high speed.
+pub const NEEDLE_LEAST_LOAD_SHARE: f64 = 0.0005;
+/// Share of the teeth of a spline that carry: pitch errors keep the others from touching.
+pub const SPLINE_CARRYING_SHARE: f64 = 0.5;
+/// Shear modulus of steel.
+pub const STEEL_SHEAR_MODULUS_MPA: f64 = 80_000.0;

@@ -22,12 +22,14 @@
 //! ```
 
 mod check;
+mod compare;
 mod document;
 mod family;
 mod fault;
 mod fits;
 mod fleet;
 mod fluids;
+mod hard_parts;
 mod identify;
 mod image;
 mod instruments;
@@ -56,13 +58,16 @@ use self::check::{Names, Walk};
 use self::document::Document;
 use self::whole::Whole;
 
+pub use compare::{Comparison, FigureChange, PartComparison};
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, Friction, MachiningRecord,
-    MatchRecord, Meta, Price, PumpRecord, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, ThrustRace, VariantRecord,
+    MatchRecord, Meta, Price, PumpRecord, PushedBy, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, SplineRecord,
+    ThrustRace, VariantRecord, WasherRecord, WheelName,
 };
 pub use fits::{FitKind, FitRecord, MaterialRecord, Press};
 pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
+pub use hard_parts::{GearThrust, RatedShaft};
 pub use identify::{Bench, Found, FoundReading, Identified, IdentifiedPart, Look, Made, NextLook, Shows};
 pub use image::Installed;
 pub use instruments::{InstrumentRecord, Instruments};

@@ -78,6 +78,9 @@ pub struct Family {
     pub park_rules: Option<ParkRules>,
     /// The needle thrust bearing of each variant.
     pub thrust_race: Option<PerVariant<ThrustRace>>,
+    /// Thrust washers by name.
+    #[serde(default, skip_serializing_if = "IndexMap::is_empty")]
+    pub thrust_washer: IndexMap<String, WasherRecord>,
     /// Shafts by name.
     #[serde(default, skip_serializing_if = "IndexMap::is_empty")]
     pub shaft: IndexMap<String, ShaftRecord>,
@@ -377,6 +380,51 @@ pub struct ThrustRace {
     /// Pitch diameter, mm.
     #[schemars(extend("exclusiveMinimum" = 0))]
     pub pitch_diameter_mm: f64,
+    /// The gear wheel that pushes on it; its set must state module and helix angle.
+    pub pushed_by: Option<PushedBy>,
+}
+
+/// A gear wheel that pushes along the axis, and the carrier that it turns against.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PushedBy {
+    /// Set of the wheel.
+    pub set: String,
+    /// Which wheel of the set.
+    pub wheel: WheelName,
+    /// Relative standard uncertainty of its push: helix, friction, what else leans on the part. Without it nothing is judged.
+    #[schemars(range(min = 0, max = 1))]
+    pub u_rel_push: Option<f64>,
+}
+
+/// A wheel of a planetary set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum WheelName {
+    /// The sun; the large sun of a two-sun set.
+    Sun,
+    /// The second sun of a stepped set; the small sun of a two-sun set.
+    #[serde(rename = "sun_2")]
+    Sun2,
+    /// The ring.
+    Ring,
+}
+
+/// Thrust washer.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WasherRecord {
+    /// Outside diameter of the face that bears, mm.
+    #[schemars(extend("x-least" = 1))]
+    pub outside_mm: PerVariant<f64>,
+    /// Inside diameter of the face that bears, mm.
+    #[schemars(extend("x-least" = 0))]
+    pub inside_mm: PerVariant<f64>,
+    /// Share of that face that grooves and holes leave.
+    #[schemars(range(max = 1), extend("exclusiveMinimum" = 0))]
+    pub face_share: f64,
+    /// The gear wheel that pushes on it; its set must state module and helix angle.
+    pub pushed_by: Option<PushedBy>,
 }
 
 /// Shaft in torsion.
@@ -394,6 +442,32 @@ pub struct ShaftRecord {
     /// Yield stress in shear, MPa.
     #[schemars(extend("exclusiveMinimum" = 0))]
     pub shear_yield_mpa: f64,
+    /// Relative standard uncertainty of stress and yield together: sizes, form, hardness. Without it the shaft is not judged.
+    #[schemars(range(min = 0, max = 1))]
+    pub u_rel_stress: Option<f64>,
+    /// The spline that brings the torque in or out.
+    pub spline: Option<SplineRecord>,
+}
+
+/// A spline of a shaft.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SplineRecord {
+    /// Number of teeth.
+    #[schemars(extend("x-least" = 4, "x-most" = 200))]
+    pub teeth: PerVariant<u32>,
+    /// Outer diameter of the contact, mm.
+    #[schemars(extend("x-least" = 1))]
+    pub major_mm: PerVariant<f64>,
+    /// Pitch diameter, mm.
+    #[schemars(extend("x-least" = 1))]
+    pub pitch_diameter_mm: PerVariant<f64>,
+    /// Inner diameter of the contact, mm.
+    #[schemars(extend("x-least" = 1))]
+    pub minor_mm: PerVariant<f64>,
+    /// Length in contact, mm.
+    #[schemars(extend("x-least" = 1))]
+    pub length_mm: PerVariant<f64>,
 }
 
 /// Torque of a shaft.

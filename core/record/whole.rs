@@ -53,6 +53,7 @@ impl Whole for Family {
         faults.extend(self.fit_faults());
         faults.extend(self.evidence_faults());
         faults.extend(self.part_faults());
+        faults.extend(self.hard_part_faults());
         faults
     }
 }

@@ -91,10 +91,12 @@ mod _native {
         const ROLLER_EXPONENT: f64 = trainwright::hold::ROLLER_EXPONENT;
         #[pymodule_export]
         use crate::hold::{
-            AxialThrust, Change, Helical, HelicalSun, HollowOverSolid, MeanLoad, NeedleCapacity, NeedleChange,
-            NeedleHold, NeedleLasts, NeedleThrust, PackChange, RatingLife, SetPack, Shaft, ShaftChange, ShaftHold,
-            ShaftLoad, Spline, SplineLoad, SunChange, ThrustWasher, Torsion, WasherLoad, WheelThrust, axial_thrust,
-            change, compare_needles, compare_packs, compare_shafts, compare_suns, mean_load, rating_life, wheel_thrust,
+            AxialThrust, Change, Comparison, FigureChange, Helical, HelicalSun, HollowOverSolid, MeanLoad,
+            NeedleCapacity, NeedleChange, NeedleHold, NeedleLasts, NeedleThrust, PackChange, PartComparison,
+            RatedShaft, RatingLife, SetPack, Shaft, ShaftChange, ShaftHold, ShaftLoad, Spline, SplineLoad, SunChange,
+            ThrustWasher, Torsion, WasherLoad, WheelThrust, axial_thrust, change, compare, compare_needles,
+            compare_packs, compare_shafts, compare_suns, gear_thrusts, mean_load, rating_life, shafts, thrust_race,
+            thrust_washers, wheel_thrust,
         };
         #[pymodule_export]
         use crate::hold::{
@@ -273,6 +275,14 @@ mod _native {
         const ROCKING_FACTOR_LOW: f64 = core::ROCKING_FACTOR_LOW;
         #[pymodule_export]
         const ROCKING_FACTOR_HIGH: f64 = core::ROCKING_FACTOR_HIGH;
+        #[pymodule_export]
+        const NEEDLE_STATIC_FACTOR: f64 = core::NEEDLE_STATIC_FACTOR;
+        #[pymodule_export]
+        const NEEDLE_LEAST_LOAD_SHARE: f64 = core::NEEDLE_LEAST_LOAD_SHARE;
+        #[pymodule_export]
+        const SPLINE_CARRYING_SHARE: f64 = core::SPLINE_CARRYING_SHARE;
+        #[pymodule_export]
+        const STEEL_SHEAR_MODULUS_MPA: f64 = core::STEEL_SHEAR_MODULUS_MPA;
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.
