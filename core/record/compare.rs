@@ -10,12 +10,16 @@ use super::fault::Fault;
 use super::hard_parts::GearThrust;
 use super::named_train::NamedTrain;
 use super::problem::Problems;
-use super::{ClutchRecord, Family, PerVariant, PushedBy, SetKind, SetRecord, VariantRecord, WasherRecord};
+use super::{
+    ClutchRecord, Family, OneWayClutch, PerVariant, PushedBy, SetKind, SetRecord, VariantRecord, WasherRecord,
+};
 use crate::clutch::Applied;
 use crate::error::{Error, Result};
 use crate::hold::{
-    Better, Change, Helical, HelicalSun, SetPack, compare_needles, compare_packs, compare_shafts, compare_suns,
+    Better, Change, Helical, HelicalSun, SetPack, compare_needles, compare_packs, compare_park_gears, compare_shafts,
+    compare_suns,
 };
+use crate::train::ElementKind;
 
 /// Two variants, part by part.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,7 +56,7 @@ pub struct FigureChange {
     pub unit: &'static str,
     /// The change.
     pub change: Change,
-    /// What it means.
+    /// What it means; may be empty.
     pub why: &'static str,
     /// Formula behind the figures; empty for what the record states.
     pub card: &'static str,
@@ -105,6 +109,8 @@ impl Family {
             ("train", sides.gears()),
             ("train", sides.sets()),
             ("clutch", sides.clutches()),
+            ("one_way", sides.one_way()),
+            ("park", sides.park()),
             ("thrust_race", sides.thrust_race()),
             ("thrust_washer", sides.washers()),
             ("shaft", sides.shafts()),
@@ -150,6 +156,19 @@ impl Family {
         }
         mates
     }
+
+    /// Parts named after an element (`f1_outer_race` of F1) whose values differ between two variants where they meet.
+    fn mates_of_element(&self, element: &str, [before, after]: [&str; 2]) -> Vec<String> {
+        let prefix = format!("{}_", element.to_lowercase());
+        let pairs = self.r#match.iter().filter(|pair| differs(&pair.value, before, after));
+        let mut mates: Vec<String> = Vec::new();
+        for part in pairs.flat_map(|pair| &pair.parts).filter(|part| part.starts_with(&prefix)) {
+            if !mates.contains(part) {
+                mates.push(part.clone());
+            }
+        }
+        mates
+    }
 }
 
 /// Parts of one name in one.
@@ -182,8 +201,8 @@ impl Sides<'_> {
         let Some([first, second]) = self.family.variant.as_ref().and_then(|ratings| both(ratings, self.names)) else {
             return Ok(Vec::new());
         };
-        let mut rated = Gathered::new("rating", "as the record states", "");
-        let why = "what the maker allows; everything below has to carry it";
+        let mut rated = Gathered::new("rating", "what the record states; every part has to carry it", "");
+        let why = "";
         let torque = |before, after| Change::of(before, after, Better::More);
         rated.add("torque at the turbine", "N·m", torque(first.rated_turbine_nm, second.rated_turbine_nm)?, why);
         rated.add("torque at the output", "N·m", torque(first.rated_output_nm, second.rated_output_nm)?, why);
@@ -201,16 +220,24 @@ impl Sides<'_> {
 
     fn gears(&self) -> Result<Vec<PartComparison>> {
         let [first, second] = &self.trains;
-        let mut ratios = Gathered::new("ratios", "input over output speed", "train.solve");
-        let ratio = |train: &NamedTrain, closed: u32| Ok::<_, Error>(train.train.solve(closed)?.ratio.value());
+        let mut ratios = Gathered::new(
+            "ratios",
+            "input over output speed; mixed parts, or a control made for the other set, see the difference",
+            "train.solve",
+        );
+        let ratio = |train: &NamedTrain, closed: u32| Ok::<_, Error>(train.train.solve(closed)?.ratio);
+        let mut seen = Vec::new();
         for gear in &first.gears {
             let Some(other) = second.gear(&gear.id) else { continue };
-            let (before, after) =
-                (ratio(first, gear.closed | gear.one_way)?, ratio(second, other.closed | other.one_way)?);
-            if let (Some(before), Some(after)) = (before, after) {
+            let both = (ratio(first, gear.closed | gear.one_way)?, ratio(second, other.closed | other.one_way)?);
+            // Engine braking repeats a ratio.
+            if seen.contains(&both) {
+                continue;
+            }
+            seen.push(both);
+            if let (Some(before), Some(after)) = (both.0.value(), both.1.value()) {
                 let change = Change::of(before, after, Better::Neither)?;
-                let why = "mixed parts or a control made for the other set see the difference";
-                ratios.add(format!("gear {}", gear.id), "", change, why);
+                ratios.add(format!("gear {}", gear.id), "", change, "");
             }
         }
         Ok(std::vec![ratios.part])
@@ -303,6 +330,74 @@ impl Sides<'_> {
             most = need.filter(|need| *need > most.unwrap_or(0.0)).or(most);
         }
         Ok(most)
+    }
+
+    fn one_way(&self) -> Result<Vec<PartComparison>> {
+        let family = self.family;
+        let Some([Some(first), Some(second)]) =
+            family.one_way.as_ref().map(|part| self.names.map(|name| part.get(name)))
+        else {
+            return Ok(Vec::new());
+        };
+        let (before, after) = (first.part()?, second.part()?);
+        let [train, _] = &self.trains;
+        let elements = train.elements.iter().zip(train.train.elements());
+        let name =
+            elements.filter(|(_, element)| element.kind == ElementKind::OneWay).map(|(name, _)| name.clone()).next();
+        let name = name.unwrap_or_else(|| String::from("one_way"));
+        let mut part = Gathered::new(name.clone(), "at the stress that the record allows", "hold.wedge_capacity_nm");
+        if matches!(after.clutch, OneWayClutch::Ratchet(_)) {
+            part.card = "hold.strut_capacity_nm";
+        }
+        let capacity = Change::of(before.capacity_nm()?, after.capacity_nm()?, Better::More)?;
+        part.add("capacity", "N·m", capacity, "not a rating");
+        let rating = |side: &str| family.rating(side);
+        let [first_name, second_name] = self.names;
+        let needs = [self.most_asked(0, &name, rating(first_name)?)?, self.most_asked(1, &name, rating(second_name)?)?];
+        if let [Some(before), Some(after)] = needs {
+            let margin = Change::of(capacity.before / before, capacity.after / after, Better::More)?;
+            part.add("least margin, each at its own rating", "", margin, "over what the gears ask of it");
+        }
+        part.card = "hold.ratchet_index";
+        let backlash = Change::of(backlash_deg(before.clutch)?, backlash_deg(after.clutch)?, Better::Less)?;
+        let why = "struts fall into the next notch, rollers and sprags wedge at once; the parts meet with what they gain on the way";
+        part.add("turn back before it holds", "°", backlash, why);
+        part.part.goes_with = self.family.mates_of_element(&name, self.names);
+        Ok(std::vec![part.part])
+    }
+
+    fn park(&self) -> Result<Vec<PartComparison>> {
+        let [first, second] = self.names;
+        let family = self.family;
+        if family.park.is_none() || family.park_rules.is_none() {
+            return Ok(Vec::new());
+        }
+        let (before, after) = (family.park_lock(first)?, family.park_lock(second)?);
+        let factor = before.strength.stress_factor;
+        let ratios = compare_park_gears(before.gear, after.gear, factor)?;
+        let mut part = Gathered::new("park_gear", "static, one tooth carries", "hold.compare_park_gears");
+        let stress = before.gear.tooth_stress(1.0, factor)?;
+        let bending_nm = before.strength.yield_mpa / stress.bending_mpa;
+        let all_nm = before.strength.yield_mpa / stress.von_mises_mpa;
+        let grows = |before: f64, ratio: f64| Change::of(before, before * ratio, Better::More);
+        let why = "the root of a tooth as a beam: width times the square of its thickness";
+        part.add("torque at yield in bending", "N·m", grows(bending_nm, ratios.bending_ratio)?, why);
+        let why = "the same with shear; on a grade the rocking factor counts too";
+        part.add("torque at yield, bending and shear", "N·m", grows(all_nm, ratios.torque_ratio)?, why);
+        let turn_deg = 360.0 / f64::from(before.gear.teeth);
+        let turn = Change::of(turn_deg, turn_deg * ratios.free_roll_ratio, Better::Less)?;
+        part.add(
+            "turn of the output before the pawl drops in",
+            "°",
+            turn,
+            "one tooth: the vehicle rolls that much farther",
+        );
+        let energy = Change::of(1.0, ratios.free_roll_ratio, Better::Less)?;
+        part.add("energy that the pawl then meets", "", energy, "the same vehicle on the same grade");
+        let face = Change::of(before.gear.face_mm, after.gear.face_mm, Better::Less)?;
+        part.add("face width", "mm", face, "room along the shaft");
+        part.part.goes_with = family.mates("park_gear", self.names);
+        Ok(std::vec![part.part])
     }
 
     fn thrust_race(&self) -> Result<Vec<PartComparison>> {
@@ -417,6 +512,14 @@ impl Sides<'_> {
             found.push(part.part);
         }
         Ok(found)
+    }
+}
+
+/// How far a one-way clutch turns back before it holds, degrees; rollers and sprags wedge at once.
+fn backlash_deg(clutch: OneWayClutch) -> Result<f64> {
+    match clutch {
+        OneWayClutch::Wedge(_) => Ok(0.0),
+        OneWayClutch::Ratchet(ratchet) => Ok(ratchet.ratchet_index()?.backlash_deg),
     }
 }
 

@@ -145,7 +145,7 @@ impl FigureChange {
         self.0.change.into()
     }
 
-    /// What it means.
+    /// What it means; may be empty.
     #[getter]
     fn why(&self) -> &str {
         self.0.why

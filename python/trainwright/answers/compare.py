@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import log
+from math import inf, isinf, log
 
 from .. import hazard
 from ..edge import number
@@ -13,6 +13,8 @@ from ..sheet import Row, Sheet, Table
 
 STATED = ("rating", "ratios")
 """Parts that state what is asked, not what a part can do."""
+ASIDE = ("life by size alone",)
+"""Figures that tell another one again, by a simpler formula."""
 
 
 @dataclass(frozen=True)
@@ -27,12 +29,7 @@ class Mark:
 
 
 def better_by(figure: FigureChange) -> float:
-    """How many times better a change makes a figure; below 1 where it costs.
-
-    >>> from trainwright import hold
-    >>> hold.change(27, 36, better="less").ratio > 1
-    True
-    """
+    """How many times better a change makes a figure; below 1 where it costs."""
     change = figure.change
     return 1 / change.ratio if change.better == "less" else change.ratio
 
@@ -40,10 +37,15 @@ def better_by(figure: FigureChange) -> float:
 def strongest(part: PartComparison) -> Iterator[Mark]:
     """What a part buys most, and what it costs most."""
     for effect in ("buys", "costs"):
-        figures = [figure for figure in part.changes if figure.change.effect == effect]
+        figures = [figure for figure in part.changes if figure.change.effect == effect and figure.figure not in ASIDE]
         if figures:
-            figure = max(figures, key=lambda figure: abs(log(better_by(figure))))
+            figure = max(figures, key=lambda figure: _weight(better_by(figure)))
             yield Mark(in_words(part.part), figure.figure, better_by(figure), figure.change.ratio, effect)
+
+
+def _weight(better: float) -> float:
+    """How much a change weighs. One from nothing has no ratio, and stands behind all that have one."""
+    return abs(log(better)) if 0 < better < inf else 0.0
 
 
 def in_words(name: str) -> str:
@@ -52,28 +54,24 @@ def in_words(name: str) -> str:
 
 
 def compare_sheet(comparison: Comparison, *, title: str, story: str = "") -> Sheet:
-    """A table for each part that differs: before, after, their ratio, and whether it buys or costs."""
+    """What each part gains most and pays most, then a table for each part: before, after, their ratio, buys or costs."""
     before, after = comparison.before, comparison.after
-    bargains = [
-        f"{marks[0].part}: {marks[0].figure} × {_ratio(marks[0].ratio)}, but {marks[1].figure} × {_ratio(marks[1].ratio)}"
-        for part in comparison.parts
-        if part.part not in STATED and len(marks := list(strongest(part))) == 2
-    ]
-    effects = [figure.change.effect for part in comparison.parts if part.part not in STATED for figure in part.changes]
+    own = [part for part in comparison.parts if part.part not in STATED]
+    effects = [figure.change.effect for part in own for figure in part.changes]
+    bargains = [marks for part in own if (marks := list(strongest(part)))]
     if not comparison.parts:
         answer = f"{after} and {before} are alike in everything that the record states."
     else:
         answer = (
-            f"{after} instead of {before}: {effects.count('buys')} figures are better, {effects.count('costs')} are worse, "
-            f"{effects.count('differs')} only differ. "
+            f"{after} instead of {before}: {effects.count('buys')} figures of its parts are better, {effects.count('costs')} are worse, "
+            f"{effects.count('differs')} only differ. {_dearest(bargains)}"
         )
-        answer += f"Hardly a change comes alone. {_sentence(bargains)}" if bargains else "No part both gains and loses."
     cards = [figure.card for part in comparison.parts for figure in part.changes if figure.card]
     return Sheet(
         title=title,
         story=story,
         answer=answer.strip(),
-        tables=[_table(part, before, after) for part in comparison.parts],
+        tables=[*([_bargains(bargains)] if bargains else []), *(_table(part, before, after) for part in comparison.parts)],
         not_checked=[
             "Whether the parts fit: what changes together stands under each table, and interchange gives the clearances.",
             "Material, heat treatment and condition: equal names are taken as equal stuff.",
@@ -100,8 +98,25 @@ def compare_sheet(comparison: Comparison, *, title: str, story: str = "") -> She
     )
 
 
-def _sentence(bargains: list[str]) -> str:
-    return "; ".join(bargains) + "."
+def _dearest(bargains: list[list[Mark]]) -> str:
+    """The part whose gain and price are both large, as an example."""
+    pairs = [marks for marks in bargains if len(marks) == 2]
+    if not pairs:
+        return "No part both gains and loses."
+    gain, price = max(pairs, key=lambda marks: min(_weight(mark.better) for mark in marks))
+    return f"Few changes come alone, see the first table: {gain.part} has {gain.figure} × {_ratio(gain.ratio)} at the price of {price.figure} × {_ratio(price.ratio)}."
+
+
+def _bargains(bargains: list[list[Mark]]) -> Table:
+    rows = []
+    for marks in bargains:
+        by = {mark.effect: mark for mark in marks}
+        cells = [marks[0].part]
+        for effect in ("buys", "costs"):
+            cells += [by[effect].figure, _ratio(by[effect].ratio)] if effect in by else ["–", ""]
+        rows.append(Row(tuple(cells)))
+    columns = ("part", "buys most", ">×", "costs most", ">×")
+    return Table("The bargain, part by part", columns, rows, "After over before; every figure stands in the tables below.")
 
 
 def _table(part: PartComparison, before: str, after: str) -> Table:
@@ -133,9 +148,9 @@ def _figure(value: float) -> str:
 def _ratio(value: float) -> str:
     """A ratio with three digits, more where it is close to 1.
 
-    >>> _ratio(1.6875), _ratio(1.00183), _ratio(1.0)
-    ('1.69', '1.0018', '1')
+    >>> _ratio(1.6875), _ratio(1.00183), _ratio(1.0), _ratio(float("inf"))
+    ('1.69', '1.0018', '1', 'new')
     """
-    if value == 1.0:
-        return "1"
+    if value == 1.0 or isinf(value):
+        return "new" if isinf(value) else "1"
     return number(value, 4 if abs(value - 1) < 0.005 else 2)

@@ -15,6 +15,7 @@ from ..judge import Judgment, Reading, settle
 from ..record import Family
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
+from .gears import main_gears
 
 CARRIES = {"turbine": "rated torque at the turbine", "output": "rated torque at the output"}
 SHAFT_INPUTS = ("torque", "sizes, form and hardness", "yield")
@@ -57,7 +58,8 @@ def push_of(family: Family, variant: str, written: dict[str, Any] | None, turbin
     if not written:
         return None
     gears = hold.gear_thrusts(family, variant, set=written["set"], wheel=written["wheel"], input_speed_rpm=turbine_rpm)
-    return Push(f"{written['wheel']} of {written['set']}", written["u_rel_push"], gears)
+    main = {gear.id: gears[gear.id] for gear in main_gears(family.train(variant))}
+    return Push(f"{written['wheel']} of {written['set']}", written["u_rel_push"], main)
 
 
 def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "", asked: Asked | None = None) -> Sheet:
@@ -77,7 +79,7 @@ def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "
     cards = []
     if shafts:
         judged = {name: _shaft_hold(shaft, asked) for name, shaft in shafts.items()}
-        decisions += [_shaft_decision(name, held) for name, held in judged.items() if held]
+        decisions += [_shaft_decision(name, held, asked) for name, held in judged.items() if held]
         not_checked += [f"Whether {name} holds: its record states no u_rel_stress." for name, held in judged.items() if not held]
         tables.append(_shaft_table(shafts, written["shaft"]))
         most = max(shafts, key=lambda name: _yield_share(shafts[name]))
@@ -156,7 +158,7 @@ def _shaft_hold(shaft: RatedShaft, asked: Asked) -> hold.ShaftHold | None:
     return shaft.shaft.shaft_hold(load, rule=RULE)
 
 
-def _shaft_decision(name: str, held: hold.ShaftHold) -> Decision:
+def _shaft_decision(name: str, held: hold.ShaftHold, asked: Asked) -> Decision:
     judged = held.judgment
     basis = (
         f"{number(judged.reading.value, 0)} MPa to spare below yield, standard uncertainty {number(judged.reading.u, 0)} MPa, one steady "
@@ -167,7 +169,8 @@ def _shaft_decision(name: str, held: hold.ShaftHold) -> Decision:
         wanted = settle(judged, held.budget)
         better = f"to {wanted.u_needed:.2g} of the stress" if wanted.enough else "though it alone cannot decide"
         text = f"To settle it, know {SHAFT_INPUTS[wanted.input]} better, {better}; now {wanted.u_now:.2g}."
-    return Decision(f"{name} shaft stays below yield in shear at its rated torque", judged.verdict, judged.chance, basis, text)
+    peak = "nominal stress of the" if asked.stress_factor == 1.0 else f"{asked.stress_factor:g} times the nominal stress of the"
+    return Decision(f"{peak} {name} shaft stays below yield in shear at its rated torque", judged.verdict, judged.chance, basis, text)
 
 
 def _shaft_table(shafts: Mapping[str, RatedShaft], written: Mapping[str, Any]) -> Table:

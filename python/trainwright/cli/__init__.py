@@ -19,6 +19,7 @@ from . import (
     explain,
     fits,
     fluid,
+    hard_parts,
     interchange,
     locks,
     records,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, fits, fluid, interchange, locks, road, stack, train
+from . import clutch, fits, fluid, hard_parts, interchange, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -19,6 +19,8 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     clutch.capacity_parts,
     locks.one_way_parts,
     locks.park_parts,
+    hard_parts.hard_part_parts,
+    hard_parts.compare_parts,
     fluid.fill_parts,
     road.truck_parts,
     train.train_parts,

@@ -1,6 +1,7 @@
 """The pictures of the report, as SVG text. They take plain numbers and know nothing of records."""
 
 from .clutch import Bar, capacity_against_demand
+from .compare import bargain
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
 from .interchange import Link, parts_graph
@@ -13,6 +14,7 @@ __all__ = [
     "Bar",
     "Link",
     "PieceRow",
+    "bargain",
     "capacity_against_demand",
     "clearance_against_temperature",
     "gear_ladder",
