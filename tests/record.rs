@@ -905,6 +905,12 @@ fn a_comparison_says_what_a_change_buys_and_what_it_costs() {
     // The third gear of the demonstration: C1 holds 1.105 of what it must.
     assert_relative_eq!(of("C1", "least margin, each at its own rating").before, 1.105, max_relative = 5e-4);
     assert_eq!(of("ratios", "gear R").effect, Effect::Differs);
+    assert_eq!(of("thrust_race", "share carried by the third sun of teal").after, 0.6875);
+    assert_relative_eq!(
+        of("c1_drum", "share carried by the reaction sleeve of teal").after,
+        13.5 / 20.5,
+        max_relative = 1e-12
+    );
     let mates = |part: &str| &heron.parts.iter().find(|entry| entry.part == part).unwrap().goes_with;
     assert_eq!(mates("thrust_race"), &["output_carrier", "third_sun"]);
     assert_eq!(mates("input_shaft"), &["turbine_hub"]);
@@ -915,9 +921,13 @@ fn a_comparison_says_what_a_change_buys_and_what_it_costs() {
 fn a_comparison_the_other_way_round_is_its_inverse() {
     for (first, second) in [("teal", "heron"), ("teal", "wren"), ("wren", "heron")] {
         let (there, back) = (compared(first, second), compared(second, first));
-        assert_eq!(there.alike, back.alike);
+        // A short sleeve finds room on the long drum, the long drum none on the short sleeve.
+        let alike =
+            |side: &Comparison| side.alike.iter().filter(|part| *part != "c1_drum").cloned().collect::<Vec<_>>();
+        assert_eq!(alike(&there), alike(&back));
         for part in &there.parts {
-            for change in &part.changes {
+            // What a part finds on the other variant's surface has no way back.
+            for change in part.changes.iter().filter(|change| !change.figure.starts_with("share carried")) {
                 let other = figure(&back, &part.part, &change.figure);
                 // Figures at equal load stand at the load of the one before, so only their ratio turns around.
                 let expected = match change.change.effect {
@@ -926,7 +936,7 @@ fn a_comparison_the_other_way_round_is_its_inverse() {
                     same => same,
                 };
                 assert_eq!(other.effect, expected, "{} {}", part.part, change.figure);
-                if !change.figure.contains("equal") {
+                if !change.figure.contains("equal") && (1e-9..1e9).contains(&change.change.ratio) {
                     assert_relative_eq!(other.ratio * change.change.ratio, 1.0, max_relative = 1e-12);
                 }
             }

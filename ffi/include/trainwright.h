@@ -204,6 +204,18 @@
 /// See `TW_PRACTICE_ROCKING_FACTOR_LOW`.
 #define TW_PRACTICE_ROCKING_FACTOR_HIGH 2.0
 
+/// Least static capacity over load of a roller or needle bearing in normal running; 1 where dents do not matter, 3 under shock.
+#define TW_PRACTICE_NEEDLE_STATIC_FACTOR 1.5
+
+/// Load over static capacity below which needles slide instead of rolling; more at high speed.
+#define TW_PRACTICE_NEEDLE_LEAST_LOAD_SHARE 0.0005
+
+/// Share of the teeth of a spline that carry: pitch errors keep the others from touching.
+#define TW_PRACTICE_SPLINE_CARRYING_SHARE 0.5
+
+/// Shear modulus of steel.
+#define TW_PRACTICE_STEEL_SHEAR_MODULUS_MPA 80000.0
+
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
 #define TW_RADIAL_FACTOR 3.05
