@@ -13,7 +13,7 @@ from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any, Final, final
 
-__all__ = ["BALL_EXPONENT", "ROLLER_EXPONENT", "AxialThrust", "Change", "ContactBody", "Ejection", "FreeRoll", "Helical", "HelicalSun", "HollowOverSolid", "Latch", "LineContact", "LinePressure", "MeanLoad", "NeedleCapacity", "NeedleChange", "NeedleHold", "NeedleLasts", "NeedleThrust", "OneWayDuty", "OneWayHold", "OneWayPart", "PackChange", "ParkComparison", "ParkGear", "ParkHold", "ParkLoad", "ParkLock", "ParkStress", "Parked", "Pawl", "Ratchet", "RatchetIndex", "RatingLife", "SetPack", "Shaft", "ShaftChange", "ShaftHold", "ShaftLoad", "Spline", "SplineLoad", "SpurTooth", "StrutLoad", "SunChange", "TakeUp", "ThrustWasher", "ToothBending", "ToothStrength", "Torsion", "WasherLoad", "Wedge", "WedgeLoad", "WheelThrust", "axial_thrust", "change", "compare_needles", "compare_packs", "compare_park_gears", "compare_shafts", "compare_suns", "form_factor", "grip_nm", "locks", "mean_load", "one_way_duty", "one_way_part", "park_load", "park_lock", "rating_life", "roll_limits_49_cfr_571_114", "take_up", "velocity_factor", "wheel_thrust"]
+__all__ = ["BALL_EXPONENT", "ROLLER_EXPONENT", "AxialThrust", "Change", "Comparison", "ContactBody", "Ejection", "FigureChange", "FreeRoll", "Helical", "HelicalSun", "HollowOverSolid", "Latch", "LineContact", "LinePressure", "MeanLoad", "NeedleCapacity", "NeedleChange", "NeedleHold", "NeedleLasts", "NeedleThrust", "OneWayDuty", "OneWayHold", "OneWayPart", "PackChange", "ParkComparison", "ParkGear", "ParkHold", "ParkLoad", "ParkLock", "ParkStress", "Parked", "PartComparison", "Pawl", "Ratchet", "RatchetIndex", "RatedShaft", "RatingLife", "SetPack", "Shaft", "ShaftChange", "ShaftHold", "ShaftLoad", "Spline", "SplineLoad", "SpurTooth", "StrutLoad", "SunChange", "TakeUp", "ThrustWasher", "ToothBending", "ToothStrength", "Torsion", "WasherLoad", "Wedge", "WedgeLoad", "WheelThrust", "axial_thrust", "change", "compare", "compare_needles", "compare_packs", "compare_park_gears", "compare_shafts", "compare_suns", "form_factor", "gear_thrusts", "grip_nm", "locks", "mean_load", "one_way_duty", "one_way_part", "park_load", "park_lock", "rating_life", "roll_limits_49_cfr_571_114", "shafts", "take_up", "thrust_race", "thrust_washers", "velocity_factor", "wheel_thrust"]
 
 BALL_EXPONENT: Final[float]
 ROLLER_EXPONENT: Final[float]
@@ -111,6 +111,35 @@ class Change:
         """
 
 @final
+class Comparison:
+    """
+    Two variants, part by part.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def after(self, /) -> str:
+        """
+        Variant after.
+        """
+    @property
+    def alike(self, /) -> list[str]:
+        """
+        Parts of the record that are alike.
+        """
+    @property
+    def before(self, /) -> str:
+        """
+        Variant before.
+        """
+    @property
+    def parts(self, /) -> list[PartComparison]:
+        """
+        Parts that differ.
+        """
+
+@final
 class ContactBody:
     """
     One of two bodies that touch along a line.
@@ -195,6 +224,40 @@ class Ejection:
     def releases(self, /) -> bool:
         """
         The pawl leaves under load over the whole range of friction.
+        """
+
+@final
+class FigureChange:
+    """
+    The change of one figure of a part.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def card(self, /) -> str:
+        """
+        Id of the formula behind the figures; empty for what the record states.
+        """
+    @property
+    def change(self, /) -> Change:
+        """
+        The change.
+        """
+    @property
+    def figure(self, /) -> str:
+        """
+        What it is.
+        """
+    @property
+    def unit(self, /) -> str:
+        """
+        Its unit; empty for a count or a share.
+        """
+    @property
+    def why(self, /) -> str:
+        """
+        What it means; may be empty.
         """
 
 @final
@@ -1358,6 +1421,35 @@ class Parked:
         """
 
 @final
+class PartComparison:
+    """
+    One part of two variants.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def at(self, /) -> str:
+        """
+        What holds for both sides.
+        """
+    @property
+    def changes(self, /) -> list[FigureChange]:
+        """
+        The figures, alike or not.
+        """
+    @property
+    def goes_with(self, /) -> list[str]:
+        """
+        Parts whose sizes or counts change with it.
+        """
+    @property
+    def part(self, /) -> str:
+        """
+        The part, set or element.
+        """
+
+@final
 class Pawl:
     """
     The pawl.
@@ -1531,6 +1623,40 @@ class RatchetIndex:
     def together(self, /) -> int:
         """
         Struts that drop in together.
+        """
+
+@final
+class RatedShaft:
+    """
+    A shaft of a variant with the torque of its rating.
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __repr__(self, /) -> str: ...
+    @property
+    def shaft(self, /) -> Shaft:
+        """
+        The shaft.
+        """
+    @property
+    def shear_yield_mpa(self, /) -> float:
+        """
+        Yield stress in shear, MPa.
+        """
+    @property
+    def spline(self, /) -> Spline | None:
+        """
+        Its spline, where the record has one.
+        """
+    @property
+    def stress_u_rel(self, /) -> float | None:
+        """
+        Relative standard uncertainty of its stress, where the record states one.
+        """
+    @property
+    def torque_nm(self, /) -> float:
+        """
+        Torque that the record rates it for, N·m.
         """
 
 @final
@@ -2458,6 +2584,16 @@ def change(before: float, after: float, *, better: str, same_within: float = ...
     'costs'
     """
 
+def compare(family: Family, before: str, after: str) -> Comparison:
+    """
+    Two variants of a family part by part: what each change buys, and what it costs elsewhere. Nothing here is a rating.
+
+    >>> both = compare(record.load(trainwright.__path__[0] + "/demo/family.toml"), "teal", "heron")
+    >>> race = next(part for part in both.parts if part.part == "thrust_race")
+    >>> [(figure.figure, figure.change.effect) for figure in race.changes][:2]
+    [('static capacity', 'buys'), ('life', 'buys')]
+    """
+
 def compare_needles(before: NeedleThrust, after: NeedleThrust) -> NeedleChange:
     """
     A needle thrust bearing against another, at the same load.
@@ -2503,6 +2639,12 @@ def form_factor(teeth: int) -> float:
 
     >>> form_factor(24)
     0.337
+    """
+
+def gear_thrusts(family: Family, variant: str, *, set: str, wheel: str, input_speed_rpm: float) -> dict:
+    """
+    What a wheel (`"sun"`, `"sun_2"`, `"ring"`) of a set pushes along the axis in each gear at rating, by the name of the gear:
+    a `WheelThrust`, or `None` where statics cannot tell. Reverse takes the rating of reverse, where the record has one.
     """
 
 def grip_nm(driveline: Driveline, *, axle_load_kg: ArrayLike, grade_pct: ArrayLike, tire_friction: ArrayLike, out: NDArray[float64] | None = None) -> Any:
@@ -2580,6 +2722,16 @@ def roll_limits_49_cfr_571_114(*, grade_pct: float) -> Limits:
     Limits(lower=0.0, upper=150.0)
     """
 
+def shafts(family: Family, variant: str) -> dict:
+    """
+    The shafts of a variant at their rating, by name.
+
+    >>> family = record.load(trainwright.__path__[0] + "/demo/family.toml")
+    >>> late = shafts(family, "heron")["output"]
+    >>> round(late.shaft.torsion(torque_nm=late.torque_nm).stress_mpa, 1)
+    248.1
+    """
+
 def take_up(*, backlash_deg: float, torque_nm: float, inertia_kg_m2: float) -> TakeUp:
     """
     Speed and energy with which a backlash closes under a torque, from rest.
@@ -2587,6 +2739,16 @@ def take_up(*, backlash_deg: float, torque_nm: float, inertia_kg_m2: float) -> T
 
     >>> round(take_up(backlash_deg=360 / 126, torque_nm=100, inertia_kg_m2=0.02).energy_j, 3)
     4.987
+    """
+
+def thrust_race(family: Family, variant: str) -> NeedleThrust | None:
+    """
+    The needle thrust bearing of a variant; `None` where the record has none.
+    """
+
+def thrust_washers(family: Family, variant: str) -> dict:
+    """
+    The thrust washers of a variant, by name.
     """
 
 def velocity_factor(*, pitch_diameter_mm: ArrayLike, speed_rpm: ArrayLike, finish: str, out: NDArray[float64] | None = None) -> Any:
