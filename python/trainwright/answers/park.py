@@ -203,7 +203,7 @@ def _turns(case: Case, lock: ParkLock, grade_pct: float, chosen: Chosen) -> list
 
 def _how(case: Case, lock: ParkLock, hold: ParkHold, roll: FreeRoll, parked: Parked, chosen: Chosen) -> list[Explanation]:
     """The formulas worked out with the values of one vehicle and its own gear."""
-    given = {"mass_kg": case.mass_kg.value, "driveline": case.driveline}
+    given: dict[str, Any] = {"mass_kg": case.mass_kg.value, "driveline": case.driveline}
     tooth_n, drop = hold.stress.tooth_n, lock.pawl.as_dict()
     worked = [
         hold.load.explain(grade_pct=parked.grade_pct, rocking_factor=chosen.rocking_factor, **given),
