@@ -128,8 +128,8 @@ clutch.capacity: Torque that a pack can hold or transmit
   A         piston area: 10093.9 mm²
   F_head    head force: 0 N
   F_dam     dam force: 0 N
-  F_spring  return spring: 1280 N
-  F_seal    seal drag: not given
+  F_spring  return spring force: 1280 N
+  F_seal    seal drag force: not given
 
 Result: T = 821.232 N·m
 

@@ -335,10 +335,25 @@ fn words(out: &mut dyn Write, form: Form, text: &str) -> fmt::Result {
     Ok(())
 }
 
-/// The name of a field in words: `capacity.torque_nm` is "capacity torque", `pressure_kpa.u` "uncertainty of pressure".
-/// The id of a card stays as it is.
+/// What a quantity is called where the name of its field leaves that to the unit (`need_nm`, `tooth_n`): by the sign of the
+/// unit, with the words after which nothing is added.
+const NOUNS: [(&str, &str, &[&str]); 8] = [
+    ("N·m", "torque", &["torque"]),
+    ("N", "force", &["force", "load", "capacity", "dynamic", "static"]),
+    ("kPa", "pressure", &["pressure"]),
+    ("°C", "temperature", &["temperature", "temp"]),
+    ("1/min", "speed", &["speed"]),
+    ("km/h", "speed", &["speed"]),
+    ("°", "angle", &["angle", "backlash", "wrap", "tilt"]),
+    ("kg", "mass", &["mass"]),
+];
+
+/// The name of a field in words: `capacity.torque_nm` is "capacity torque", `pressure_kpa.u` "uncertainty of pressure",
+/// `tooth_n` "tooth force". The id of a card stays as it is.
 fn field_words(out: &mut dyn Write, form: Form, name: &str) -> fmt::Result {
-    if find(name).is_some() || !is_path(name) {
+    // `c_w` is a symbol, not a field.
+    let symbol = name.len() <= 3 && name.as_bytes().get(1) == Some(&b'_');
+    if symbol || find(name).is_some() || !is_path(name) {
         return form.plain(out, name);
     }
     let parts =
@@ -348,10 +363,10 @@ fn field_words(out: &mut dyn Write, form: Form, name: &str) -> fmt::Result {
     let relative = name.strip_suffix("_u_rel");
     write_all(out, &[before, if relative.is_some() { "relative uncertainty of " } else { "" }])?;
     let name = relative.unwrap_or(name);
-    let ending = if is_path(name) { unit_of(name).map_or(0, |(length, ..)| length) } else { 0 };
+    let (ending, per, sign) = if is_path(name) { unit_of(name).unwrap_or_default() } else { (0, false, "") };
     let bare = name.get(..name.len().saturating_sub(ending)).unwrap_or(name);
     let words = pieces(bare, ".").flat_map(|field| pieces(field, "_")).filter(|word| !word.is_empty());
-    for (place, word) in words.enumerate() {
+    for (place, word) in words.clone().enumerate() {
         out.write_str(if place > 0 { " " } else { "" })?;
         let degrees =
             |scale: char| word.strip_suffix(scale).filter(|number| number.bytes().all(|digit| digit.is_ascii_digit()));
@@ -362,7 +377,10 @@ fn field_words(out: &mut dyn Write, form: Form, name: &str) -> fmt::Result {
             _ => form.plain(out, word)?,
         }
     }
-    out.write_str(after)
+    let noun =
+        NOUNS.iter().find(|(unit, _, said)| *unit == sign && !per && !words.clone().any(|word| said.contains(&word)));
+    write_all(out, &[if noun.is_some() { " " } else { "" }, noun.map_or("", |(_, noun, _)| noun)])?;
+    write_all(out, &[if per { " per " } else { "" }, if per { sign } else { "" }, after])
 }
 
 fn value(out: &mut dyn Write, form: Form, value: Value<'_>) -> fmt::Result {

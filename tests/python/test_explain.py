@@ -84,7 +84,7 @@ def test_a_result_explains_itself(hold: trainwright.clutch.Hold) -> None:
     for line in (
         "clutch.hold: Whether a pack holds a torque",
         "  T             capacity torque: 821.232 N·m",
-        "  u_need        uncertainty of need: 5 N·m",
+        "  u_need        uncertainty of need torque: 5 N·m",
         "  u_p           uncertainty of pressure: 23.094 kPa",
         "  margin: 1.04806",
         "  pressure needed strong spring: 1408.41 kPa",
