@@ -109,6 +109,9 @@ impl<'a> Judged<'a> {
     /// What would make it GO, or how far it stays so.
     fn turn(self, out: &mut dyn Write, form: Form) -> fmt::Result {
         let Judgment { reading, acceptance, value_to_go, u_to_decide, verdict, .. } = *self.judgment;
+        if acceptance.lower == f64::NEG_INFINITY && acceptance.upper == f64::INFINITY {
+            return out.write_str("Nothing is asked of it.");
+        }
         if verdict == Verdict::Go {
             out.write_str("With this uncertainty it is GO for ")?;
             self.limits(out, form, acceptance)?;

@@ -151,6 +151,10 @@ impl Explanation {
         for (name, value) in fields_of(holder)? {
             let name = if path.is_empty() { name } else { format!("{path}.{name}") };
             if let Ok(judgment) = value.cast::<Judgment>() {
+                let CoreJudgment { reading, chance, .. } = judgment.get().0;
+                for (part, number) in [("reading.value", reading.value), ("reading.u", reading.u), ("chance", chance)] {
+                    self.known.push((format!("{name}.{part}"), Item::Number(number)));
+                }
                 let unit = core::unit_sign(&name).unwrap_or(unit).to_owned();
                 self.judged.push(Judged { field: name, unit, judgment: judgment.get().0, budget: None });
             } else if let Ok(budget) = value.cast::<Budget>() {

@@ -144,3 +144,28 @@ def test_the_report_folds_the_explanation_below_each_sheet(tmp_path: Path) -> No
     folded = html[html.index("<details>") : html.index("</details>")]
     assert folded.startswith("<details><summary>How it is worked out")
     assert "T<sub>need</sub>" in folded and "torque: 821.232 N·m" in folded and "NOT PROVEN" in folded
+
+
+def test_a_relative_uncertainty_is_shown_in_percent() -> None:
+    judgment = judge.judge(Reading(value=1.0, u=0.1), Limits(lower=1.0), judge.Rule.conformance(0.95))
+    budget = judge.combine([judge.Input(sensitivity=2.0, u=0.05)])
+    table, _ = turning_table(judgment, budget, [Turn("sizes", Reading.exact(1.0), relative=True)])
+    assert table.rows[0].cells[:4] == ("sizes", "·", "5 %", "100 %")
+
+
+@pytest.mark.parametrize(
+    "command",
+    [
+        ("park", FAMILY, "--fleet", str(DEMO / "fleet.toml"), "--truck", "T16", "--grade", "20%"),
+        ("one-way", FAMILY, "--variant", "teal"),
+        ("one-way", FAMILY, "--variant", "wren"),
+    ],
+)
+def test_what_turns_a_lock_turns_it(command: tuple[str, ...]) -> None:
+    """The input that moves the verdict is named with the value, and the worked formulas have their values."""
+    data = answer(*command, "--explain")
+    turning = [entry for entry in data["inputs"] if entry["turns_at"] is not None]
+    assert turning and sum(entry["share"] for entry in data["inputs"]) == pytest.approx(1)
+    assert {entry["card"] for entry in data["explanations"]} >= set(data["formulas"])
+    worked = [entry for entry in data["explanations"] if any(symbol["values"] for symbol in entry["symbols"])]
+    assert len(worked) >= 4

@@ -219,7 +219,7 @@ def _turns(worst: Place, packs: Mapping[str, ElementPack], working: Working, rul
     return [
         Turn(INPUTS[0], pressure_kpa, "kpa", pressure, 0.0, max(most_kpa, pressure_kpa.value)),
         Turn(INPUTS[1], working.friction, "", friction, 0.01, max(0.3, working.friction.value)),
-        Turn(INPUTS[2], Reading.exact(1.0)),
+        Turn(INPUTS[2], Reading.exact(1.0), relative=True),
         Turn(f"torque to hold ({INPUTS[3]})", hold.need_nm, "nm", need, 0.1 * hold.need_nm.value, 3 * hold.need_nm.value),
     ]
 

@@ -157,6 +157,10 @@ def chain_sheet(
     if within:
         judgment = judge(found.reading_mm, within, rule)
         gains = gains_of(judgment, found.budget, measured_u_mm)
+        how += [
+            *(gain.explain(judgment={"reading": judgment.reading}, budget={"sensitivity": found.budget.sensitivity[gain.input]}) for gain in gains[:1]),
+            judgment.explain(unit="mm", budget=found.budget, inputs=[part.name for part in parts]),
+        ]
         decisions = [judged_decision("what the parts leave", judgment, like, settle_words(parts, gains, judgment, like), rule)]
         tables.append(measure_table(parts, gains, judgment, measured_u_mm, like))
         how.append(gain_worked(parts, gains[0], judgment, found.budget))

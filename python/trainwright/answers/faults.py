@@ -89,5 +89,6 @@ def diagnose_sheet(train: Train, seen: Sequence[tuple[str, str]], *, title: str)
         not_checked=["A ranking, not a probability: how often each part fails is not in it."],
         cautions=[hazard.caution("roll-away")],
         cards=["train.diagnose"],
+        how=[suspect.explain() for suspect in first[:1]],
         data={"suspects": data, "try_next": tell},
     )  # fmt: skip

@@ -72,6 +72,11 @@ def gear_sheet(train: Train, *, title: str, elements: bool = True, mesh_efficien
         facts=[Fact(f"assembly of {id}", _ASSEMBLY[assembly.finding], str(assembly)) for id, assembly in train.assembly().items()],
         not_checked=[friction, "Strength of gears, shafts and bearings."],
         cards=["train.solve", "train.assembly", *(["train.losses", "train.power_flow"] if losses else [])],
+        how=[
+            forward[0].explain(),
+            *(assembly.explain() for assembly in [*train.assembly().values()][:1]),
+            *([forward[0].losses(external=mesh_efficiency, internal=mesh_efficiency, load="drive").explain(), forward[0].power_flow().explain()] if losses and mesh_efficiency else []),
+        ],
         data={
             "gears": [_gear_data(gear, steps, same) for gear in table],
             "spread": spread,

@@ -27,6 +27,8 @@ class Turn:
     upper: float = 0.0
     """The turn is looked for between these."""
     decimals: int | None = None
+    relative: bool = False
+    """Whether the budget counts its uncertainty as a share of the value."""
 
     def number(self, value: float) -> str:
         """The value without its unit."""
@@ -39,6 +41,8 @@ class Turn:
 
     def shown_u(self, u: float) -> str:
         """An uncertainty, to two digits, with its unit."""
+        if self.relative:
+            return f"{100 * u:.2g} %"
         return f"{u:.2g} {self._sign({'c': 'k'}.get(self.suffix, self.suffix))}".rstrip()
 
     @staticmethod

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from .. import hazard
+from .. import Explanation, explain, hazard
 from ..edge import number
 from ..error import refusal
 from ..judge import Reading
@@ -41,6 +41,7 @@ def which_sheet(
     gears = [gear for gear in next(iter(ratios.values())) if all(gear in table for table in ratios.values())]
     can_tell = [gear for gear in gears if len({table[gear].ratio_exact for table in ratios.values()}) > 1]
     rows: list[Row] = []
+    how: list[Explanation] = []
     data: list[dict[str, Any]] = []
     excluded: dict[str, str] = {}
     for count in counts:
@@ -49,6 +50,12 @@ def which_sheet(
         reading = count.ratio(input_teeth=input_teeth, output_teeth=output_teeth)
         away = {name: (ratio(table[count.gear]) - reading.value) / reading.u for name, table in ratios.items()}
         data.append({"gear": count.gear, "ratio": reading.as_dict(), "away_in_u": away, "can_tell": count.gear in can_tell})
+        if not how:
+            pulses = {"input_pulses": count.input_pulses, "output_pulses": count.output_pulses}
+            how = [
+                next(iter(ratios.values()))[count.gear].explain(),
+                explain("train.counted_ratio", {**pulses, "input_teeth": input_teeth, "output_teeth": output_teeth, "result": reading}),
+            ]
         for name, distance in away.items():
             out = abs(distance) > EXCLUDED
             if out:
@@ -81,6 +88,7 @@ def which_sheet(
         ],
         not_checked=["Slip: a slipping element moves the ratio more than another tooth count would. Count with light, steady load."],
         cautions=[hazard.caution("overspeed")],
-        cards=["train.solve", "train.counted_ratio", "train.fit_ratio"],
+        cards=["train.solve", "train.counted_ratio"],
+        how=how,
         data={"counts": data, "gears_that_can_tell": can_tell, "excluded": excluded},
     )  # fmt: skip
