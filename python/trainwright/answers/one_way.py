@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from .. import Explanation, hazard
 from ..edge import number, show
@@ -117,12 +118,13 @@ def one_way_sheet(
     decisions = [_held(clutch, hold, rule) for clutch, hold in zip(clutches, holds) if hold]
     decisions += [_locks(clutch, rule) for clutch in clutches if isinstance(clutch.part.clutch, Wedge) and clutch.part.friction]
     tables = [_parts(clutches, holds)] if len(clutches) > 1 else []
+    turns = [_turning(first, hold, rule) for hold in holds if hold and len(clutches) == 1]
     return Sheet(
         title=title,
         story=story,
         answer=answer,
         decisions=decisions,
-        tables=[*tables, _duty_table(first, input_rpm), *([_turning(first, holds[0], rule)] if len(clutches) == 1 and holds[0] else [])],
+        tables=[*tables, _duty_table(first, input_rpm), *(table for table, _ in turns)],
         facts=[
             Fact("turbine torque", show(clutch.turbine_nm.value, "nm"), f"{clutch.variant}: {turbine_from}") for clutch in clutches
         ] + (_facts(first) if len(clutches) == 1 else []),
@@ -140,11 +142,14 @@ def one_way_sheet(
         cautions=[hazard.caution("overspeed")],
         cards=_cards(clutches),
         how=[explanation for clutch, hold in zip(clutches, holds) for explanation in _how(clutch, hold)],
-        data={"clutches": {clutch.variant: _data(clutch, hold) for clutch, hold in zip(clutches, holds)}},
+        data={
+            "clutches": {clutch.variant: _data(clutch, hold) for clutch, hold in zip(clutches, holds)},
+            "inputs": [entry for _, data in turns for entry in data],
+        },
     )  # fmt: skip
 
 
-def _turning(clutch: Placed, hold: OneWayHold, rule: Rule) -> Table:
+def _turning(clutch: Placed, hold: OneWayHold, rule: Rule) -> tuple[Table, list[dict[str, Any]]]:
     """What each input of the torque to spare does to the verdict, in the order of the budget."""
 
     def need(value: float) -> Judgment:
@@ -154,10 +159,10 @@ def _turning(clutch: Placed, hold: OneWayHold, rule: Rule) -> Table:
     need_nm, capacity_nm = clutch.need_nm, clutch.part.capacity_nm()
     turns = [
         Turn(INPUTS[0], Reading.exact(1.0)),
-        Turn(INPUTS[1], Reading.exact(1.0)),
+        Turn(INPUTS[1], Reading.exact(1.0), relative=True),
         Turn(f"torque to hold ({INPUTS[2]})", need_nm, "nm", need, 0.1 * need_nm.value, 3 * max(need_nm.value, capacity_nm)),
     ]
-    return turning_table(hold.judgment, hold.budget, turns)[0]
+    return turning_table(hold.judgment, hold.budget, turns)
 
 
 def _how(clutch: Placed, hold: OneWayHold | None) -> list[Explanation]:
