@@ -168,4 +168,4 @@ def test_what_turns_a_lock_turns_it(command: tuple[str, ...]) -> None:
     assert turning and sum(entry["share"] for entry in data["inputs"]) == pytest.approx(1)
     assert {entry["card"] for entry in data["explanations"]} >= set(data["formulas"])
     worked = [entry for entry in data["explanations"] if any(symbol["values"] for symbol in entry["symbols"])]
-    assert len(worked) >= 4
+    assert len(worked) >= 3
