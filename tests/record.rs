@@ -491,6 +491,12 @@ fn sizes_and_names_that_contradict_each_other() {
             "feeler reaches from 0.05 to 3 mm, and the size lies outside",
         ),
         (
+            "shaft_instrument = \"outside_micrometer\"",
+            "shaft_instrument = \"depth_micrometer\"\nbore_instrument = \"dial_indicator\"",
+            "fit[1].bore_instrument",
+            "dial_indicator reaches from 0 to 10 mm, and the size lies outside",
+        ),
+        (
             "bore_size = \"output_rear_bore\"",
             "bore_size = \"output_pilot_bore\"",
             "fit[0].bore_size",
@@ -780,6 +786,7 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
         "cone_half_angle_deg",
         "shaft_size",
         "bore_size",
+        "shaft_instrument",
         "length_mm",
         "shaft_material",
         "bore_material",

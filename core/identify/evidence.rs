@@ -33,7 +33,7 @@ pub(super) const PART: Card = Card {
         symbol("P(w) a_k(w)/m_k", "origin.if_exchanged", "1"),
         symbol("Σ_v P(v|E) (1 − kept(v))", "exchanged", "1"),
         symbol("a_k(v)", "exp of ln_likelihood, of the looks on part k", "1, or 1/mm for each size"),
-        symbol("s_k", "exchanged, of part k, before any look", "1"),
+        symbol("s_k", "chance of exchange of part k before any look", "1"),
     ],
     range: "as identify.weigh; an exchanged part of the same variant is not foreign",
     source: &card::BAYES,

@@ -41,6 +41,12 @@ pub struct FitRecord {
     /// What the diameter of the bore is called where it is measured; a size of the evidence may carry the same name.
     #[schemars(extend("x-gives" = "size"))]
     pub bore_size: Option<String>,
+    /// What the shaft is measured with, where its size is no evidence.
+    #[schemars(extend("x-refers" = "instrument"))]
+    pub shaft_instrument: Option<String>,
+    /// What the bore is measured with, where its size is no evidence.
+    #[schemars(extend("x-refers" = "instrument"))]
+    pub bore_instrument: Option<String>,
     /// Greatest diametral clearance in service, mm.
     #[schemars(range(min = 0))]
     pub limit_mm: f64,

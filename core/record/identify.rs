@@ -305,8 +305,8 @@ impl Bench {
                     return refused(Fault::error(path, message, mend));
                 };
                 let out_of_range = u_mm.is_none() && range_mm.is_some_and(|range| !range.holds(value_mm));
-                let reach = range_mm.map_or(Ok(()), |range| reaches(range, size_mm));
-                if let (true, Ok(()), Some(range)) = (out_of_range, reach, range_mm) {
+                // A record that asks for a size beyond its instrument is its own fault: the reading is only flagged.
+                if let Some(range) = range_mm.filter(|range| out_of_range && reaches(*range, size_mm)) {
                     let message =
                         format!("{value_mm} mm: {instrument} reaches from {} to {} mm", range.lower, range.upper);
                     return refused(Fault::error(path.clone(), message, "check the reading and its unit"));
@@ -373,8 +373,8 @@ impl Bench {
 }
 
 /// Whether a range holds every size.
-fn reaches(range: Limits, size_mm: &[Limits]) -> Result<(), ()> {
-    if size_mm.iter().all(|size| range.holds(size.lower) && range.holds(size.upper)) { Ok(()) } else { Err(()) }
+fn reaches(range: Limits, size_mm: &[Limits]) -> bool {
+    size_mm.iter().all(|size| range.holds(size.lower) && range.holds(size.upper))
 }
 
 /// A refusal that is not of one look.
@@ -444,23 +444,34 @@ impl Family {
         faults
     }
 
-    /// What the evidence needs of the instruments and does not find there.
+    /// What the sizes of evidence and fits need of the instruments and do not find there.
     pub(super) fn instrument_faults(&self, instruments: &Instruments) -> Vec<Fault> {
+        let root = Path::default();
+        let evidence = self.evidence_measured.iter().enumerate().map(|(place, size)| {
+            let path = root.key("evidence_measured").index(place).key("instrument");
+            (path, Some(&size.instrument), &size.size_mm)
+        });
+        let fits = self.fit.iter().enumerate().flat_map(|(place, fit)| {
+            let path = Path::default().key("fit").index(place);
+            [
+                (path.key("shaft_instrument"), fit.shaft_instrument.as_ref(), &fit.shaft_mm),
+                (path.key("bore_instrument"), fit.bore_instrument.as_ref(), &fit.bore_mm),
+            ]
+        });
         let mut faults = Vec::new();
-        for (place, size) in self.evidence_measured.iter().enumerate() {
-            let path = Path::default().key("evidence_measured").index(place).key("instrument");
-            match instruments.instrument.get(&size.instrument) {
+        for (path, name, size_mm) in evidence.chain(fits) {
+            let Some(name) = name else { continue };
+            match instruments.instrument.get(name) {
                 Some(InstrumentRecord::Length { range_mm, .. }) => {
-                    let sizes: Vec<_> = size.size_mm.values().map(|size| size.limits()).collect();
-                    if reaches(range_mm.limits(), &sizes).is_err() {
+                    let sizes: Vec<_> = size_mm.values().map(|size| size.limits()).collect();
+                    if !reaches(range_mm.limits(), &sizes) {
                         let [low, high] = range_mm.0;
-                        let message =
-                            format!("{} reaches from {low} to {high} mm, and the size lies outside", size.instrument);
+                        let message = format!("{name} reaches from {low} to {high} mm, and the size lies outside");
                         faults.push(Fault::note(path, message, "name another instrument, or correct the range"));
                     }
                 }
                 Some(_) => {
-                    let message = format!("{} measures no lengths", size.instrument);
+                    let message = format!("{name} measures no lengths");
                     faults.push(Fault::error(path, message, "name an instrument with u_mm"));
                 }
                 None => {}

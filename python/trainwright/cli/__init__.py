@@ -20,6 +20,7 @@ from . import (
     fits,
     fluid,
     hard_parts,
+    identify,
     interchange,
     locks,
     records,

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, fits, fluid, hard_parts, interchange, locks, road, stack, train
+from . import clutch, fits, fluid, hard_parts, identify, interchange, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
 
 ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
+    identify.identify_parts,
     interchange.set_parts,
     interchange.matrix_parts,
     fits.fit_parts,

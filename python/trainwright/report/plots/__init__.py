@@ -4,6 +4,7 @@ from .clutch import Bar, capacity_against_demand
 from .compare import bargain
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
+from .identify import chances_by_look, worth_of_looks
 from .interchange import Link, parts_graph
 from .locks import stress_by_grade, stress_by_truck
 from .road import shift_points
@@ -16,6 +17,7 @@ __all__ = [
     "PieceRow",
     "bargain",
     "capacity_against_demand",
+    "chances_by_look",
     "clearance_against_temperature",
     "gear_ladder",
     "level_against_temperature",
@@ -26,4 +28,5 @@ __all__ = [
     "shift_points",
     "stress_by_grade",
     "stress_by_truck",
+    "worth_of_looks",
 ]
