@@ -1,7 +1,7 @@
 """Speed against what a user would otherwise write with NumPy, as ratios in one run. `make bench` runs it.
 
-The two gear-train figures are the Rust benches (criterion, `cargo bench --bench train`) against NumPy on the same train; the
-capacity figures are the Python call against the same formula in plain NumPy.
+The gear-train and identification figures are the Rust benches (criterion, `cargo bench --bench train`) against NumPy on the same
+train and the same looks; the capacity figures are the Python call against the same formula in plain NumPy.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
+from scipy.special import log_ndtr
 from trainwright.clutch import Annulus, Head, Pack
 from trainwright.judge import Limits
 
@@ -148,16 +149,46 @@ def capacity_columns() -> tuple[float, float, float]:
     return seconds(plain), seconds(ours), seconds(lambda: ours(out))
 
 
+# ---- a unit weighed by many looks
+
+
+def weighing() -> Callable[[], np.ndarray]:
+    """A thousand variants by 25 marks and 25 sizes, one of each on every part, as benches/identify.rs weighs them."""
+    variants, parts = 1000, 25
+    place = np.arange(variants)[None, :] + variants * np.arange(parts)[:, None]
+    chance = 0.01 + 0.98 * (place * 0.618033988749895 % 1.0)
+    lower = 40.0 + np.floor(10.0 * ((np.arange(parts)[:, None] + 7 * np.arange(variants)[None, :]) * 0.618033988749895 % 1.0))
+    upper = lower + 0.025
+    seen = (np.arange(parts) % 3 > 0)[:, None]
+    prior, exchanged, x, u = np.full(variants, 1.0 / variants), np.full((parts, 1), 0.05), 44.012, 0.0016
+
+    def plain() -> np.ndarray:
+        near, far = np.maximum(lower - x, x - upper) / u, np.maximum(x - lower, upper - x) / u
+        tail, rest = log_ndtr(-near), log_ndtr(-far)
+        ln_part = np.log(np.where(seen, chance, 1.0 - chance)) + tail + np.log1p(-np.exp(rest - tail)) - np.log(upper - lower)
+        scaled = np.exp(ln_part - ln_part.max(axis=1, keepdims=True))
+        ln_weight = np.log(prior) + np.log((1.0 - exchanged) * scaled + exchanged * (scaled @ prior)[:, None]).sum(axis=0)
+        weight = np.exp(ln_weight - ln_weight.max())
+        return weight / weight.sum()
+
+    return plain
+
+
 def main() -> None:
-    subprocess.run(["cargo", "bench", "--quiet", "--bench", "train", "--", "--quiet"], cwd=ROOT, check=True)
+    for bench in ("train", "identify"):
+        subprocess.run(["cargo", "bench", "--quiet", "--bench", bench, "--", "--quiet"], cwd=ROOT, check=True)
     gear_s, table_s = (rust(bench) for bench in ("gear of a four-set train", "state table of a ten-speed"))
     print(f"one gear: Rust {gear_s * 1e9:.0f} ns, NumPy {(gear := seconds(lambda: one_gear(SIXTH))) * 1e6:.1f} us")
     print(f"64 states: Rust {table_s * 1e6:.1f} us, NumPy {(table := seconds(state_table)) * 1e3:.1f} ms")
+    weigh_s = rust("a thousand variants by fifty looks")
+    print(f"1,000 variants by 50 looks: Rust {weigh_s * 1e3:.2f} ms, NumPy {(weigh := seconds(weighing())) * 1e3:.2f} ms")
     plain, fresh, reused = capacity_columns()
     print(f"capacity of {ROWS:,} rows: NumPy {plain * 1e3:.0f} ms, ours {fresh * 1e3:.0f} ms, into `out` {reused * 1e3:.0f} ms")
     print()
     print(f"gear_solve_over_numpy: {gear / gear_s:.1f}")
     print(f"state_table_over_numpy: {table / table_s:.0f}")
+    print(f"identify_weigh_ms: {weigh_s * 1e3:.2f}")
+    print(f"identify_weigh_over_numpy: {weigh / weigh_s:.2f}")
     print(f"capacity_rows_over_numpy: {plain / fresh:.2f}")
     print(f"capacity_rows_into_out_over_numpy: {plain / reused:.2f}")
 

@@ -229,25 +229,27 @@ pub struct Conclusion {
     pub variant_settled: bool,
 }
 
-/// Scale and mean of a row: the greatest logarithm among variants that are possible, and the mean likelihood over the prior
+/// Scale of the row of a part: the greatest logarithm among variants that are possible, and the mean likelihood over the prior
 /// relative to it.
 struct Scale {
     ln_most: f64,
     mean: f64,
+    /// ln (1 − s).
+    ln_kept: f64,
+    /// ln (s · mean).
+    ln_exchanged: f64,
 }
 
-/// Parts of ln L_k(v) relative to the scale: not exchanged, exchanged, and the sum.
+/// Parts of ln L_k(v) relative to the scale: not exchanged, and the sum with the exchanged one.
 struct Split {
     ln_kept: f64,
-    ln_exchanged: f64,
     ln_sum: f64,
 }
 
 impl Scale {
-    fn split(&self, exchanged: f64, ln_likelihood: f64) -> Split {
-        let ln_kept = ln_1p(-exchanged) + (ln_likelihood - self.ln_most);
-        let ln_exchanged = ln(exchanged) + ln(self.mean);
-        Split { ln_kept, ln_exchanged, ln_sum: ln_add(ln_kept, ln_exchanged) }
+    fn split(&self, ln_likelihood: f64) -> Split {
+        let ln_kept = self.ln_kept + (ln_likelihood - self.ln_most);
+        Split { ln_kept, ln_sum: ln_add(ln_kept, self.ln_exchanged) }
     }
 }
 
@@ -296,17 +298,27 @@ impl<'a> Evidence<'a> {
         rows.filter(|(_, row)| row.iter().any(|number| abs(*number) > 0.0))
     }
 
-    fn scale(&self, row: &[f64]) -> Result<Scale> {
-        let possible = || self.prior.iter().zip(row).filter(|(prior, _)| **prior > 0.0);
-        let ln_most = possible().map(|(_, number)| *number).fold(f64::NEG_INFINITY, f64::max);
+    /// Likelihoods in the variants that are possible.
+    fn possible(&self, row: &'a [f64]) -> impl Iterator<Item = (f64, f64)> {
+        self.prior.iter().copied().zip(row.iter().copied()).filter(|(prior, _)| *prior > 0.0)
+    }
+
+    /// The greatest of them.
+    fn ln_most(&self, row: &'a [f64]) -> Result<f64> {
+        let ln_most = self.possible(row).map(|(_, number)| number).fold(f64::NEG_INFINITY, f64::max);
         if ln_most == f64::NEG_INFINITY {
             return Err(Error::NoAnswer {
                 name: "evidence",
                 why: "no variant explains the looks on one of the parts; look again, or leave the doubtful look out",
             });
         }
-        let mean = possible().map(|(prior, number)| prior * exp(number - ln_most)).sum();
-        Ok(Scale { ln_most, mean })
+        Ok(ln_most)
+    }
+
+    fn scale(&self, exchanged: f64, row: &'a [f64]) -> Result<Scale> {
+        let ln_most = self.ln_most(row)?;
+        let mean = self.possible(row).map(|(prior, number)| prior * exp(number - ln_most)).sum();
+        Ok(Scale { ln_most, mean, ln_kept: ln_1p(-exchanged), ln_exchanged: ln(exchanged) + ln(mean) })
     }
 
     /// Whether the looks leave any variant: only a part that cannot have been exchanged excludes one for certain.
@@ -348,7 +360,7 @@ impl<'a> Evidence<'a> {
             return Err(Error::Count { name: "variants", count, low: wanted, high: wanted });
         }
         for (_, row) in self.looked_at() {
-            self.scale(row)?;
+            self.ln_most(row)?;
         }
         if !self.leaves_a_variant() {
             return Err(Error::NoAnswer {
@@ -362,10 +374,10 @@ impl<'a> Evidence<'a> {
         }
         let mut ln_by_part = 0.0;
         for (exchanged, row) in self.looked_at() {
-            let scale = self.scale(row)?;
+            let scale = self.scale(exchanged, row)?;
             ln_by_part += scale.ln_most;
             for ((finding, &prior), &number) in variants.iter_mut().zip(self.prior).zip(row) {
-                finding.chance += scale.split(exchanged, number).ln_sum;
+                finding.chance += scale.split(number).ln_sum;
                 finding.chance_unmixed += ln_1p(-exchanged * (1.0 - prior)) + (number - scale.ln_most);
                 finding.ln_unmixed += number;
             }
@@ -436,14 +448,14 @@ impl<'a> Evidence<'a> {
             return Err(Error::OutOfRange { name: "part", value: part as f64, low: 0.0, high: parts as f64 - 1.0 });
         };
         let row = self.row(part);
-        let scale = self.scale(row)?;
+        let scale = self.scale(exchanged_before, row)?;
         let mut exchanged = 0.0;
         for (((origin, finding), &prior), &number) in origins.iter_mut().zip(variants).zip(self.prior).zip(row) {
-            let Split { ln_kept, ln_exchanged, ln_sum } = scale.split(exchanged_before, number);
+            let Split { ln_kept, ln_sum } = scale.split(number);
             // A variant that its own part excludes has no chance, and nothing depends on how it is divided.
             let excluded = ln_sum == f64::NEG_INFINITY;
             let kept = if excluded { 0.0 } else { exp(ln_kept - ln_sum) };
-            exchanged += if excluded { 0.0 } else { finding.chance * exp(ln_exchanged - ln_sum) };
+            exchanged += if excluded { 0.0 } else { finding.chance * exp(scale.ln_exchanged - ln_sum) };
             let if_exchanged = if prior > 0.0 { prior * exp(number - scale.ln_most) / scale.mean } else { 0.0 };
             *origin = Origin { chance: finding.chance * kept, kept, if_exchanged };
         }

@@ -66,16 +66,16 @@ pub fn add_seen(chance: &[f64], seen: bool, ln_part: &mut [f64]) -> Result<()> {
 pub fn add_measured(size_mm: &[Limits], reading_mm: Reading, ln_part: &mut [f64]) -> Result<Nearest> {
     same_length("size_mm", size_mm.len(), ln_part.len())?;
     let mut nearest: Option<Nearest> = None;
+    let Reading { value: x, u } = readable(reading_mm)?;
     for (variant, &limits) in (0..).zip(size_mm) {
-        ln_density(reading_mm, limits)?;
-        let x = reading_mm.value;
+        Limits::between(limits.lower, limits.upper)?;
         let outside_mm = if x < limits.lower { x - limits.lower } else { (x - limits.upper).max(0.0) };
         if nearest.is_none_or(|nearest| abs(outside_mm) < abs(nearest.outside_mm)) {
-            nearest = Some(Nearest { variant, outside_mm, outside_u: outside_mm / reading_mm.u });
+            nearest = Some(Nearest { variant, outside_mm, outside_u: outside_mm / u });
         }
     }
     for (ln_part, &limits) in ln_part.iter_mut().zip(size_mm) {
-        *ln_part += ln_density(reading_mm, limits)?;
+        *ln_part += density(x, u, limits.lower, limits.upper);
     }
     nearest.ok_or(Error::Count { name: "size_mm", count: 0, low: 1, high: u32::MAX })
 }
@@ -108,10 +108,15 @@ fn same_length(name: &'static str, count: usize, wanted: usize) -> Result<()> {
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 pub fn ln_density(reading_mm: Reading, size_mm: Limits) -> Result<f64> {
-    let Reading { value: x, u } = Reading::new(reading_mm.value, reading_mm.u)?;
-    positive("u", u)?;
+    let Reading { value: x, u } = readable(reading_mm)?;
     let Limits { lower, upper } = Limits::between(size_mm.lower, size_mm.upper)?;
     Ok(density(x, u, lower, upper))
+}
+
+/// A reading that can be weighed: with an uncertainty.
+fn readable(reading_mm: Reading) -> Result<Reading> {
+    let reading = Reading::new(reading_mm.value, reading_mm.u)?;
+    positive("u", reading.u).map(|_| reading)
 }
 
 /// The same for checked arguments.
@@ -127,16 +132,14 @@ pub(super) fn density(x: f64, u: f64, lower: f64, upper: f64) -> f64 {
     if half * middle.max(1.0) < CLOSE_LIMITS {
         return -0.5 * middle * middle - LN_ROOT_TAU - ln(u) + ln_1p(narrow(half, middle));
     }
-    let mass = if near > FAR_TAIL {
-        // ln [Q(near) − Q(far)], each Q = φ(z) M(z) with Mills' ratio M
+    let width = upper - lower;
+    if near > FAR_TAIL {
+        // Q(near) − Q(far), each Q = φ(z) M(z) with Mills' ratio M
         let rest = exp(-2.0 * half * middle) * (mills(far) / mills(near));
-        -0.5 * near * near - LN_ROOT_TAU + ln(mills(near)) + ln_1p(-rest)
-    } else if near > 0.0 {
-        ln(phi(-near) - phi(-far))
-    } else {
-        ln(phi(far) - phi(near))
-    };
-    mass - ln(upper - lower)
+        return -0.5 * near * near - LN_ROOT_TAU + ln(mills(near) * (1.0 - rest) / width);
+    }
+    let mass = if near > 0.0 { phi(-near) - phi(-far) } else { phi(far) - phi(near) };
+    ln(mass / width)
 }
 
 /// ln √(2π).
