@@ -137,7 +137,7 @@ def test_the_list_shows_what_there_is() -> None:
     [
         (("--seen", "cooler_port_m19"), "did you mean cooler_port_m18?"),
         (("--seen", "sump_depth"), "this is a size, not a mark"),
-        (("--measured", "sump_dept=62mm"), "neither evidence nor a fit has a size 'sump_dept'"),
+        (("--measured", "sump_dept=62mm"), "did you mean sump_depth?"),
         (("--measured", "sump_depth=62"), "62 has no unit"),
         (("--measured", "sump_depth"), "write them as name=20mm"),
         (("--measured", "output_rear_journal=4.3988mm"), "outside_micrometer reaches from 25 to 75 mm"),

@@ -17,7 +17,7 @@ from ..record import Family, Instruments
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
 from .interchange import listed, plain, price_of
-from .sizes import FitSide, fit_sides
+from .sizes import FitSide, fit_sides, names_a_fit
 
 NOT_CHECKED = [
     "Parts that nobody looked at: what was not looked at is neither there nor absent.",
@@ -32,6 +32,8 @@ class Found:
 
     seen: Mapping[str, bool] = field(default_factory=dict)
     measured: Mapping[str, Typed | Reading | float] = field(default_factory=dict)
+    unused: Sequence[str] = ()
+    """Sizes that were measured too, and that the record does not know."""
 
 
 def in_percent(chance: float) -> str:
@@ -93,6 +95,7 @@ class Bench:
     typed: Mapping[str, Typed]
     fits: Sequence[Measured]
     order: Order | None
+    unused: Sequence[str] = ()
 
     @property
     def like(self) -> Typed | None:
@@ -114,14 +117,15 @@ def identified(
     evidence = {look.id for look in family.looks(instruments=instruments, prior=shares)}
     typed = {name: size for name, size in found.measured.items() if isinstance(size, Typed)}
     sizes = {name: _reading(size) for name, size in found.measured.items()}
-    sides = fit_sides(family, instruments, {name: size for name, size in sizes.items() if name not in evidence})
+    of_fits_alone = {name: size for name, size in sizes.items() if name not in evidence and names_a_fit(family, name)}
     unit = family.identify(
-        seen=dict(found.seen), measured_mm={name: size for name, size in sizes.items() if name in evidence},
+        seen=dict(found.seen), measured_mm={name: size for name, size in sizes.items() if name not in of_fits_alone},
         instruments=instruments, prior=shares, rule=rule,
     )  # fmt: skip
     read = {made.look.id: made.found for made in unit.made if isinstance(made.found, Reading)}
-    sides = [*fit_sides(family, instruments, read, known=True), *sides]
-    return Bench(family, unit, typed, _measured_fits(family, sides, rule), _order(family, unit, sides, rule))
+    of_fits = of_fits_alone | {name: reading for name, reading in read.items() if names_a_fit(family, name)}
+    sides = [side for name, size in of_fits.items() for side in fit_sides(family, instruments, name, size)]
+    return Bench(family, unit, typed, _measured_fits(family, sides, rule), _order(family, unit, sides, rule), found.unused)
 
 
 def _reading(size: Typed | Reading | float) -> Reading | float:
@@ -183,7 +187,7 @@ def identify_sheet(bench: Bench, *, title: str, story: str = "") -> Sheet:
             Fact("contradiction", f"10^{number(gap, 1)}" if isfinite(gap) else "complete",
                  "how much likelier the looks are part by part than in any one variant; 10^0: they agree"),
         ],
-        not_checked=[*NOT_CHECKED, *_flags(unit)],
+        not_checked=[*NOT_CHECKED, *_flags(bench)],
         cautions=[hazard.caution("roll-away")] if any("park" in part.name for part in unit.conflicts) else [],
         cards=["identify.weigh", "identify.part", "identify.conclude", "identify.mark_worth", "identify.size_worth", *(["fit.measured"] if bench.fits else [])],
         how=[
@@ -369,10 +373,11 @@ def _next_table(unit: Identification) -> Table:
     return Table("What to look at next", ("look", "on the", "with", ">min", ">bit/min", ">settles"), rows, note)
 
 
-def _flags(unit: Identification) -> list[str]:
-    return [
+def _flags(bench: Bench) -> list[str]:
+    unused = [f"{name} was measured too: neither the evidence nor a fit of the record has a size of this name." for name in bench.unused]
+    return unused + [
         f"{made.look.id} lies outside the range of the {plain(made.look.instrument or '')}, as the record asks for: its uncertainty there is taken as inside."
-        for made in unit.made
+        for made in bench.unit.made
         if made.out_of_range
     ]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -20,25 +20,34 @@ class FitSide:
     """``"shaft"`` or ``"bore"``."""
     part: str
     reading: Reading
+    instrument: str | None = None
+    """Of the record, where the reading has no uncertainty of its own."""
 
 
-def fit_sides(family: Family, instruments: Instruments | None, sizes: Mapping[str, Reading | float], *, known: bool = False) -> list[FitSide]:
-    """The sides of fits that these sizes belong to: by the name that the record gives them, or as ``fit.part``. A plain number is
-    millimeters as the instrument of the record shows them.
+def names_a_fit(family: Family, name: str) -> bool:
+    """Whether any fit has a size of this name."""
+    return bool(_places(family.as_dict(), name))
 
-    ``known``: the names are evidence, and those that belong to no fit are passed over.
-    """
+
+def fit_sides(family: Family, instruments: Instruments | None, name: str, size: Reading | float) -> list[FitSide]:
+    """The sides of fits that a size belongs to: by the name that the record gives it, or as ``fit.part``. A plain number is
+    millimeters as the instrument of the record shows them."""
     written = family.as_dict()
+    places = _places(written, name)
+    if not places:
+        known = dict.fromkeys(entry[f"{side}_size"] for entry in written["fit"] for side in ("shaft", "bore") if entry.get(f"{side}_size"))
+        example = f"{written['fit'][0]['id']}.{written['fit'][0]['shaft']}" if written["fit"] else "fit.part"
+        raise refusal(name, f"no fit has a size {name!r}; known: {', '.join(known) or 'none'}; or name the fit and the part, as {example}")
     found = []
-    for name, size in sizes.items():
-        sides = [(entry, side) for entry in written["fit"] for side in ("shaft", "bore") if name in _names(written, entry, side)]
-        if not sides and not known:
-            names = [other for entry in written["fit"] for side in ("shaft", "bore") if (other := entry.get(f"{side}_size"))]
-            evidence = [entry["id"] for entry in written["evidence_measured"]]
-            raise refusal(name, f"neither evidence nor a fit has a size {name!r}; known: {', '.join(dict.fromkeys([*evidence, *names])) or 'none'}; or a fit and its part, as fit.part")
-        for entry, side in sides:
-            found.append(FitSide(entry["id"], side, entry[side], _reading(written, instruments, name, entry, side, size)))
+    for entry, side in places:
+        instrument = None if isinstance(size, Reading) else _instrument(written, instruments, name, entry, side)
+        reading = size if isinstance(size, Reading) else instruments.reading(instrument, size) if instruments and instrument else Reading.exact(size)
+        found.append(FitSide(entry["id"], side, entry[side], reading, instrument))
     return found
+
+
+def _places(written: dict[str, Any], name: str) -> list[tuple[dict[str, Any], str]]:
+    return [(entry, side) for entry in written["fit"] for side in ("shaft", "bore") if name in _names(written, entry, side)]
 
 
 def _names(written: dict[str, Any], entry: dict[str, Any], side: str) -> Iterator[str]:
@@ -47,16 +56,13 @@ def _names(written: dict[str, Any], entry: dict[str, Any], side: str) -> Iterato
     if name := entry.get(f"{side}_size"):
         yield name
     else:
-        same = (size["id"] for size in written["evidence_measured"] if size["carrier"] == entry[side] and size["size_mm"] == entry[f"{side}_mm"])
-        yield from same
+        yield from (size["id"] for size in written["evidence_measured"] if size["carrier"] == entry[side] and size["size_mm"] == entry[f"{side}_mm"])
 
 
-def _reading(written: dict[str, Any], instruments: Instruments | None, name: str, entry: dict[str, Any], side: str, size: Reading | float) -> Reading:
-    if isinstance(size, Reading):
-        return size
-    evidence = (other["instrument"] for other in written["evidence_measured"] if other["id"] == name)
+def _instrument(written: dict[str, Any], instruments: Instruments | None, name: str, entry: dict[str, Any], side: str) -> str:
+    evidence = (size["instrument"] for size in written["evidence_measured"] if size["id"] == name)
     instrument = entry.get(f"{side}_instrument") or next(evidence, None)
-    if instruments is None or instrument is None:
-        why = "give the record of the instruments" if instrument else f"the record names no instrument for it ({side}_instrument of the fit {entry['id']})"
-        raise refusal(name, f"{name} has no uncertainty: {why}, or give it with the reading, as 43.988mm±0.002mm")
-    return instruments.reading(instrument, size)
+    if instruments and instrument:
+        return str(instrument)
+    why = "give the record of the instruments" if instrument else f"the record names no instrument for it ({side}_instrument of the fit {entry['id']})"
+    raise refusal(name, f"{name} has no uncertainty: {why}, or give it with the reading, as 43.988mm±0.002mm")

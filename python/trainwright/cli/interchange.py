@@ -12,8 +12,8 @@ import click
 from .. import record
 from ..answers.interchange import matrix_sheet, part_sheet
 from ..answers.order import Bench, order_sheet
+from ..answers.sizes import fit_sides
 from ..edge import Typed
-from ..judge import Reading
 from ..sheet import Sheet
 from .common import RECORD, Named, Step, answers_with_sheets, command, loaded
 
@@ -74,7 +74,8 @@ def order(
     """What to order for a unit on the bench: parts wanted, foreign parts found, sizes measured; and what not to put in."""
     family = loaded(family_file, record.Family)
     tools = loaded(instruments, record.Instruments) if instruments else None
-    sizes = [size for name, typed in measured for size in sizes_of(family, tools, name, typed.reading)]
+    sides = [side for name, typed in measured for side in fit_sides(family, tools, name, typed.reading if typed.reading.u else typed.reading.value)]
+    sizes = [(side.fit, side.part, side.reading) for side in sides]
     bench = Bench(
         unit=unit, found=_once(found, "--found"), wanted=_once(wanted, "--want"), measured=sizes,
         typed=measured[0][1] if measured else None,
@@ -89,25 +90,3 @@ def _once(pairs: Iterable[tuple[str, str]], option: str) -> Mapping[str, str]:
             raise click.BadParameter(f"{part} is given twice; name each part once", param_hint=option)
         named[part] = variant
     return named
-
-
-def sizes_of(family: record.Family, tools: record.Instruments | None, name: str, typed_mm: Reading) -> list[tuple[str, str, Reading]]:
-    """The joints and parts that a named size belongs to, with the size: by the name in the fits, or ``fit.part``."""
-    written = family.as_dict()
-    places = []
-    for entry in written["fit"]:
-        for side in ("shaft", "bore"):
-            if name in (entry.get(f"{side}_size"), f"{entry['id']}.{entry[side]}"):
-                places.append((entry["id"], entry[side]))
-    if not places:
-        known = [entry[f"{side}_size"] for entry in written["fit"] for side in ("shaft", "bore") if entry.get(f"{side}_size")]
-        example = f"{written['fit'][0]['id']}.{written['fit'][0]['shaft']}" if written["fit"] else "fit.part"
-        raise click.BadParameter(f"no fit has a size {name!r}; known: {', '.join(known) or 'none'}; or name the fit and the part, as {example}", param_hint="--measured")
-    reading_mm = typed_mm
-    if not typed_mm.u:
-        instrument = next((size["instrument"] for size in written["evidence_measured"] if size["id"] == name), None)
-        if tools is None or instrument is None:
-            why = "give --instruments" if instrument else "the record names no instrument for it"
-            raise click.BadParameter(f"{name} has no uncertainty, and {why}; or type it, as 43.988mm±0.002mm", param_hint="--measured")
-        reading_mm = tools.reading(instrument, typed_mm.value)
-    return [(joint, part, reading_mm) for joint, part in places]

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from ..answers.fit import Question, Side, bench_sheet, fit_sheet
+from ..answers.sizes import FitSide, fit_sides, names_a_fit
 from ..edge import UNITS, Typed
 from ..fit import RecordedFit, WarmPart, Warmth, fits_of
 from ..judge import Limits, Reading
@@ -33,32 +34,19 @@ def fit_parts(records: Records) -> Iterator[Part]:
 
 
 def _measured_parts(family: Family, instruments: Instruments, job: dict[str, Any]) -> Iterator[Part]:
-    sizes = job["measured_mm"]
+    sizes = {name: size for name, size in job["measured_mm"].items() if names_a_fit(family, name)}
+    sides = [side for name, size in sizes.items() for side in fit_sides(family, instruments, name, size)]
     for fit in fits_of(family):
-        shaft = _side(family, instruments, sizes, fit.shaft_size, fit.shaft, fit.shaft_mm)
-        bore = _side(family, instruments, sizes, fit.bore_size, fit.bore, fit.bore_mm)
-        if shaft and bore:
+        found = {side.side: side for side in sides if side.fit == fit.name}
+        if len(found) == 2:
+            shaft, bore = _side(family, fit.shaft_mm, found["shaft"]), _side(family, fit.bore_mm, found["bore"])
             title = f"{job['id']}: {fit.shaft} in {fit.bore}, as measured"
             yield Part(fit_sheet(Question(fit, shaft, bore), title=title, story=job["story"]))
 
 
-def _side(
-    family: Family, instruments: Instruments, sizes: dict[str, float], size: str | None, part: str, tolerances: Callable[[str], Limits]
-) -> Side | None:
-    """A size of the job with the uncertainty of its instrument; None where it was not measured, or no one says with what."""
-    instrument = _instrument(family, size, part) if size in sizes else None
-    if size is None or instrument is None:
-        return None
-    reading = instruments.reading(instrument, sizes[size])
-    return Side(_nearest(family, tolerances, reading), Typed(reading, "mm", UNITS["mm"][0], 3), instrument)
-
-
-def _instrument(family: Family, size: str | None, part: str) -> str | None:
-    """What the record measures this size with; else what it measures another size of the part with."""
-    evidence = family.as_dict().get("evidence_measured") or []
-    own = [entry["instrument"] for entry in evidence if entry["id"] == size]
-    same_part = [entry["instrument"] for entry in evidence if entry["carrier"] == part]
-    return next(iter(own + same_part), None)
+def _side(family: Family, tolerances: Callable[[str], Limits], size: FitSide) -> Side:
+    """A size of the job with the uncertainty of its instrument."""
+    return Side(_nearest(family, tolerances, size.reading), Typed(size.reading, "mm", UNITS["mm"][0], 3), size.instrument or "")
 
 
 def _nearest(family: Family, tolerances: Callable[[str], Limits], reading: Reading) -> str:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from ..answers.identify import Bench, Found, identified, identify_sheet, look_sheet
+from ..answers.sizes import names_a_fit
+from ..record import Family
 from .frame import Draw, Part, Records
 
 
@@ -15,7 +18,7 @@ def identify_parts(records: Records) -> Iterator[Part]:
         return
     jobs = records.asked("seen") or records.asked("measured_mm")
     for job in jobs:
-        found = Found(job.get("seen") or {}, job.get("measured_mm") or {})
+        found = _known(family, job)
         bench = identified(family, found, instruments=records.instruments)
         sheet = identify_sheet(bench, title=f"{job['id']}: {job['title']}", story=job["story"])
         pictures: dict[str, Draw] = {"Chance of each variant, look by look; a dot for each look that was made.": _chances(bench)}
@@ -25,6 +28,14 @@ def identify_parts(records: Records) -> Iterator[Part]:
         yield Part(sheet, pictures)
     if not jobs:
         yield Part(look_sheet(family, records.instruments, title="What can be looked at"))
+
+
+def _known(family: Family, job: dict[str, Any]) -> Found:
+    """What the job found, without sizes that the family does not know: it may be the record of another."""
+    evidence = {look.id for look in family.looks()}
+    sizes = job.get("measured_mm") or {}
+    known = {name: size for name, size in sizes.items() if name in evidence or names_a_fit(family, name)}
+    return Found(job.get("seen") or {}, known, tuple(name for name in sizes if name not in known))
 
 
 def _chances(bench: Bench) -> Draw:
