@@ -112,6 +112,7 @@ def test_answers_come_back_in_the_unit_that_was_typed():
     thou = call("fit", FAMILY, *JOURNAL, "--shaft", "1731.8thou", "--bore", "44.064mm")
     assert "Clearance 3.0 thou (0.076 mm)" in thou
     assert "taken as exact" in inches
+    assert "By tolerance the clearance is 0.0016 to 0.0039 in" in call("fit", FAMILY, *JOURNAL, "--in", "in")
 
 
 def test_near_the_limit_the_part_to_measure_better_is_named():
@@ -162,6 +163,31 @@ def test_leakage_now_and_at_the_limit_by_the_cube():
     found = answer("fit", FAMILY, *JOURNAL, "--shaft", "43.9175mm±0.001mm", "--bore", "44.0575mm±0.001mm")["leak_ratio"]
     assert found["now"]["ratio"] == pytest.approx(8.0) and found["at_limit"]["ratio"] == pytest.approx(8.0)
     assert found["now"]["lower"] < 8 < found["now"]["upper"]
+
+
+def test_a_least_clearance_is_judged_too():
+    typed = [*JOURNAL, "--shaft", "43.9900mm±0.001mm", "--bore", "44.0200mm±0.001mm"]
+    assert answer("fit", FAMILY, *typed)["decisions"][0]["verdict"] == "GO"
+    wanted = answer("fit", FAMILY, *typed, "--least", "0.04mm")
+    assert wanted["decisions"][0]["verdict"] == "NO-GO" and "less than the 0.040 mm" in wanted["answer"]
+
+
+def test_oil_through_the_clearance_grows_with_heat_and_with_the_cube():
+    oil = ["--oil", str(DEMO / "fluids.toml"), "--fluid", "alder", "--pressure", "300kPa"]
+    rows = answer("fit", FAMILY, "--fit", "case_bush", *oil)["at_temperature"]
+    leaks = [row["leak_l_min"] for row in rows]
+    assert leaks == sorted(leaks) and leaks[0] > 0
+    # 90 °C by hand: 6.825 mm²/s and the density of the record's group formula, radial clearance 0.04426 mm, seat 18 mm.
+    fluid = record.load(DEMO / "fluids.toml").fluid("alder")
+    viscosity_pa_s = 6.824837 * fluid.density(temp_c=90.0) * 1e-9
+    by_hand = 3.14159265 * 40.0022e-3 * (0.0885251256943 / 2e3) ** 3 * 300e3 / (12 * viscosity_pa_s * 18e-3 * 1e3) * 6e4
+    assert leaks[2] == pytest.approx(by_hand, rel=1e-3)
+    assert "2.5 times as much" in call("fit", FAMILY, "--fit", "case_bush", *oil)
+
+
+def test_new_parts_taken_at_random_have_a_chance():
+    assert "a pair at random > 99.9 %" in call("fit", FAMILY, *JOURNAL)
+    assert "a pair at random < 0.1 %" in call("fit", FAMILY, *JOURNAL, "--shaft-from", "heron")
 
 
 def test_a_pressed_bushing_shows_its_seat_and_load():
@@ -253,6 +279,8 @@ def test_limits_of_a_tolerance_class():
         ([*JOURNAL, "--shaft", "20.99mm", "--shaft-with", "outside_micrometer", "--instruments", INSTRUMENTS], "outside 25 to 75"),
         ([*JOURNAL, "--at", "900C"], "temp_c = 900: outside -60 to 300"),
         ([*JOURNAL, "--speed", "3000"], "--speed needs --load"),
+        ([*JOURNAL, "--pressure", "300kPa"], "leakage needs all three"),
+        (["--fit", "sleeve_in_c1_drum", "--oil", str(DEMO / "fluids.toml"), "--fluid", "alder", "--pressure", "300kPa"], "gives no length_mm"),
         (["--fit", "support_register_in_case", "--load", "100N"], "gives no length_mm"),
         (["--fit", "case_bush", "--bore", "40.04mm±0.004mm", "--bore-temp", "35C"], "measure its bore at 20 °C"),
     ],

@@ -12,6 +12,8 @@ from ..edge import FIT, Typed, number, number_as, show, show_as, span_as
 from ..error import Error, refusal
 from ..fit import (
     Clearance,
+    Gap,
+    GapLeak,
     IsoFit,
     IsoLimits,
     LeakRatio,
@@ -28,6 +30,7 @@ from ..fit import (
     toleranced,
     warm_clearance,
 )
+from ..fluid import Fluid, dynamic_viscosity
 from ..judge import Judgment, Limits, Reading, Rule, settle
 from ..record import Family
 from ..sheet import BLANK, FORM, Decision, Fact, Row, Sheet, Table
@@ -73,6 +76,15 @@ class Side:
 
 
 @dataclass(frozen=True)
+class Oil:
+    """The oil that presses through the clearance."""
+
+    name: str
+    fluid: Fluid
+    pressure_kpa: float
+
+
+@dataclass(frozen=True)
 class Question:
     """A fit, its two sides, and what is asked of them."""
 
@@ -85,12 +97,17 @@ class Question:
     shaft_warmer_k: Reading = Reading(value=0.0, u=0.0)
     load_n: float | None = None
     speed_rpm: float | None = None
+    oil: Oil | None = None
+    least_mm: float = 0.0
+    """Least clearance wanted at 20 °C, for a fit that is not pressed."""
+    unit: Typed | None = None
+    """Unit of the answer where nothing was typed."""
     rule: Rule = RULE
 
     @property
     def like(self) -> Typed | None:
-        """The unit in which answers come back: that of the shaft, else of the bore."""
-        return self.shaft.typed or self.bore.typed
+        """The unit in which answers come back: that of the shaft, else of the bore, else the one asked for."""
+        return self.shaft.typed or self.bore.typed or self.unit
 
     def size(self, side: Side) -> Reading:
         """The size at 20 °C: as measured, corrected for the part's temperature, or from its tolerance."""
@@ -116,7 +133,7 @@ class Question:
     @property
     def wanted_mm(self) -> Limits:
         """What is wanted at 20 °C: room, and no more than the limit in service. A press fit wants interference."""
-        return Limits(upper=0.0) if self.fit.kind == "press" else Limits(lower=0.0, upper=self.fit.limit_mm)
+        return Limits(upper=0.0) if self.fit.kind == "press" else Limits(lower=self.least_mm, upper=self.fit.limit_mm)
 
     @property
     def is_measured(self) -> bool:
@@ -143,6 +160,8 @@ class Warm:
     interference_mm: float | None = None
     """Of the bushing in its housing; None where none is pressed in."""
     pressure_mpa: float | None = None
+    leak: GapLeak | None = None
+    """Of the oil through the clearance, centered; None where no oil is asked for, or the formula does not cover it."""
 
 
 def at_temperature(asked: Question, temp_c: Reading) -> Warm:
@@ -155,12 +174,34 @@ def at_temperature(asked: Question, temp_c: Reading) -> Warm:
     shaft = WarmPart(size_mm=asked.size(asked.shaft), expansion_per_k=shaft_expansion)
     if bushing := asked.bushing():
         running = bushing.running_clearance(shaft=shaft, warmth=warmth, wanted_mm=room, rule=asked.rule)
-        seat = running.pressed
-        return Warm(temp_c, running.clearance.at_temperature, seat.interference_mm, seat.pressure_mpa)
+        seat, clearance = running.pressed, running.clearance.at_temperature
+        return Warm(temp_c, clearance, seat.interference_mm, seat.pressure_mpa, _oil_leak(asked, temp_c, clearance))
     if bore_expansion is None:
         raise refusal("bore_material", f"the record of {asked.fit.name} names no metal of the bore; add bore_material", "MISSING")
     bore = WarmPart(size_mm=asked.size(asked.bore), expansion_per_k=bore_expansion)
-    return Warm(temp_c, warm_clearance(shaft=shaft, bore=bore, warmth=warmth, wanted_mm=room, rule=asked.rule).at_temperature)
+    clearance = warm_clearance(shaft=shaft, bore=bore, warmth=warmth, wanted_mm=room, rule=asked.rule).at_temperature
+    return Warm(temp_c, clearance, leak=_oil_leak(asked, temp_c, clearance))
+
+
+def _oil_leak(asked: Question, temp_c: Reading, clearance: MeasuredClearance) -> GapLeak | None:
+    """The oil through the clearance, centered; None where it blocks, or where oil or gap lie outside the formulas."""
+    oil = asked.oil
+    if oil is None:
+        return None
+    if asked.fit.length_mm is None:
+        raise refusal("length_mm", f"the record of {asked.fit.name} gives no length_mm for the leakage", "INCONSISTENT")
+    if clearance.clearance_mm.value <= 0:
+        return None
+    gap = Gap(diameter_mm=clearance.shaft_mm.value, clearance_mm=clearance.clearance_mm.value, length_mm=asked.fit.length_mm, eccentricity=0.0)
+    try:
+        density = oil.fluid.density(temp_c=temp_c.value)
+        viscosity = dynamic_viscosity(kinematic_mm2_s=oil.fluid.viscosity_line().viscosity_at(temp_c=temp_c.value), density_kg_m3=density)
+        leak: GapLeak = gap.gap_leak(pressure_drop_kpa=oil.pressure_kpa, viscosity_mpa_s=viscosity, density_kg_m3=density)
+    except Error as outside:
+        if outside.kind != "OUT_OF_RANGE":
+            raise
+        return None
+    return leak
 
 
 def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
@@ -175,6 +216,7 @@ def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
     facts = [
         *_sizes(asked),
         Fact("new parts have", f"{_as_range(nominal.clearance_mm, like)}", f"shaft of {asked.shaft.variant} in bore of {asked.bore.variant}: {nominal.fit_class}"),
+        *([] if asked.is_measured else [Fact("a pair at random", _percent(now), f"is within what is wanted, the sizes taken as {asked.spread} in their tolerances")]),
         Fact("limit in service", show_as(fit.limit_mm, like, FIT), "of the record, diametral, at 20 °C"),
     ]  # fmt: skip
     leak_facts, leak, why_no_leak = _leak(asked)
@@ -206,6 +248,7 @@ def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
             *(["fit.running_clearance", "fit.bushing_at", "fit.pressed", "fit.let_go_c"] if press else ["fit.warm_clearance"] if warm else []),
             *(["fit.bushing_held"] if press and press["holds"] else []),
             *(["fit.leak_ratio"] if leak else []),
+            *(["fit.gap_leak", "fit.eccentricity_factor"] if asked.oil and warm else []),
             *(["fit.bushing_load"] if load else []),
         ],
         data={
@@ -221,6 +264,10 @@ def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
     )
 
 
+def _percent(found: MeasuredClearance) -> str:
+    return Decision("", found.judgment.verdict, found.judgment.chance, "").percent
+
+
 def _judged(asked: Question, now: MeasuredClearance) -> tuple[str, list[Decision]]:
     like, judged = asked.like, now.judgment
     clearance = show_as(now.clearance_mm.value, like, FIT)
@@ -233,6 +280,8 @@ def _judged(asked: Question, now: MeasuredClearance) -> tuple[str, list[Decision
     else:
         if now.clearance_mm.value < 0:
             found = "the shaft does not enter"
+        elif now.clearance_mm.value < asked.least_mm:
+            found = f"less than the {show_as(asked.least_mm, like, FIT)} that is wanted"
         elif now.clearance_mm.value > asked.fit.limit_mm:
             found = f"it assembles and runs loose, limit {show_as(asked.fit.limit_mm, like, FIT)}"
         else:
@@ -313,12 +362,17 @@ def _warm_table(asked: Question, warm: Sequence[Warm]) -> Table:
         ]
         if row.interference_mm is not None and row.pressure_mpa is not None:
             cells[3:3] = [number_as(row.interference_mm, asked.like, FIT), number(row.pressure_mpa, 1)]
+        if asked.oil:
+            cells[3:3] = ["not laminar" if row.leak is None else number(row.leak.flow_l_min, 3)]
         rows.append(Row(tuple(cells), "" if judged.verdict == "GO" else judged.verdict))
     columns: tuple[str, ...] = (">°C", f">clearance {unit}", ">± u", ">room, chance", "room to turn")
     note = f"One metal and one temperature for each part{_warmer(asked)}."
     if asked.fit.has_bushing:
         columns = (*columns[:3], f">grip of bushing {unit}", ">pressure MPa", *columns[3:])
         note = f"The bore grows with the bushing's own metal and opens by what the seat lets go{_warmer(asked)}. A grip below 0: the bushing is loose in its housing."
+    if asked.oil:
+        columns = (*columns[:3], ">leak L/min", *columns[3:])
+        note += f" Leak: {asked.oil.name} at {show(asked.oil.pressure_kpa, 'kpa')} through the clearance, shaft centered; 2.5 times as much where it lies against the bore."
     return Table("Cold and hot", columns, rows, note)
 
 
@@ -342,6 +396,7 @@ def _warm_data(row: Warm) -> dict[str, Any]:
         "verdict": row.clearance.judgment.verdict,
         "interference_mm": row.interference_mm,
         "pressure_mpa": row.pressure_mpa,
+        "leak_l_min": row.leak.flow_l_min if row.leak else None,
     }
 
 
@@ -403,7 +458,7 @@ def _load(asked: Question) -> tuple[list[Fact], dict[str, Any] | None]:
     if asked.load_n is None:
         return [], None
     if asked.fit.length_mm is None:
-        raise refusal("length_mm", f"the record of {asked.fit.name} gives no length_mm for the load", "MISSING")
+        raise refusal("length_mm", f"the record of {asked.fit.name} gives no length_mm for the load")
     load = bushing_load(force_n=asked.load_n, diameter_mm=asked.size(asked.shaft).value, length_mm=asked.fit.length_mm, speed_rpm=asked.speed_rpm or 0.0)
     facts = [Fact("unit load", f"{number(load.unit_load_mpa, 2)} MPa", f"{show(asked.load_n, 'n')} on diameter × {show(asked.fit.length_mm, 'mm')}")]
     if asked.speed_rpm:

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from .. import edge, record
-from ..answers.fit import TEMPS_C, Question, Side, bench_sheet, fit_sheet, limits_sheet
+from ..answers.fit import TEMPS_C, Oil, Question, Side, bench_sheet, fit_sheet, limits_sheet
 from ..fit import fit_of, fits_of, iso_fit, iso_size
 from ..judge import Reading
 from ..sheet import Sheet
@@ -50,13 +50,17 @@ def _measured(size: edge.Typed | None, instrument: str | None, instruments: reco
 @click.option("--shaft-warmer", type=Quantity("k"), help="How much warmer the shaft is than the part around it, running.")
 @click.option("--load", type=Quantity("n"), help="Force on the bushing, for unit load.")
 @click.option("--speed", type=NUMBER, help="Speed of the shaft against the bushing, 1/min, for the sliding speed.")
-@click.option("--in", "unit", type=click.Choice(["mm", "in", "thou"]), help="Unit of the sheet for the bench; answers otherwise come in the unit that was typed.")
+@click.option("--least", type=Quantity("mm"), help="Least clearance wanted at 20C; none unless given.")
+@click.option("--oil", metavar="FLUIDS", type=RECORD, help="Fluids file, for the leakage through the clearance.")
+@click.option("--fluid", help="Fluid of that file.")
+@click.option("--pressure", type=Quantity("kpa"), help="Pressure that drives the oil through the clearance.")
+@click.option("--in", "unit", type=click.Choice(["mm", "in", "thou"]), help="Unit of the answer where no size was typed; answers come in the unit of what was typed.")
 @answers_with_sheets
 def fit(
     file: Path, name: str | None, variant: str | None, shaft_from: str | None, bore_from: str | None,
     shaft: edge.Typed | None, bore: edge.Typed | None, instruments: Path | None, shaft_with: str | None, bore_with: str | None,
     shaft_temp: Reading | None, bore_temp: Reading | None, spread: str, temps: tuple[Reading, ...], shaft_warmer: Reading | None,
-    load: Reading | None, speed: float | None, unit: str | None,
+    load: Reading | None, speed: float | None, least: Reading | None, oil: Path | None, fluid: str | None, pressure: Reading | None, unit: str | None,
 ) -> Sheet:  # fmt: skip
     """Clearance of a shaft in its bore, judged, cold and hot; or the sheet of every fit with blanks for the bench."""
     family = loaded(file, record.Family)
@@ -64,15 +68,17 @@ def fit(
     for named in filter(None, (variant, shaft_from, bore_from)):
         if named not in family.variants:
             raise click.UsageError(f"the family has no variant {named!r}; it has {', '.join(family.variants)}")
+    asked_unit = edge.read_typed(f"1{unit}", "mm", "unit") if unit else None
     if name is None:
         if shaft or bore:
             known = ", ".join(fit.name for fit in fits_of(family))
             raise click.UsageError(f"--shaft and --bore need --fit, the fit that they belong to; known: {known}")
-        like = edge.read_typed(f"1{unit}", "mm", "unit") if unit else None
-        return bench_sheet(family, variant, like=like)
+        return bench_sheet(family, variant, like=asked_unit)
     shop = loaded(instruments, record.Instruments) if instruments else None
     if speed is not None and load is None:
         raise click.UsageError("--speed needs --load")
+    if len({oil is None, fluid is None, pressure is None}) > 1:
+        raise click.UsageError("leakage needs all three: --oil, the fluids file, --fluid and --pressure")
     question = Question(
         fit=fit_of(family, name),
         shaft=Side(shaft_from or variant, _measured(shaft, shaft_with, shop, "shaft"), shaft_with or "", shaft_temp),
@@ -82,6 +88,9 @@ def fit(
         shaft_warmer_k=shaft_warmer or Reading.exact(0.0),
         load_n=load.value if load else None,
         speed_rpm=speed,
+        oil=Oil(fluid, loaded(oil, record.Fluids).fluid(fluid), pressure.value) if oil and fluid and pressure else None,
+        least_mm=least.value if least else 0.0,
+        unit=asked_unit,
     )
     return fit_sheet(question)
 
