@@ -11,8 +11,10 @@ pub(super) const WARM_CLEARANCE: Card = Card {
     equation: "c(t) = D (1 + α_D (t − 20)) − d (1 + α_d (t + Δ − 20))",
     symbols: &[
         symbol("c(t)", "at_temperature.clearance_mm", "mm"),
-        symbol("D, α_D", "bore.size_mm, bore.expansion_per_k", "mm, 1/K"),
-        symbol("d, α_d", "shaft.size_mm, shaft.expansion_per_k", "mm, 1/K"),
+        symbol("D", "bore.size_mm, at 20 °C", "mm"),
+        symbol("α_D", "bore.expansion_per_k", "1/K"),
+        symbol("d", "shaft.size_mm, at 20 °C", "mm"),
+        symbol("α_d", "shaft.expansion_per_k", "1/K"),
         symbol("t", "warmth.temp_c, of the part with the bore", "°C"),
         symbol("Δ", "warmth.shaft_warmer_k", "K"),
     ],

@@ -190,6 +190,15 @@ def test_new_parts_taken_at_random_have_a_chance():
     assert "a pair at random < 0.1 %" in call("fit", FAMILY, *JOURNAL, "--shaft-from", "heron")
 
 
+def test_how_it_is_worked_out_has_every_value():
+    shown = call("fit", FAMILY, "--fit", "case_bush", "--at", "90C", "--explain")
+    worked = shown[shown.index("fit.running_clearance") :]
+    worked = worked[: worked.index("Also known")]
+    assert "not given" not in worked and "0.0206271 mm" in worked and "expansion of the housing" in shown
+    free = call("fit", FAMILY, *JOURNAL, "--at", "90C", "--explain")
+    assert "not given" not in free[free.index("fit.warm_clearance") :].split("Also known")[0]
+
+
 def test_a_pressed_bushing_shows_its_seat_and_load():
     found = answer("fit", FAMILY, "--fit", "case_bush", "--load", "720N", "--speed", "3000")
     press = found["press"]

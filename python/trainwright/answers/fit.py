@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from math import inf
 from typing import Any
 
-from .. import hazard
+from .. import Explanation, hazard
 from ..edge import FIT, Typed, number, number_as, show, show_as, span_as
 from ..error import Error, refusal
 from ..fit import (
@@ -48,6 +48,13 @@ UNITS_IN_WORDS = {"mm": "millimeters", "in": "inches", "thou": "thousandths of a
 
 HALF_WIDTHS = {"rectangular": 3**0.5, "normal 3 sigma": 3.0}
 """Half of a tolerance over the standard uncertainty that it is taken as."""
+
+WARM_INPUTS = ("shaft", "bore", "expansion of the shaft", "expansion of the bore's part", "temperature", "how much warmer the shaft is")
+BUSHING_INPUTS = (
+    "shaft", "bore", "housing bore", "outside of the bushing", "expansion of the shaft", "expansion of the housing",
+    "expansion of the bushing", "temperature", "how much warmer the shaft is",
+)  # fmt: skip
+"""What the uncertainty of a warm clearance comes from, in the order of its budget."""
 
 FITS_IN_WORDS = {
     "blocked": "does not go together: even the smallest shaft is too large for the largest bore",
@@ -160,6 +167,7 @@ class Warm:
     interference_mm: float | None = None
     """Of the bushing in its housing; None where none is pressed in."""
     pressure_mpa: float | None = None
+    how: Explanation | None = None
     leak: GapLeak | None = None
     """Of the oil through the clearance, centered; None where no oil is asked for, or the formula does not cover it."""
 
@@ -175,12 +183,14 @@ def at_temperature(asked: Question, temp_c: Reading) -> Warm:
     if bushing := asked.bushing():
         running = bushing.running_clearance(shaft=shaft, warmth=warmth, wanted_mm=room, rule=asked.rule)
         seat, clearance = running.pressed, running.clearance.at_temperature
-        return Warm(temp_c, clearance, seat.interference_mm, seat.pressure_mpa, _oil_leak(asked, temp_c, clearance))
+        how = running.explain(unit="mm", inputs=BUSHING_INPUTS, bushing=bushing, shaft=shaft, warmth=warmth)
+        return Warm(temp_c, clearance, seat.interference_mm, seat.pressure_mpa, how, _oil_leak(asked, temp_c, clearance))
     if bore_expansion is None:
         raise refusal("bore_material", f"the record of {asked.fit.name} names no metal of the bore; add bore_material", "MISSING")
     bore = WarmPart(size_mm=asked.size(asked.bore), expansion_per_k=bore_expansion)
-    clearance = warm_clearance(shaft=shaft, bore=bore, warmth=warmth, wanted_mm=room, rule=asked.rule).at_temperature
-    return Warm(temp_c, clearance, leak=_oil_leak(asked, temp_c, clearance))
+    warm = warm_clearance(shaft=shaft, bore=bore, warmth=warmth, wanted_mm=room, rule=asked.rule)
+    how = warm.explain(unit="mm", inputs=WARM_INPUTS, bore=bore, shaft=shaft, warmth=warmth)
+    return Warm(temp_c, warm.at_temperature, how=how, leak=_oil_leak(asked, temp_c, warm.at_temperature))
 
 
 def _oil_leak(asked: Question, temp_c: Reading, clearance: MeasuredClearance) -> GapLeak | None:
@@ -250,6 +260,10 @@ def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
             *(["fit.leak_ratio"] if leak else []),
             *(["fit.gap_leak", "fit.eccentricity_factor"] if asked.oil and warm else []),
             *(["fit.bushing_load"] if load else []),
+        ],
+        how=[
+            now.explain(unit="mm", inputs=("shaft", "bore")) if asked.is_measured else nominal.explain(),
+            *(row.how for row in warm[-1:] if row.how),
         ],
         data={
             "fit": fit.name,
