@@ -878,7 +878,7 @@ fn hard_parts_of_the_demo_at_their_rating() {
     let of = |gear: &str| thrusts.iter().find(|thrust| thrust.gear == gear).unwrap();
     assert_eq!((of("1").input_torque_nm, of("R").input_torque_nm), (640.0, 420.0));
     let (first, reverse) = (of("1").thrust.unwrap(), of("R").thrust.unwrap());
-    assert_relative_eq!(first.thrust.axial_n, 3673.542_94, max_relative = 1e-8); // tests/vectors/hold_wheel_thrust.csv
+    assert_relative_eq!(first.thrust.axial_n, 3_673.542_94, max_relative = 1e-8); // tests/vectors/hold_wheel_thrust.csv
     assert!(first.torque_nm * reverse.torque_nm < 0.0);
     assert!(family.rating("grey").is_err());
 }
