@@ -247,6 +247,13 @@ def test_sheets_print_and_are_json(family):
     assert "alike in everything that the record states" in text
     verdicts = {decision.about: decision.verdict for decision in sheets[0].decisions}
     assert verdicts["3 times the nominal stress of the output shaft stays below yield in shear at its rated torque"] == "NOT PROVEN"
+    turns = {entry["input"]: entry for entry in sheets[0].data["inputs"]}
+    assert turns["torque"]["turns_at"] == pytest.approx(2628, abs=1)
+    # There the most loaded shaft is just GO: 1.645 standard uncertainties below yield.
+    peak = 3 * hold.Shaft(outside_mm=41, inside_mm=0).torsion(torque_nm=turns["torque"]["turns_at"]).stress_mpa
+    assert (640 - peak) / (0.06 * peak) == pytest.approx(norm.ppf(0.95), rel=1e-6)
+    worked = {explanation.card.id for explanation in sheets[0].how}
+    assert {"hold.torsion", "hold.shaft_hold", "hold.needle_capacity", "hold.wheel_thrust", "hold.rating_life", "hold.spline_load"} <= worked
     assert any("last 6000 h" in about and verdict == "NOT PROVEN" for about, verdict in verdicts.items())
 
 

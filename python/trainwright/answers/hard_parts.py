@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf
 from typing import Any
 
-from .. import hazard, hold, practice
+from .. import Explanation, hazard, hold, practice
 from ..edge import number, show
 from ..error import Error
 from ..hold import NeedleThrust, RatedShaft, ThrustWasher, WheelThrust
@@ -15,7 +15,8 @@ from ..judge import Judgment, Reading, settle
 from ..record import Family
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
-from .gears import main_gears
+from .gears import main_gears, ratio
+from .turning import Turn, turning_table
 
 CARRIES = {"turbine": "rated torque at the turbine", "output": "rated torque at the output"}
 SHAFT_INPUTS = ("torque", "sizes, form and hardness", "yield")
@@ -77,6 +78,7 @@ def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "
         "Bending, impact, and the torque of a shift or of a wheel that grips again.",
     ]
     cards = []
+    how: list[Explanation] = []
     if shafts:
         judged = {name: _shaft_hold(shaft, asked) for name, shaft in shafts.items()}
         decisions += [_shaft_decision(name, held, asked) for name, held in judged.items() if held]
@@ -89,9 +91,14 @@ def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "
         )
         data["shafts"] = {name: _shaft_data(shaft) for name, shaft in shafts.items()}
         cards += ["hold.torsion", "hold.shaft_hold"]
+        how += _shaft_how(shafts[most], judged[most], asked)
+        if held := judged[most]:
+            turns, data["inputs"] = turning_table(held.judgment, held.budget, _turns(shafts[most], asked))
+            tables.append(replace(turns, title=f"{turns.title}: {most} shaft"))
         if splines := {name: shaft for name, shaft in shafts.items() if shaft.spline}:
             tables.append(_spline_table(splines))
             cards.append("hold.spline_load")
+            how += [_spline(shaft).explain(torque_nm=shaft.torque_nm, carrying_share=practice.SPLINE_CARRYING_SHARE, **_sizes(shaft)) for shaft in splines.values()]
             not_checked.append("Splines against a limit: the record states none. Wear and fretting.")
     race = hold.thrust_race(family, variant)
     if race:
@@ -100,6 +107,7 @@ def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "
         facts += race_facts
         data["thrust_race"] = race_data
         cards += ["hold.needle_capacity"]
+        how.append(race.needle_capacity().explain(**race.as_dict()))
         if push and push.worst:
             gear, worst = push.worst
             sentences.append(
@@ -109,6 +117,9 @@ def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "
             decisions += _race_decisions(race, push, asked)
             tables.append(_race_table(race, push, asked))
             data["thrust_race"]["gears"] = _gear_data(push)
+            how.append(worst.explain(input_torque_nm=_input_nm(family, variant, gear), input_speed_rpm=rpm))
+            if (life := _life(race, worst)) is not None:
+                how.append(life.explain(capacity_n=race_data["dynamic_n"], load_n=worst.thrust.axial_n, exponent=hold.ROLLER_EXPONENT, speed_rpm=worst.carrier_slip_rpm))
             cards += ["hold.wheel_thrust", "hold.rating_life", "hold.needle_hold"]
             not_checked.append(
                 "What else leans on the bearing: pistons, the converter, other sets of the same member, friction in splines. Which way "
@@ -134,8 +145,50 @@ def hard_parts_sheet(family: Family, variant: str, *, title: str, story: str = "
         not_checked=not_checked,
         cautions=[hazard.caution("overspeed"), hazard.caution("raised pressure")],
         cards=list(dict.fromkeys(cards)),
+        how=how,
         data=data,
     )
+
+
+def _shaft_how(shaft: RatedShaft, held: hold.ShaftHold | None, asked: Asked) -> list[Explanation]:
+    """The most loaded shaft, worked out."""
+    torsion = shaft.shaft.torsion(torque_nm=shaft.torque_nm)
+    worked = [torsion.explain(torque_nm=shaft.torque_nm, **shaft.shaft.as_dict())]
+    if held:
+        worked.append(
+            held.explain(
+                torque_nm=shaft.torque_nm, shear_yield_mpa=shaft.shear_yield_mpa, stress_factor=asked.stress_factor, stress_u_rel=shaft.stress_u_rel
+            )
+        )
+    return worked
+
+
+def _turns(shaft: RatedShaft, asked: Asked) -> list[Turn]:
+    """The inputs of the stress to spare in the order of its budget."""
+
+    def torque(value: float) -> Judgment:
+        return _held(shaft, asked, torque_nm=value).judgment
+
+    def yields(value: float) -> Judgment:
+        return _held(shaft, asked, shear_yield_mpa=value).judgment
+
+    torque_nm, yield_mpa = Reading.exact(shaft.torque_nm), Reading.exact(shaft.shear_yield_mpa)
+    return [
+        Turn(SHAFT_INPUTS[0], torque_nm, "nm", torque, 0.1 * shaft.torque_nm, 10 * shaft.torque_nm),
+        Turn(SHAFT_INPUTS[1], Reading.exact(1.0)),
+        Turn(f"{SHAFT_INPUTS[2]} in shear", yield_mpa, "mpa", yields, 0.1 * shaft.shear_yield_mpa, 10 * shaft.shear_yield_mpa),
+    ]
+
+
+def _sizes(shaft: RatedShaft) -> dict[str, Any]:
+    return shaft.spline.as_dict() if shaft.spline else {}
+
+
+def _input_nm(family: Family, variant: str, gear: str) -> float:
+    """Torque at the input to which the record rates a gear."""
+    rating = family.as_dict()["variant"][variant]
+    backward = any(known.id == gear and ratio(known) < 0 for known in family.train(variant).gears())
+    return float((backward and rating["reverse_turbine_nm"]) or rating["rated_turbine_nm"])
 
 
 def _stress(shaft: RatedShaft) -> float:
@@ -149,11 +202,16 @@ def _yield_share(shaft: RatedShaft) -> float:
 def _shaft_hold(shaft: RatedShaft, asked: Asked) -> hold.ShaftHold | None:
     if shaft.stress_u_rel is None:
         return None
+    return _held(shaft, asked)
+
+
+def _held(shaft: RatedShaft, asked: Asked, *, torque_nm: float | None = None, shear_yield_mpa: float | None = None) -> hold.ShaftHold:
+    """The shaft with another torque or yield."""
     load = hold.ShaftLoad(
-        torque_nm=Reading.exact(shaft.torque_nm),
-        shear_yield_mpa=Reading.exact(shaft.shear_yield_mpa),
+        torque_nm=Reading.exact(shaft.torque_nm if torque_nm is None else torque_nm),
+        shear_yield_mpa=Reading.exact(shaft.shear_yield_mpa if shear_yield_mpa is None else shear_yield_mpa),
         stress_factor=asked.stress_factor,
-        stress_u_rel=shaft.stress_u_rel,
+        stress_u_rel=shaft.stress_u_rel or 0.0,
     )
     return shaft.shaft.shaft_hold(load, rule=RULE)
 
