@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
+import click
 import pytest
 import trainwright
 from click.testing import CliRunner
@@ -151,7 +152,7 @@ def test_a_fill_is_right_only_with_an_approved_fluid(tmp_path: Path, listed: str
 
 def test_j7_which_set_is_fitted() -> None:
     counts = ("--gear", "4", "13360", "5710", "--gear", "5", "13360", "7245")
-    found = answer("which", FAMILY, "--variants", "teal,heron", *counts, "--input-teeth", "40", "--output-teeth", "30")
+    found = answer("which", FAMILY, "--variant", "teal", "--variant", "heron", *counts, "--input-teeth", "40", "--output-teeth", "30")
     fourth, fifth = found["counts"]
     assert fourth["ratio"]["u"] == pytest.approx(0.0001364429365, rel=1e-6)
     assert fourth["away_in_u"]["teal"] == pytest.approx(14.223123, abs=1e-3)
@@ -243,3 +244,39 @@ def test_every_command_explains_itself() -> None:
     for name, command in shop.commands.items():
         text = call(name, "--help")
         assert command.help and command.help.split(".")[0].split("\n")[0][:30] in " ".join(text.split())
+
+
+def test_a_speed_may_carry_its_unit() -> None:
+    plain, typed = (answer("capacity", FAMILY, "--gauge", "1470kPa", "--turbine", "660Nm", "--turbine-speed", speed, "--oil-density", "800") for speed in ("2000", "2000rpm"))
+    assert plain == typed
+
+
+OPTIONS = {
+    "variant": "Variant",
+    "instruments": "nstruments",
+    "fleet": "Fleet file",
+    "explain": "how it is worked out",
+    "page": "page to print",
+    "json": "JSON",
+}
+"""Options that mean the same in every command, by a piece of their help."""
+
+
+def test_options_of_one_name_mean_the_same_in_every_command() -> None:
+    kinds: dict[str, set[str]] = {}
+    for command in shop.commands.values():
+        for option in command.params:
+            if isinstance(option, click.Option):
+                name = option.opts[-1].lstrip("-")
+                assert option.help or name in ("help", "output"), f"{command.name} --{name} has no help"
+                assert OPTIONS.get(name, "") in (option.help or ""), f"{command.name} --{name}: {option.help}"
+                kinds.setdefault(name, set()).add(type(option.type).__name__)
+    mixed = {name: kind for name, kind in kinds.items() if len(kind) > 1 and name not in ("tire", "element")}
+    assert not mixed, "one name, several kinds of value"
+
+
+def test_answers_of_every_command_can_be_explained_and_printed() -> None:
+    without = {"explain", "check", "report", "demo"}
+    for name, command in shop.commands.items():
+        options = {option.opts[-1] for option in command.params}
+        assert name in without or options >= {"--explain", "--page", "--json"}, name

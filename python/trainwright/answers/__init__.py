@@ -10,6 +10,9 @@ from ..judge import Rule
 RULE = Rule.stated_chances(go=0.95, no_go=0.05)
 """GO from a chance of 95 %, NO-GO to 5 %: the rule of the console command unless another is given."""
 
+SPREADS = {"rectangular": "rectangular", "normal": "normal 3 sigma"}
+"""How a size may be taken to lie in its tolerance: as it is typed, and the chapter's word for it."""
+
 
 def rule_in_words(rule: Rule) -> str:
     """The rule, for a sentence.

@@ -13,7 +13,7 @@ from ..error import refusal
 from ..judge import Budget, Judgment, Limits, Reading, Rule, judge
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..stack import Chain, ChainLink, MeasureGain, chain, what_to_measure
-from . import RULE, rule_in_words
+from . import RULE, SPREADS, rule_in_words
 
 WORST_K = 2.0
 """Standard uncertainties that a measured part counts with in the worst case."""
@@ -34,12 +34,8 @@ def measured_part(name: str, sensitivity: float, size_mm: Reading, known: str = 
 
 
 def toleranced_part(name: str, sensitivity: float, size_mm: Limits, spread: str) -> Part:
-    """A part as its drawing has it; ``spread`` is one of :data:`SPREADS`."""
+    """A part as its drawing has it; ``spread`` is one of :data:`trainwright.answers.SPREADS`."""
     return Part(name, ChainLink.toleranced(sensitivity, size_mm, spread=SPREADS[spread]), f"by its tolerance, {spread}")
-
-
-SPREADS = {"rectangular": "rectangular", "normal": "normal 3 sigma"}
-"""How a part that was not measured is taken to lie in its tolerance."""
 
 
 def chained(parts: Sequence[Part]) -> Chain:

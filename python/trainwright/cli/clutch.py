@@ -10,11 +10,11 @@ from .. import edge, record
 from ..answers.capacity import Working, capacity_sheet, truck_load, working_point
 from ..judge import Reading
 from ..sheet import Sheet
-from .common import NUMBER, RECORD, Quantity, Step, answers_with_sheets, command, loaded, variant_option
+from .common import NUMBER, RECORD, Plain, Quantity, Step, answers_with_sheets, command, loaded, variant_option
 
 
 @command(Step.HOLD)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @variant_option
 @click.option("--gauge", required=True, type=Quantity("kpa"), help="Gauge pressure read in that range.")
 @click.option("--gauge-full-scale", type=Quantity("kpa"), help="Full scale of the gauge, for its class.")
@@ -23,7 +23,7 @@ from .common import NUMBER, RECORD, Quantity, Step, answers_with_sheets, command
 @click.option("--truck", help="Truck of the fleet: gives the variant, and the greatest torque of its engine as the turbine's.")
 @click.option("--fleet", type=RECORD, help="Fleet file of the truck.")
 @click.option("--reverse", is_flag=True, help="Reverse instead of the forward gears, at the pressure read in reverse.")
-@click.option("--turbine-speed", type=NUMBER, default=0.0, show_default=True, help="Turbine speed, 1/min; 0 at stall.")
+@click.option("--turbine-speed", type=Plain("rpm"), default=0.0, show_default=True, help="Turbine speed; 0 at stall.")
 @click.option("--oil-density", type=NUMBER, default=0.0, help="Density of the hot oil, kg/m3; needed when drums turn.")
 @answers_with_sheets
 def capacity(

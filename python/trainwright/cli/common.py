@@ -100,6 +100,13 @@ class Quantity(click.ParamType):  # type: ignore[type-arg,unused-ignore]
         return value if isinstance(value, Reading) else self.typed(value, _name_of(param, self.suffix), param, ctx).reading
 
 
+class Plain(Quantity):
+    """The same where its uncertainty is not asked for: the value alone."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        return value if isinstance(value, float) else super().convert(value, param, ctx).value
+
+
 class AsTyped(Quantity):
     """The same, kept with the unit it was typed in, for answers in that unit: an :class:`trainwright.edge.Typed`."""
 

@@ -7,14 +7,12 @@ from pathlib import Path
 import click
 
 from .. import edge, record
+from ..answers import SPREADS
 from ..answers.fit import TEMPS_C, Oil, Question, Side, bench_sheet, fit_sheet, limits_sheet
 from ..fit import fit_of, fits_of, iso_fit, iso_size
 from ..judge import Reading
 from ..sheet import Sheet
-from .common import NUMBER, RECORD, AsTyped, Quantity, Step, answers_with_sheets, command, loaded
-
-SPREADS = {"rectangular": "rectangular", "normal": "normal 3 sigma"}
-
+from .common import RECORD, AsTyped, Plain, Quantity, Step, answers_with_sheets, command, loaded
 
 def _measured(size: edge.Typed | None, instrument: str | None, instruments: record.Instruments | None, option: str) -> edge.Typed | None:
     """The size with the uncertainty of its instrument, where one is named."""
@@ -33,7 +31,7 @@ def _measured(size: edge.Typed | None, instrument: str | None, instruments: reco
 
 
 @command(Step.FIT)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @click.option("--fit", "name", help="Fit of the family; without it, the sheet of every fit, to fill in at the bench.")
 @click.option("--variant", help="Variant of the unit; the first one unless given.")
 @click.option("--shaft-from", help="Variant that the shaft is of, where it is another.")
@@ -49,7 +47,7 @@ def _measured(size: edge.Typed | None, instrument: str | None, instruments: reco
 @click.option("--at", "temps", type=Quantity("c"), multiple=True, help="Temperature at which the clearance is wanted; may be repeated. -20, 20, 90 and 120C unless given.")
 @click.option("--shaft-warmer", type=Quantity("k"), help="How much warmer the shaft is than the part around it, running.")
 @click.option("--load", type=Quantity("n"), help="Force on the bushing, for unit load.")
-@click.option("--speed", type=NUMBER, help="Speed of the shaft against the bushing, 1/min, for the sliding speed.")
+@click.option("--speed", type=Plain("rpm"), help="Speed of the shaft against the bushing, for the sliding speed.")
 @click.option("--least", type=Quantity("mm"), help="Least clearance wanted at 20C; none unless given.")
 @click.option("--oil", metavar="FLUIDS", type=RECORD, help="Fluids file, for the leakage through the clearance.")
 @click.option("--fluid", help="Fluid of that file.")

@@ -14,7 +14,7 @@ from .common import RECORD, Quantity, Step, answers_with_sheets, command, loaded
 
 
 @command(Step.FLUID)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FLUIDS", type=RECORD)
 @click.option("--fluid", required=True, help="Fluid of the record.")
 @click.option("--at", "at", required=True, type=Quantity("c"), help="Fluid temperature now.")
 @click.option("--level", type=Quantity("mm"), required=True, help="Level now above the overflow edge (0mm: at the edge), engine idling.")

@@ -10,13 +10,13 @@ from .. import hold, record
 from ..answers.compare import compare_sheet
 from ..answers.hard_parts import Asked, hard_parts_sheet
 from ..sheet import Sheet
-from .common import NUMBER, RECORD, Step, answers_with_sheets, command, loaded, variant_option
+from .common import NUMBER, RECORD, Plain, Step, answers_with_sheets, command, loaded, variant_option
 
 
 @command(Step.HOLD)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @variant_option
-@click.option("--turbine-speed", type=NUMBER, help="Turbine speed, 1/min, for speeds and hours; for each 1000 unless given.")
+@click.option("--turbine-speed", type=Plain("rpm"), help="Turbine speed, for speeds and hours; for each 1000 unless given.")
 @click.option("--hours", type=NUMBER, help="Life wanted of the thrust race, hours at rating; needs --turbine-speed.")
 @click.option("--stress-factor", type=NUMBER, default=1.0, show_default=True, help="Peak over nominal stress of the shafts; 1 counts no notch.")
 @answers_with_sheets
@@ -31,7 +31,7 @@ def hard_parts(file: Path, variant: str | None, turbine_speed: float | None, hou
 
 
 @command(Step.HOLD)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @click.argument("before")
 @click.argument("after")
 @answers_with_sheets

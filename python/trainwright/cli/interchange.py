@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from .. import record
+from ..answers import SPREADS
 from ..answers.interchange import matrix_sheet, part_sheet
 from ..answers.order import Bench, order_sheet
 from ..answers.sizes import fit_sides
@@ -57,14 +58,14 @@ def interchange(family_file: Path, part: str | None, variant: str | None, into: 
 
 @command(Step.INTERCHANGE)
 @click.argument("family_file", metavar="FAMILY", type=RECORD)
-@click.option("--unit", required=True, help="Variant of the unit on the bench.")
+@click.option("--variant", "unit", required=True, help="Variant of the unit on the bench.")
 @click.option("--want", "wanted", type=OfVariant(), multiple=True, help="A part wanted of a variant; may be repeated.")
 @click.option("--found", type=OfVariant(), multiple=True, help="A part found to be of another variant; may be repeated.")
 @click.option("--measured", type=Named("mm"), multiple=True,
               help="A diameter as found, by its name in the record's fits or as FIT.PART; may be repeated.")
 @click.option("--instruments", type=RECORD, help="The shop's instruments: the uncertainty of sizes that are typed without one.")
 @click.option("--cheapest", is_flag=True, help="Look for the lowest price instead of the fewest parts.")
-@click.option("--spread", type=click.Choice(["rectangular", "normal 3 sigma"]), default="rectangular", show_default=True,
+@click.option("--spread", type=click.Choice(list(SPREADS)), default="rectangular", show_default=True,
               help="How the size of a part that is not measured is taken to lie in its tolerance.")
 @answers_with_sheets
 def order(
@@ -80,7 +81,7 @@ def order(
         unit=unit, found=_once(found, "--found"), wanted=_once(wanted, "--want"), measured=sizes,
         typed=measured[0][1] if measured else None,
     )  # fmt: skip
-    return order_sheet(family.joints(), bench, aim="cheapest" if cheapest else "fewest", spread=spread)
+    return order_sheet(family.joints(), bench, aim="cheapest" if cheapest else "fewest", spread=SPREADS[spread])
 
 
 def _once(pairs: Iterable[tuple[str, str]], option: str) -> Mapping[str, str]:

@@ -13,14 +13,14 @@ from ..answers.tire import rolling
 from ..judge import Reading
 from ..road import Driveline
 from ..sheet import Sheet
-from .common import NUMBER, RECORD, Quantity, Step, answers_with_sheets, command, loaded
+from .common import NUMBER, RECORD, Plain, Quantity, Step, answers_with_sheets, command, loaded
 from .road import sized
 
 GRADES_PCT = (10.0, 12.0, 20.0, 30.0)
 
 
 @command(Step.HOLD)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @click.option("--fleet", type=RECORD, help="Fleet file of the trucks; without --truck every truck of it.")
 @click.option("--truck", help="Truck of the fleet.")
 @click.option("--grade", "grades", type=Quantity("pct"), multiple=True, help="Grade; may be repeated. 20% unless given; 10, 12, 20 and 30% for a fleet.")
@@ -71,12 +71,12 @@ def park(
 
 
 @command(Step.HOLD)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @click.option("--variant", "variants", multiple=True, help="Variant of the family; may be repeated. Every one unless given.")
 @click.option("--turbine", type=Quantity("nm"), help="Turbine torque; the record's rating of the variant unless given.")
 @click.option("--element", help="One-way clutch of the train, where it has several.")
 @click.option("--capacity-u", type=Quantity("pct"), help="Relative standard uncertainty of the capacity; the record's unless given.")
-@click.option("--input-speed", type=NUMBER, help="Speed of the input, 1/min, for the overrun speed.")
+@click.option("--input-speed", type=Plain("rpm"), help="Speed of the input, for the overrun speed.")
 @answers_with_sheets
 def one_way(
     file: Path, variants: tuple[str, ...], turbine: Reading | None, element: str | None, capacity_u: Reading | None, input_speed: float | None

@@ -8,7 +8,8 @@ from typing import Any
 import click
 
 from .. import record
-from ..answers.chain import SPREADS, Part, chain_sheet, measured_part, toleranced_part, with_readings
+from ..answers import SPREADS
+from ..answers.chain import Part, chain_sheet, measured_part, toleranced_part, with_readings
 from ..answers.choice import RULES, Choosing, Piston, Warm, fitted_part, on_list, ring_sheet, shim_sheet, stroke_of, warm, without
 from ..edge import Typed
 from ..judge import Limits, Reading
@@ -42,7 +43,7 @@ def _choosing(
 
 
 @command(Step.FIT)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @click.option("--gap", type=LENGTH, help="Gap that the shim fills, without any shim.")
 @click.option("--play", type=LENGTH, help="End play as read on the dial, with the shim of --fitted in place: instead of --gap.")
 @click.option("--fitted", type=LENGTH, help="Shim in place while --play was read.")
@@ -98,15 +99,15 @@ def _warm(
 
 
 @command(Step.FIT)
-@click.argument("file", type=RECORD)
+@click.argument("file", metavar="FAMILY", type=RECORD)
 @click.option("--element", required=True, help="Clutch or brake, as B1.")
 @click.option("--reading", "readings", type=LENGTH, multiple=True, help="Clearance read with the ring of --fitted in place; repeat it for every place.")
 @click.option("--fitted", type=LENGTH, help="Ring in place while the clearance was read.")
 @click.option("--step", type=Quantity("mm"), help="Step of the feelers, where several places were read; or give --instruments.")
 @click.option("--instruments", type=RECORD, help="Instruments file: step and uncertainty of its feeler.")
 @click.option("--depth", type=LENGTH, help="Instead of a reading: depth from the piston at rest to the outer wall of the ring groove.")
-@click.option("--frictions", nargs=2, type=(click.IntRange(0), LENGTH), help="Number of frictions, and the thickness of one, soaked.")
-@click.option("--steels", nargs=2, type=(click.IntRange(0), LENGTH), help="Number of steels, and the thickness of one.")
+@click.option("--frictions", nargs=2, metavar="COUNT mm|in|thou", type=(click.IntRange(0), LENGTH), help="Number of frictions, and the thickness of one, soaked.")
+@click.option("--steels", nargs=2, metavar="COUNT mm|in|thou", type=(click.IntRange(0), LENGTH), help="Number of steels, and the thickness of one.")
 @click.option("--pressure-plate", type=LENGTH, help="Thickness of the pressure plate.")
 @click.option("--wave-plate", type=LENGTH, help="Free height of the wave plate.")
 @click.option("--bend", type=Quantity("mm"), help="What plates, ring and drum give way under pressure; the record's unless given.")

@@ -16,17 +16,17 @@ from .common import NUMBER, RECORD, Step, answers_with_sheets, command, family_o
 
 @command(Step.IDENTIFY)
 @click.argument("candidates", type=RECORD, nargs=-1, required=True)
-@click.option("--variants", help="Variants of a family file to tell apart, with commas: teal,heron.")
+@click.option("--variant", "variants", multiple=True, help="Variant of a family file to tell apart from the others; may be repeated. The first one unless given.")
 @click.option("--gear", "counts", nargs=3, type=(str, int, int), multiple=True, required=True,
               metavar="GEAR INPUT OUTPUT", help="Gear, input pulses, output pulses counted over the same time; may be repeated.")
 @click.option("--input-teeth", type=click.IntRange(1), default=1, show_default=True, help="Teeth of the input's speed wheel.")
 @click.option("--output-teeth", type=click.IntRange(1), default=1, show_default=True, help="Teeth of the output's speed wheel.")
 @answers_with_sheets
 def which(
-    candidates: tuple[Path, ...], variants: str | None, counts: tuple[tuple[str, int, int], ...], input_teeth: int, output_teeth: int
+    candidates: tuple[Path, ...], variants: tuple[str, ...], counts: tuple[tuple[str, int, int], ...], input_teeth: int, output_teeth: int
 ) -> Sheet:
     """Which gear set is fitted: counted pulses against the trains that may be inside."""
-    named = [variant.strip() for variant in variants.split(",")] if variants else [None]
+    named: list[str | None] = [*variants] or [None]
     trains: dict[str, Train] = {}
     for path in candidates:
         for variant in named:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from ..answers.one_way import one_way_sheet, one_ways, placed
-from ..answers.park import Case, Chosen, Line, cases, lines, other_gear, park_fleet_sheet
+from ..answers.park import Case, Chosen, Line, lines, other_gear, park_fleet_sheet
 from ..hold import park_lock
 from ..record import Family
 from .frame import Draw, Part, Records
