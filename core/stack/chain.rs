@@ -81,8 +81,9 @@ pub struct Chain {
     pub rss_half_mm: f64,
     /// Least and greatest result by root sum of squares, mm.
     pub rss_mm: Limits,
-    /// Chance that the result lies within `rss_mm`, by the stated uncertainties: 0.9973 where every tolerance is three
-    /// standard deviations, 0.92 where the parts lie anywhere in them.
+    /// Chance that the result lies within `rss_mm`, taken as normal with the stated uncertainties: 0.9973 where every tolerance
+    /// is three standard deviations, 0.917 where the parts lie anywhere in them. Many parts make it so; two equal ones that lie
+    /// anywhere give 0.914, and one alone never leaves its tolerance.
     pub rss_chance: f64,
     /// Where the uncertainty comes from, in the order of the links.
     pub budget: Budget,

@@ -184,6 +184,8 @@ def test_the_groove_of_the_textbook() -> None:
     found = answer(*GROOVE, "--spread", "rectangular")["chain"]
     assert found["rss_half_mm"] == pytest.approx(0.006 * 25.4)
     assert found["rss_chance"] == pytest.approx(0.9167, abs=1e-4)
+    assert "b makes 69 % of the variance and may lie anywhere in its tolerance" in call(*GROOVE, "--spread", "rectangular")
+    assert "may lie anywhere" not in text
 
 
 def test_a_measured_part_takes_the_place_of_its_tolerance() -> None:

@@ -174,11 +174,24 @@ def chain_sheet(
             "Sizes that depend on one another, as two parts from one worn tool: the root sum of squares and the chance take them as independent.",
             "Form and squareness of the faces, springs and bent parts in the row.",
             "Temperature: all sizes as at the same one.",
+            *_not_normal(parts, found),
         ],
         cards=["stack.chain", "stack.what_to_measure", "judge.judge"] if within else ["stack.chain"],
         how=how,
         data=data,
     )
+
+
+def _not_normal(parts: Sequence[Part], found: Chain) -> list[str]:
+    """A word where one part that may lie anywhere in its tolerance governs: the sum is then not normal."""
+    largest = found.budget.largest
+    share = found.budget.share[largest]
+    if share < 0.5 or not parts[largest].known.endswith("rectangular"):
+        return []
+    return [
+        f"The shape of the spread: {parts[largest].name} makes {number(100 * share, 0)} % of the variance and may lie anywhere in its tolerance, so the sum is not "
+        "normal, and a chance near the limits is only about right. The worst case bounds it; measuring that part mends it."
+    ]
 
 
 def _part_data(part: Part) -> dict[str, Any]:
