@@ -222,11 +222,12 @@ impl Selection {
     ///
     /// Source: JCGM 100:2008, equation 10; JCGM 106:2012, equation 12.
     pub fn outcome(self, piece: Piece) -> Result<PieceOutcome> {
-        let weighed = self.checked()?.weigh(0, piece)?;
+        let selection = self.checked()?;
+        let weighed = selection.weigh(0, piece)?;
         Ok(PieceOutcome {
             piece,
-            cold: judge(weighed.cold_mm, self.window_mm, self.rule)?,
-            hot: judge(weighed.hot_mm, self.hot_window_mm, self.rule)?,
+            cold: judge(weighed.cold_mm, selection.window_mm, self.rule)?,
+            hot: judge(weighed.hot_mm, selection.hot_window_mm, self.rule)?,
             off_target_mm: weighed.off_target_mm,
             off_middle_mm: weighed.off_middle_mm,
             chance: weighed.chance,
@@ -273,8 +274,8 @@ impl Selection {
             let u = hypot(reading_mm.u, piece_u_mm);
             judge(Reading { value: reading_mm.value, u }, limits, self.rule).map(|judgment| judgment.acceptance)
         };
-        let (go_cold, go_hot) =
-            (go(self.room_mm, self.window_mm)?, go(selection.hot_mm(self.room_mm), self.hot_window_mm)?);
+        let go_cold = go(self.room_mm, selection.window_mm)?;
+        let go_hot = go(selection.hot_mm(self.room_mm), selection.hot_window_mm)?;
         Ok(PieceChoice {
             found: chosen.is_some(),
             position: at(chosen),
@@ -283,7 +284,7 @@ impl Selection {
             missing_better: of_all.is_some_and(|weighed| !weighed.piece.in_stock),
             missing: at(of_all),
             wanted_mm: settled_mm(self.room_mm.value - self.target_mm),
-            inside_mm: selection.thickness(self.window_mm, self.hot_window_mm),
+            inside_mm: selection.thickness(selection.window_mm, selection.hot_window_mm),
             go_mm: selection.thickness(go_cold, go_hot),
         })
     }
@@ -326,6 +327,7 @@ impl Selection {
         Ok(survey)
     }
 
+    /// The selection, checked; its windows settled as the values are that they are compared with.
     fn checked(self) -> Result<Self> {
         for (name, length_mm) in [("room_mm", self.room_mm), ("growth_mm", self.growth_mm)] {
             within(name, length_mm.value, -FARTHEST_MM, FARTHEST_MM)?;
@@ -340,7 +342,8 @@ impl Selection {
                 why: "the hot value is to count in the choice: state what is wanted hot",
             });
         }
-        Ok(self)
+        let settled = |limits: Limits| Limits { lower: settled_mm(limits.lower), upper: settled_mm(limits.upper) };
+        Ok(Self { window_mm: settled(self.window_mm), hot_window_mm: settled(hot), ..self })
     }
 
     fn hot_mm(&self, cold_mm: Reading) -> Reading {
