@@ -1,7 +1,8 @@
 """Speed against what a user would otherwise write with NumPy, as ratios in one run. `make bench` runs it.
 
-The gear-train and identification figures are the Rust benches (criterion, `cargo bench --bench train`) against NumPy on the same
-train and the same looks; the capacity figures are the Python call against the same formula in plain NumPy.
+The gear-train, identification and interchange figures are the Rust benches (criterion, `cargo bench --bench train`) against NumPy
+on the same train, the same looks and the same family; the capacity figures are the Python call against the same formula in plain
+NumPy.
 """
 
 from __future__ import annotations
@@ -10,11 +11,13 @@ import json
 import subprocess
 import time
 from collections.abc import Callable
+from itertools import permutations
 from pathlib import Path
 
 import numpy as np
 from scipy.special import log_ndtr
 from trainwright.clutch import Annulus, Head, Pack
+from trainwright.interchange import Joint, Joints
 from trainwright.judge import Limits
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -174,8 +177,72 @@ def weighing() -> Callable[[], np.ndarray]:
     return plain
 
 
+# ---- matched sets
+
+
+PARTS, FITS, VARIANTS, LIMIT_MM = 200, 400, 8, 0.14
+
+
+def large_family() -> tuple[Joints, np.ndarray, np.ndarray, np.ndarray]:
+    """The family of benches/interchange.rs without its machining: as our class, and its parts and sizes as arrays."""
+    seed = 1
+
+    def shuffled(below: int) -> int:
+        nonlocal seed
+        seed = (seed * 1_664_525 + 1_013_904_223) % 2**32
+        return (seed >> 8) % below
+
+    ends, shafts_mm, joints = [], [], []
+    for name in range(FITS):
+        first = shuffled(PARTS)
+        second = (first + 1 + shuffled(PARTS - 1)) % PARTS
+        size_mm = 20.0 + shuffled(80)
+        sizes = []
+        for _ in range(VARIANTS):
+            size_mm += 0.35 if shuffled(10) == 0 else 0.0
+            sizes.append(size_mm)
+        by_variant = {str(v): (Limits(lower=d - 0.025, upper=d), Limits(lower=d + 0.040, upper=d + 0.075)) for v, d in enumerate(sizes)}
+        joints.append(Joint(name=str(name), kind="running", first=str(first), second=str(second), limit=LIMIT_MM, sizes=by_variant))
+        ends.append((first, second))
+        shafts_mm.append(sizes)
+    variants, parts = [str(variant) for variant in range(VARIANTS)], [str(part) for part in range(PARTS)]
+    ours = Joints(variants=variants, parts=parts, joints=joints, fixed=["0"])
+    return ours, np.array(ends)[:, 0], np.array(ends)[:, 1], np.array(shafts_mm)
+
+
+def closures(first: np.ndarray, second: np.ndarray, shafts_mm: np.ndarray) -> dict[tuple[int, int], np.ndarray]:
+    """For each ordered pair of variants, which part (row) brings which (column) along."""
+    found = {}
+    for of, into in permutations(range(VARIANTS), 2):
+        forced = np.eye(PARTS, dtype=np.float32)
+        for shaft, bore, start, end in ((of, into, first, second), (into, of, second, first)):
+            least_mm = shafts_mm[:, bore] + 0.040 - shafts_mm[:, shaft]
+            broken = (least_mm < -1e-9) | (least_mm + 0.060 > LIMIT_MM + 1e-9)
+            forced[start[broken], end[broken]] = 1
+        forced[0, 1:] = 0  # nothing comes along behind what is never exchanged
+        while True:
+            further = np.minimum(forced @ forced, 1)
+            if np.array_equal(further, forced):
+                break
+            forced = further
+        found[of, into] = forced
+    return found
+
+
+def interchange() -> float:
+    """Seconds of NumPy for all closures, after a check that they are ours."""
+    ours, first, second, shafts_mm = large_family()
+    reached = closures(first, second, shafts_mm)
+    for answer in ours.matrix():
+        if answer.size:
+            row = reached[int(answer.variant), int(answer.into)][int(answer.part)]
+            assert answer.size == row[1:].sum(), answer
+            assert (answer.relation == "never") == bool(row[0]), answer
+    return seconds(lambda: closures(first, second, shafts_mm))
+
+
 def main() -> None:
-    for bench in ("train", "identify"):
+    for bench in ("train", "identify", "interchange"):
         subprocess.run(["cargo", "bench", "--quiet", "--bench", bench, "--", "--quiet"], cwd=ROOT, check=True)
     gear_s, table_s = (rust(bench) for bench in ("gear of a four-set train", "state table of a ten-speed"))
     print(f"one gear: Rust {gear_s * 1e9:.0f} ns, NumPy {(gear := seconds(lambda: one_gear(SIXTH))) * 1e6:.1f} us")
@@ -184,6 +251,8 @@ def main() -> None:
     print(f"1,000 variants by 50 looks: Rust {weigh_s * 1e3:.2f} ms, NumPy {(weigh := seconds(weighing())) * 1e3:.2f} ms")
     plain, fresh, reused = capacity_columns()
     print(f"capacity of {ROWS:,} rows: NumPy {plain * 1e3:.0f} ms, ours {fresh * 1e3:.0f} ms, into `out` {reused * 1e3:.0f} ms")
+    matrix_s = rust("interchange of 200 parts")
+    print(f"interchange of {PARTS} parts, {VARIANTS} variants: Rust {matrix_s * 1e3:.1f} ms, NumPy {(matrix := interchange()) * 1e3:.0f} ms")
     print()
     print(f"gear_solve_over_numpy: {gear / gear_s:.1f}")
     print(f"state_table_over_numpy: {table / table_s:.0f}")
@@ -191,6 +260,8 @@ def main() -> None:
     print(f"identify_weigh_over_numpy: {weigh / weigh_s:.2f}")
     print(f"capacity_rows_over_numpy: {plain / fresh:.2f}")
     print(f"capacity_rows_into_out_over_numpy: {plain / reused:.2f}")
+    print(f"interchange_matrix_over_numpy: {matrix / matrix_s:.1f}")
+    print(f"interchange_matrix_ms: {matrix_s * 1e3:.1f}")
 
 
 if __name__ == "__main__":

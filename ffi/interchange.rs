@@ -60,7 +60,7 @@ pub struct OrderJob {
 }
 
 /// The joints behind the pointer, refused where a kind has no name; their numbers are checked by the core as it uses them.
-unsafe fn family<'a>(family: *const PartFamily) -> Result<Joints<'a>, Status> {
+unsafe fn family_at<'a>(family: *const PartFamily) -> Result<Joints<'a>, Status> {
     unsafe {
         let PartFamily { parts, variants, joints, joint_count, sizes, machining, machining_count, fixed, alias } =
             read(family)?;
@@ -84,7 +84,7 @@ unsafe fn family<'a>(family: *const PartFamily) -> Result<Joints<'a>, Status> {
 }
 
 /// The crossings behind the pointer, refused where an outcome has no name.
-unsafe fn crossings<'a>(crossings: *const Crossing, count: usize) -> Result<&'a [Crossing], Status> {
+unsafe fn crossings_at<'a>(crossings: *const Crossing, count: usize) -> Result<&'a [Crossing], Status> {
     unsafe {
         if count > 0 && crossings.is_null() {
             return Err(Status::Null);
@@ -143,39 +143,39 @@ pub unsafe extern "C" fn tw_interchange_meet(
 /// Checks once that numbers, sizes and machining of a family fit together. What uses a family afterward refuses what it cannot
 /// use, but does not look for more.
 #[unsafe(no_mangle)]
-pub unsafe extern "C" fn tw_interchange_check(family_in: *const PartFamily) -> Status {
-    unsafe { worked(|| core(family(family_in)?.checked()).map(|_| ())) }
+pub unsafe extern "C" fn tw_interchange_check(family: *const PartFamily) -> Status {
+    unsafe { worked(|| core(family_at(family)?.checked()).map(|_| ())) }
 }
 
 /// What comes of one joint of a family with its parts of these variants. Parts of one variant hold.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_meeting(
-    family_in: *const PartFamily,
+    family: *const PartFamily,
     joint: u16,
     first_of: u8,
     second_of: u8,
     out_meeting: *mut Meeting,
 ) -> Status {
-    unsafe { put(out_meeting, || core(family(family_in)?.meeting(joint, first_of, second_of))) }
+    unsafe { put(out_meeting, || core(family_at(family)?.meeting(joint, first_of, second_of))) }
 }
 
 /// What comes of a joint once a machining was done, with its first part of one variant and its second of another.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_machined(
-    family_in: *const PartFamily,
+    family: *const PartFamily,
     machining: u16,
     first_of: u8,
     second_of: u8,
     out_meeting: *mut Meeting,
 ) -> Status {
-    unsafe { put(out_meeting, || core(family(family_in)?.machined(machining, first_of, second_of))) }
+    unsafe { put(out_meeting, || core(family_at(family)?.machined(machining, first_of, second_of))) }
 }
 
 /// Every joint between a part of variant from and a unit of variant into, one tw_crossing for each joint: once, before any number
 /// of tw_interchange_close_set and tw_interchange_answer for these two variants. On failure the crossings are of no use.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_crossings(
-    family_in: *const PartFamily,
+    family: *const PartFamily,
     from: u8,
     into: u8,
     crossing_count: usize,
@@ -183,7 +183,7 @@ pub unsafe extern "C" fn tw_interchange_crossings(
 ) -> Status {
     unsafe {
         worked(|| {
-            let family = family(family_in)?;
+            let family = family_at(family)?;
             core(family.crossings(from, into, blank_slice(out_crossings, crossing_count, Crossing::BLANK)?))
         })
     }
@@ -192,16 +192,16 @@ pub unsafe extern "C" fn tw_interchange_crossings(
 /// The smallest set of parts of the one variant that goes together with the rest of a unit of the other.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_close_set(
-    family_in: *const PartFamily,
-    crossings_in: *const Crossing,
+    family: *const PartFamily,
+    crossings: *const Crossing,
     crossing_count: usize,
     part: u16,
     out_set: *mut MatchedSet,
 ) -> Status {
     unsafe {
         put(out_set, || {
-            let crossings = crossings(crossings_in, crossing_count)?;
-            core(family(family_in)?.close_set(crossings, part))
+            let crossings = crossings_at(crossings, crossing_count)?;
+            core(family_at(family)?.close_set(crossings, part))
         })
     }
 }
@@ -211,16 +211,16 @@ pub unsafe extern "C" fn tw_interchange_close_set(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_edge(
     set: *const MatchedSet,
-    family_in: *const PartFamily,
-    crossings_in: *const Crossing,
+    family: *const PartFamily,
+    crossings: *const Crossing,
     crossing_count: usize,
     joint: u16,
     out_passage: *mut Passage,
 ) -> Status {
     unsafe {
         put(out_passage, || {
-            let (set, family) = (read(set)?, family(family_in)?);
-            let crossings = crossings(crossings_in, crossing_count)?;
+            let (set, family) = (read(set)?, family_at(family)?);
+            let crossings = crossings_at(crossings, crossing_count)?;
             if usize::from(joint) >= family.joints.len() {
                 return Err(Status::OutOfRange);
             }
@@ -235,8 +235,8 @@ pub unsafe extern "C" fn tw_interchange_edge(
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_price(
     set: *const MatchedSet,
-    family_in: *const PartFamily,
-    crossings_in: *const Crossing,
+    family: *const PartFamily,
+    crossings: *const Crossing,
     crossing_count: usize,
     part_prices: *const f64,
     part_price_count: usize,
@@ -246,8 +246,8 @@ pub unsafe extern "C" fn tw_interchange_price(
 ) -> Status {
     unsafe {
         put(out_price, || {
-            let (set, family) = (read(set)?, family(family_in)?);
-            let crossings = crossings(crossings_in, crossing_count)?;
+            let (set, family) = (read(set)?, family_at(family)?);
+            let crossings = crossings_at(crossings, crossing_count)?;
             let part_prices = slice(part_prices, part_price_count)?;
             let machining_prices = slice(machining_prices, machining_price_count)?;
             core(family.price(&set, crossings, part_prices, machining_prices))
@@ -258,8 +258,8 @@ pub unsafe extern "C" fn tw_interchange_price(
 /// How a part of variant from goes into a unit of variant into.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_answer(
-    family_in: *const PartFamily,
-    crossings_in: *const Crossing,
+    family: *const PartFamily,
+    crossings: *const Crossing,
     crossing_count: usize,
     part: u16,
     from: u8,
@@ -268,8 +268,8 @@ pub unsafe extern "C" fn tw_interchange_answer(
 ) -> Status {
     unsafe {
         put(out_answer, || {
-            let crossings = crossings(crossings_in, crossing_count)?;
-            core(family(family_in)?.answer(crossings, part, from, into))
+            let crossings = crossings_at(crossings, crossing_count)?;
+            core(family_at(family)?.answer(crossings, part, from, into))
         })
     }
 }
@@ -278,7 +278,7 @@ pub unsafe extern "C" fn tw_interchange_answer(
 /// part, then variant of the unit, then part. scratch has room for one crossing per joint. On failure the answers are of no use.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_matrix(
-    family_in: *const PartFamily,
+    family: *const PartFamily,
     scratch: *mut Crossing,
     scratch_count: usize,
     answer_count: usize,
@@ -286,7 +286,7 @@ pub unsafe extern "C" fn tw_interchange_matrix(
 ) -> Status {
     unsafe {
         worked(|| {
-            let family = family(family_in)?;
+            let family = family_at(family)?;
             if answer_count > 0 && out_answers.is_null() {
                 return Err(Status::Null);
             }
@@ -300,7 +300,7 @@ pub unsafe extern "C" fn tw_interchange_matrix(
 /// TW_AS_FOUND; for each joint its state as it would be. On failure both lists are of no use.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_order(
-    family_in: *const PartFamily,
+    family: *const PartFamily,
     job: *const OrderJob,
     out_parts: *mut u8,
     part_count: usize,
@@ -310,7 +310,7 @@ pub unsafe extern "C" fn tw_interchange_order(
 ) -> Status {
     unsafe {
         put(out_order, || {
-            let family = family(family_in)?;
+            let family = family_at(family)?;
             let job = read(job)?;
             if state_count > 0 && out_states.is_null() {
                 return Err(Status::Null);
@@ -338,7 +338,7 @@ pub unsafe extern "C" fn tw_interchange_order(
 /// outcome of its worst joint that no machining mends, and the first machining that it needs.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_interchange_put_in(
-    family_in: *const PartFamily,
+    family: *const PartFamily,
     variants: *const u8,
     part_count: usize,
     part: u16,
@@ -348,7 +348,7 @@ pub unsafe extern "C" fn tw_interchange_put_in(
     unsafe {
         put(out_passage, || {
             let variants = slice(variants, part_count)?;
-            core(family(family_in)?.put_in(variants, part, variant))
+            core(family_at(family)?.put_in(variants, part, variant))
         })
     }
 }

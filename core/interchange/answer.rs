@@ -128,11 +128,13 @@ impl Joints<'_> {
         if joints == 0 && !self.alias.has(part) {
             return Ok(answer);
         }
+        if broken == 0 {
+            (answer.relation, answer.size) = (Relation::Singly, 1);
+            return Ok(answer);
+        }
         let set = self.close_set(crossings, part)?;
         (answer.size, answer.machined, answer.unmended) = (set.size, set.machined, set.unmended);
-        answer.relation = if broken == 0 {
-            Relation::Singly
-        } else if set.unmended > 0 {
+        answer.relation = if set.unmended > 0 {
             Relation::Never
         } else if set.size > 1 {
             Relation::Set

@@ -143,6 +143,11 @@ impl Crossing {
         let blank = Passage { outcome: JointOutcome::Holds, machining: NO_MACHINING };
         Self { first: blank, second: blank }
     };
+
+    /// Whether the joint holds both ways.
+    fn holds(&self) -> bool {
+        self.first.outcome == JointOutcome::Holds && self.second.outcome == JointOutcome::Holds
+    }
 }
 
 /// The smallest set of parts that goes together.
@@ -290,11 +295,11 @@ impl<'a> Joints<'a> {
         loop {
             let before = parts;
             for (joint, crossing) in self.joints.iter().zip(crossings) {
-                if let Some((passage, neighbor)) = edge_of(joint, crossing, &parts)
-                    && passage.is_broken()
-                    && !self.fixed.has(neighbor)
-                {
-                    parts.insert(neighbor);
+                if crossing.first.is_broken() && parts.has(joint.first) {
+                    self.take_along(joint.second, &mut parts);
+                }
+                if crossing.second.is_broken() && parts.has(joint.second) {
+                    self.take_along(joint.first, &mut parts);
                 }
             }
             if parts == before {
@@ -302,12 +307,19 @@ impl<'a> Joints<'a> {
             }
         }
         let mut set = MatchedSet { parts, size: parts.size(), machined: 0, unmended: 0 };
-        for (joint, crossing) in self.joints.iter().zip(crossings) {
+        for (joint, crossing) in self.joints.iter().zip(crossings).filter(|(_, crossing)| !crossing.holds()) {
             let Some((passage, _)) = edge_of(joint, crossing, &parts) else { continue };
             set.machined += u16::from(passage.is_machined());
             set.unmended += u16::from(passage.is_broken());
         }
         Ok(set)
+    }
+
+    /// Adds a part that a broken joint forces along, unless it is never exchanged.
+    fn take_along(&self, part: u16, parts: &mut PartSet) {
+        if !self.fixed.has(part) {
+            parts.insert(part);
+        }
     }
 
     /// What a matched set costs with its machining.

@@ -4729,17 +4729,17 @@ tw_status tw_interchange_meet(const struct tw_joint *joint,
 
 /// Checks once that numbers, sizes and machining of a family fit together. What uses a family afterward refuses what it cannot
 /// use, but does not look for more.
-tw_status tw_interchange_check(const struct tw_part_family *family_in);
+tw_status tw_interchange_check(const struct tw_part_family *family);
 
 /// What comes of one joint of a family with its parts of these variants. Parts of one variant hold.
-tw_status tw_interchange_meeting(const struct tw_part_family *family_in,
+tw_status tw_interchange_meeting(const struct tw_part_family *family,
                                  uint16_t joint,
                                  uint8_t first_of,
                                  uint8_t second_of,
                                  struct tw_meeting *out_meeting);
 
 /// What comes of a joint once a machining was done, with its first part of one variant and its second of another.
-tw_status tw_interchange_machined(const struct tw_part_family *family_in,
+tw_status tw_interchange_machined(const struct tw_part_family *family,
                                   uint16_t machining,
                                   uint8_t first_of,
                                   uint8_t second_of,
@@ -4747,15 +4747,15 @@ tw_status tw_interchange_machined(const struct tw_part_family *family_in,
 
 /// Every joint between a part of variant from and a unit of variant into, one tw_crossing for each joint: once, before any number
 /// of tw_interchange_close_set and tw_interchange_answer for these two variants. On failure the crossings are of no use.
-tw_status tw_interchange_crossings(const struct tw_part_family *family_in,
+tw_status tw_interchange_crossings(const struct tw_part_family *family,
                                    uint8_t from,
                                    uint8_t into,
                                    size_t crossing_count,
                                    struct tw_crossing *out_crossings);
 
 /// The smallest set of parts of the one variant that goes together with the rest of a unit of the other.
-tw_status tw_interchange_close_set(const struct tw_part_family *family_in,
-                                   const struct tw_crossing *crossings_in,
+tw_status tw_interchange_close_set(const struct tw_part_family *family,
+                                   const struct tw_crossing *crossings,
                                    size_t crossing_count,
                                    uint16_t part,
                                    struct tw_matched_set *out_set);
@@ -4763,16 +4763,16 @@ tw_status tw_interchange_close_set(const struct tw_part_family *family_in,
 /// A joint between a matched set and the rest of the unit: what comes of it and the machining that mends it. A joint that is not
 /// between the two holds.
 tw_status tw_interchange_edge(const struct tw_matched_set *set,
-                              const struct tw_part_family *family_in,
-                              const struct tw_crossing *crossings_in,
+                              const struct tw_part_family *family,
+                              const struct tw_crossing *crossings,
                               size_t crossing_count,
                               uint16_t joint,
                               struct tw_passage *out_passage);
 
 /// What a matched set costs with its machining; a list of prices may be empty. What is not known is counted, not taken as 0.
 tw_status tw_interchange_price(const struct tw_matched_set *set,
-                               const struct tw_part_family *family_in,
-                               const struct tw_crossing *crossings_in,
+                               const struct tw_part_family *family,
+                               const struct tw_crossing *crossings,
                                size_t crossing_count,
                                const double *part_prices,
                                size_t part_price_count,
@@ -4781,8 +4781,8 @@ tw_status tw_interchange_price(const struct tw_matched_set *set,
                                struct tw_price *out_price);
 
 /// How a part of variant from goes into a unit of variant into.
-tw_status tw_interchange_answer(const struct tw_part_family *family_in,
-                                const struct tw_crossing *crossings_in,
+tw_status tw_interchange_answer(const struct tw_part_family *family,
+                                const struct tw_crossing *crossings,
                                 size_t crossing_count,
                                 uint16_t part,
                                 uint8_t from,
@@ -4791,7 +4791,7 @@ tw_status tw_interchange_answer(const struct tw_part_family *family_in,
 
 /// The answers for every part and every ordered pair of variants: parts * variants * (variants - 1) of them, by variant of the
 /// part, then variant of the unit, then part. scratch has room for one crossing per joint. On failure the answers are of no use.
-tw_status tw_interchange_matrix(const struct tw_part_family *family_in,
+tw_status tw_interchange_matrix(const struct tw_part_family *family,
                                 struct tw_crossing *scratch,
                                 size_t scratch_count,
                                 size_t answer_count,
@@ -4799,7 +4799,7 @@ tw_status tw_interchange_matrix(const struct tw_part_family *family_in,
 
 /// The fewest parts, or the cheapest, that make every joint of a unit on the bench hold. For each part the variant to order, or
 /// TW_AS_FOUND; for each joint its state as it would be. On failure both lists are of no use.
-tw_status tw_interchange_order(const struct tw_part_family *family_in,
+tw_status tw_interchange_order(const struct tw_part_family *family,
                                const struct tw_order_job *job,
                                uint8_t *out_parts,
                                size_t part_count,
@@ -4809,7 +4809,7 @@ tw_status tw_interchange_order(const struct tw_part_family *family_in,
 
 /// What comes of a part of some variant among parts of these variants, by tolerance and after what machining is permitted: the
 /// outcome of its worst joint that no machining mends, and the first machining that it needs.
-tw_status tw_interchange_put_in(const struct tw_part_family *family_in,
+tw_status tw_interchange_put_in(const struct tw_part_family *family,
                                 const uint8_t *variants,
                                 size_t part_count,
                                 uint16_t part,

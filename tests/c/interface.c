@@ -111,10 +111,51 @@ static void damaged_images(void) {
     expect(image.bytes == NULL && image.length == 7, "untouched");
 }
 
+/* A family, its crossings and a job in which one number names nothing. */
+static void junk_in_families(void) {
+    const uint8_t junk = 77;
+    tw_joint joint = {TW_JOINT_KIND_RUNNING, 0, 1, 0.12};
+    const tw_sides sizes[2] = {{{9.95, 9.97}, {10.00, 10.02}}, {{10.95, 10.97}, {11.00, 11.02}}};
+    tw_part_family family;
+    memset(&family, 0, sizeof family);
+    family.parts = 2;
+    family.variants = 2;
+    family.joints = &joint;
+    family.joint_count = 1;
+    family.sizes = sizes;
+    tw_crossing crossing;
+    tw_matched_set set;
+    tw_meeting meeting;
+    expect(tw_interchange_check(&family) == TW_STATUS_OK, "a family");
+    expect(tw_interchange_crossings(&family, 0, 1, 1, &crossing) == TW_STATUS_OK, "its crossings");
+    expect(crossing.first.outcome == TW_JOINT_OUTCOME_LOOSE, "an early shaft in a late bore");
+    expect(tw_interchange_close_set(&family, &crossing, 1, 0, &set) == TW_STATUS_OK && set.size == 2, "its set");
+    const uint8_t found[2] = {0, 0}, wanted[2] = {TW_AS_FOUND, TW_AS_FOUND};
+    tw_order_job job;
+    memset(&job, 0, sizeof job);
+    job.found = found;
+    job.wanted = wanted;
+    job.aim = 9;
+    tw_order order;
+    tw_joint_state state;
+    uint8_t parts[2];
+    expect(tw_interchange_order(&family, &job, parts, 2, &state, 1, &order) == TW_STATUS_OUT_OF_RANGE, "aim");
+    memcpy(&crossing.second.outcome, &junk, 1);
+    expect(tw_interchange_close_set(&family, &crossing, 1, 0, &set) == TW_STATUS_OUT_OF_RANGE, "outcome of a crossing");
+    memcpy(&joint.kind, &junk, 1);
+    expect(tw_interchange_check(&family) == TW_STATUS_OUT_OF_RANGE, "kind of joint");
+    expect(tw_interchange_meet(&joint, &sizes[0], &sizes[1], &meeting) == TW_STATUS_OUT_OF_RANGE, "kind of joint");
+    joint.kind = TW_JOINT_KIND_RUNNING;
+    family.parts = 1000;
+    family.variants = 200;
+    expect(tw_interchange_close_set(&family, &crossing, 0, 0, &set) < 0, "more parts than fit");
+}
+
 int main(void) {
     versions_and_words();
     null_pointers();
     numbers_that_name_nothing();
+    junk_in_families();
     forged_trains();
     damaged_images();
     return faults == 0 ? 0 : 1;
