@@ -10,13 +10,13 @@ from .frame import GREEN, ORANGE, QUIET, drawing, legend_above
 def bargain(title: str, bars: Sequence[tuple[str, float, float]]) -> str:
     """How many times better each change makes a figure, on a logarithmic scale: (figure, better by, after over before)."""
     with drawing(title, 7.6, 0.9 + 0.32 * len(bars)) as (axes, picture):
-        labeled: set[bool] = set()
-        for place, (_, better, ratio) in enumerate(reversed(bars)):
+        placed = [(place, better, ratio) for place, (_, better, ratio) in enumerate(reversed(bars))]
+        for label, color, hatch, buys in (("buys", GREEN, None, True), ("costs", ORANGE, "///", False)):
+            rows = [(place, better - 1) for place, better, _ in placed if (better > 1) == buys]
+            places, widths = [place for place, _ in rows], [width for _, width in rows]
+            axes.barh(places, widths, left=1, height=0.6, color=color, hatch=hatch, label=label, edgecolor="white", linewidth=0)
+        for place, better, ratio in placed:
             buys = better > 1
-            label = None if buys in labeled else "buys" if buys else "costs"
-            labeled.add(buys)
-            color = GREEN if buys else ORANGE
-            axes.barh(place, better - 1, left=1, height=0.6, color=color, label=label, hatch=None if buys else "///", edgecolor="white", linewidth=0)
             digits = 4 if abs(ratio - 1) < 0.005 else 2
             axes.annotate(
                 f"× {ratio:.{digits}f}", (better, place), (4 if buys else -4, 0), textcoords="offset points",
@@ -24,7 +24,7 @@ def bargain(title: str, bars: Sequence[tuple[str, float, float]]) -> str:
             )  # fmt: skip
         axes.axvline(1, color=QUIET, linewidth=1)
         axes.set_xscale("log")
-        reach = max(max(better, 1 / better) for _, better, _ in bars) * 1.25
+        reach = max(max(better, 1 / better) for _, better, _ in bars) * 1.6
         axes.set_xlim(1 / reach, reach)
         ticks = [tick for tick in (0.25, 0.5, 1, 2, 4, 8) if 1 / reach <= tick <= reach]
         axes.set_xticks(ticks, [f"{tick:g}" for tick in ticks])
