@@ -19,6 +19,7 @@ NUMBERS = {
     "double": ctypes.c_double,
     "size_t": ctypes.c_size_t,
     "int32_t": ctypes.c_int32,
+    "tw_spread": ctypes.c_int32,
     "uint32_t": ctypes.c_uint32,
     "uint16_t": ctypes.c_uint16,
     "uint8_t": ctypes.c_uint8,
