@@ -288,6 +288,7 @@ def part_sheet(joints: Joints, family: Family, part: str, *, variant: str, into:
         not_checked=NOT_CHECKED,
         cautions=[hazard.caution("roll-away")] if "park" in part else [],
         cards=CARDS,
+        how=[answer.explain(), *([closed.explain()] if closed else []), *(reason.meeting.explain() for reason in _reasons(joints, answer))],
         data={**_answer_data(joints, answer), "joints": [_reason_data(reason) for reason in _reasons(joints, answer)], "the_other_way": back.relation},
     )
 
@@ -391,5 +392,6 @@ def sets_sheet(joints: Joints, asked: Sequence[tuple[str, str, str]], *, title: 
         not_checked=NOT_CHECKED,
         cautions=[hazard.caution("roll-away")] if any("park" in answer.part for answer in answers) else [],
         cards=CARDS,
+        how=[answers[0].explain(), *(one.explain() for one in closed if one)],
         data={"sets": [_answer_data(joints, answer) for answer in answers]},
     )

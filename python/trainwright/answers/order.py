@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from .. import fit, hazard
-from ..edge import FIT, Typed, show_as
-from ..interchange import Joints, Order
+from ..edge import FIT, Typed, show_as, span_as
+from ..fit import MeasuredClearance
+from ..interchange import Joint, Joints, Order
 from ..judge import Reading, Rule, settle
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
@@ -47,7 +48,8 @@ def order_sheet(
     if wrong and order.possible:
         rows = [Row((plain(other.part), other.variant, ALONE[other.outcome]), "NO-GO" if other.outcome in DANGEROUS else "") for other in wrong]
         tables.append(Table("Do not put in", ("part", "of", "what comes of it"), rows, "Beside the rest of the unit as it would be."))
-    decisions = [*_as_found(joints, bench, rule), *_as_built(order, rule)]
+    found = _measured_fits(joints, bench, rule)
+    decisions = [*(_as_found(joint, clearance, bench, rule) for joint, clearance in found), *_as_built(order, rule)]
     return Sheet(
         title=title or f"Order for a {bench.unit} unit",
         story=story,
@@ -65,6 +67,7 @@ def order_sheet(
         not_checked=[*NOT_CHECKED, "Covers and matches as measured: only diameters are."],
         cautions=[hazard.caution("roll-away")] if any("park" in part for part in order.parts) else [],
         cards=["interchange.order", "interchange.meet", *(["fit.measured", "fit.toleranced"] if bench.measured else [])],
+        how=[order.explain(), *(clearance.explain() for _, clearance in found)],
         data={
             "unit": bench.unit, "possible": order.possible, "order": order.parts, "machining": order.machining,
             "stopped_at": order.stopped_at, "not_proven": order.not_proven, "price": order.price.total, "unpriced": order.price.unpriced,
@@ -104,34 +107,33 @@ def _why_price(order: Order, aim: str) -> str:
     return "no other order is cheaper" if order.cheapest else "the fewest parts; --cheapest looks for the lowest price"
 
 
-def _as_found(joints: Joints, bench: Bench, rule: Rule) -> list[Decision]:
+def _measured_fits(joints: Joints, bench: Bench, rule: Rule) -> list[tuple[Joint, MeasuredClearance]]:
     """Fits of which both parts were measured, as they lie there."""
     by_joint: dict[str, dict[str, Reading]] = {}
     for name, part, size_mm in bench.measured:
         by_joint.setdefault(name, {})[part] = size_mm
-    decisions = []
+    found = []
     for joint in joints.joints:
         sizes = by_joint.get(joint.name, {})
-        if len(sizes) < 2:
-            continue
-        first_of, second_of = (bench.found.get(part, bench.unit) for part in (joint.first, joint.second))
-        wanted_mm = joints.meeting(joint.name, first_of=first_of, second_of=second_of).wanted_mm
-        found = fit.measured(shaft_mm=sizes[joint.first], bore_mm=sizes[joint.second], wanted_mm=wanted_mm, rule=rule)
-        judged = found.judgment
-        settled = ""
-        if judged.verdict == "NOT PROVEN":
-            wanted = settle(judged, found.budget)
-            part = (joint.first, joint.second)[wanted.input]
-            if wanted.enough:
-                settled = f"To settle it, measure the {plain(part)} to a standard uncertainty of {show_as(wanted.u_needed, bench.typed, FIT + 1)}."
-            else:
-                settled = f"Measuring the {plain(part)} better is not enough: measure both better."
-        basis = (
-            f"{show_as(found.clearance_mm, bench.typed, FIT)}, wanted {show_as(wanted_mm.lower, bench.typed, FIT)} to "
-            f"{show_as(wanted_mm.upper, bench.typed, FIT)}; {rule_in_words(rule)}."
-        )
-        decisions.append(Decision(f"{plain(joint.name)}, as found", judged.verdict, judged.chance, basis, settled))
-    return decisions
+        if len(sizes) == 2:
+            first_of, second_of = (bench.found.get(part, bench.unit) for part in (joint.first, joint.second))
+            wanted_mm = joints.meeting(joint.name, first_of=first_of, second_of=second_of).wanted_mm
+            found.append((joint, fit.measured(shaft_mm=sizes[joint.first], bore_mm=sizes[joint.second], wanted_mm=wanted_mm, rule=rule)))
+    return found
+
+
+def _as_found(joint: Joint, found: MeasuredClearance, bench: Bench, rule: Rule) -> Decision:
+    judged, settled = found.judgment, ""
+    if judged.verdict == "NOT PROVEN":
+        wanted = settle(judged, found.budget)
+        part = plain((joint.first, joint.second)[wanted.input])
+        if wanted.enough:
+            settled = f"To settle it, measure the {part} to a standard uncertainty of {show_as(wanted.u_needed, bench.typed, FIT + 1)}."
+        else:
+            settled = f"Measuring the {part} better is not enough: measure both better."
+    wanted_mm = span_as(judged.limits.lower, judged.limits.upper, bench.typed, FIT)
+    basis = f"{show_as(found.clearance_mm, bench.typed, FIT)}, wanted {wanted_mm}; {rule_in_words(rule)}."
+    return Decision(f"{plain(joint.name)}, as found", judged.verdict, judged.chance, basis, settled)
 
 
 def _as_built(order: Order, rule: Rule) -> list[Decision]:
