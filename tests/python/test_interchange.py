@@ -338,23 +338,23 @@ def test_one_part_on_the_console() -> None:
 
 
 def test_an_order_on_the_console() -> None:
-    text = run("order", FAMILY, "--unit", "teal", "--want", "output_shaft=wren", "--cheapest")
+    text = run("order", FAMILY, "--variant", "teal", "--want", "output_shaft=wren", "--cheapest")
     assert "Order one wren output shaft, one wren rear support and one wren output carrier; turn support register: 725 tokens." in text
     assert "no other order is cheaper" in text
-    text = run("order", FAMILY, "--unit", "wren", "--found", "output_shaft=teal", "--measured", "output_rear_journal=1731.8thou",
+    text = run("order", FAMILY, "--variant", "wren", "--found", "output_shaft=teal", "--measured", "output_rear_journal=1731.8thou",
                "--measured", "output_rear_bore=1748.3thou", "--instruments", str(DEMO / "instruments.toml"))
     assert "Order one wren output shaft" in text and "16.5 ± 0.18 thou (0.419 ± 0.0045 mm)" in text
-    found = json.loads(CliRunner().invoke(shop, ["order", FAMILY, "--unit", "wren", "--found", "output_shaft=teal", "--json"]).output)
+    found = json.loads(CliRunner().invoke(shop, ["order", FAMILY, "--variant", "wren", "--found", "output_shaft=teal", "--json"]).output)
     assert found["order"] == {"output_shaft": "wren"} and found["do_not"][0]["outcome"] == "loose"
 
 
 def test_wrong_words_on_the_console() -> None:
     assert "known: teal, wren, heron" in refused("interchange", FAMILY, "--part", "output_shaft", "--from", "plover")
     assert "add --part" in refused("interchange", FAMILY, "--from", "teal")
-    assert "output_shaft=wren" in refused("order", FAMILY, "--unit", "teal", "--want", "output_shaft")
-    assert "given twice" in refused("order", FAMILY, "--unit", "teal", "--want", "output_shaft=wren", "--want", "output_shaft=heron")
-    assert "no fit has a size 'journal'; known: output_rear_journal" in refused("order", FAMILY, "--unit", "teal", "--measured", "journal=44mm±0.01mm")
-    assert "give the record of the instruments" in refused("order", FAMILY, "--unit", "teal", "--measured", "output_rear_journal=44mm")
+    assert "output_shaft=wren" in refused("order", FAMILY, "--variant", "teal", "--want", "output_shaft")
+    assert "given twice" in refused("order", FAMILY, "--variant", "teal", "--want", "output_shaft=wren", "--want", "output_shaft=heron")
+    assert "no fit has a size 'journal'; known: output_rear_journal" in refused("order", FAMILY, "--variant", "teal", "--measured", "journal=44mm±0.01mm")
+    assert "give the record of the instruments" in refused("order", FAMILY, "--variant", "teal", "--measured", "output_rear_journal=44mm")
 
 
 # ---- pictures
