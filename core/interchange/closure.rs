@@ -254,21 +254,24 @@ impl<'a> Joints<'a> {
     ///     second: Limits { lower: second[0], upper: second[1] },
     /// };
     /// let (shaft, support, case) = (0, 1, 2);
+    /// let joints = [
+    ///     Joint { kind: JointKind::Running, first: shaft, second: support, limit: 0.14 },
+    ///     Joint { kind: JointKind::Locating, first: support, second: case, limit: 0.10 },
+    /// ];
+    /// let sizes = [
+    ///     sides([43.98, 44.00], [44.04, 44.07]), sides([44.33, 44.35], [44.39, 44.42]),
+    ///     sides([117.94, 117.96], [117.98, 118.01]), sides([118.34, 118.36], [118.38, 118.41]),
+    /// ];
+    /// let machining = [Machining {
+    ///     joint: 1, part: support, from: 0b10, to_fit: 0b01,
+    ///     finish_mm: Limits { lower: 117.94, upper: 117.96 }, runout_limit_mm: 0.03,
+    /// }];
     /// let family = Joints {
     ///     parts: 3,
     ///     variants: 2,
-    ///     joints: &[
-    ///         Joint { kind: JointKind::Running, first: shaft, second: support, limit: 0.14 },
-    ///         Joint { kind: JointKind::Locating, first: support, second: case, limit: 0.10 },
-    ///     ],
-    ///     sizes: &[
-    ///         sides([43.98, 44.00], [44.04, 44.07]), sides([44.33, 44.35], [44.39, 44.42]),
-    ///         sides([117.94, 117.96], [117.98, 118.01]), sides([118.34, 118.36], [118.38, 118.41]),
-    ///     ],
-    ///     machining: &[Machining {
-    ///         joint: 1, part: support, from: 0b10, to_fit: 0b01,
-    ///         finish_mm: Limits { lower: 117.94, upper: 117.96 }, runout_limit_mm: 0.03,
-    ///     }],
+    ///     joints: &joints,
+    ///     sizes: &sizes,
+    ///     machining: &machining,
     ///     fixed: PartSet::of(&[case]),
     ///     alias: PartSet::EMPTY,
     /// }.checked()?;

@@ -155,7 +155,7 @@ impl Joint {
     /// * `first_from`, `second_from` — the sizes of this joint in the variant of its first, and of its second part
     /// * returns [`Meeting`]. The clearance wanted is 0 to the limit; a locating fit may also be what either variant is built
     ///   with, a press fit must be that
-    /// * errors: [`Error::Reversed`] for a size upside down, [`Error::NotPositive`], [`Error::OutOfRange`], [`Error::NotFinite`]
+    /// * errors: [`Error::Reversed`](crate::Error::Reversed) for a size upside down, [`Error::NotPositive`](crate::Error::NotPositive), [`Error::OutOfRange`](crate::Error::OutOfRange), [`Error::NotFinite`](crate::Error::NotFinite)
     ///
     /// Source: clearance as [`crate::fit::clearance`]; the rest follows from the definitions. Example (invented): a shaft of
     /// 43.975 to 44.000 mm in a bore of 44.390 to 44.425 mm goes together with 0.390 to 0.450 mm, limit 0.14: loose.
@@ -250,7 +250,7 @@ pub(super) fn outcome_of(clearance_mm: Limits, wanted_mm: Limits) -> JointOutcom
 /// * `land_mm` — l_1 and l_2, where the land begins and ends; `surface_mm` — s_1 and s_2; both from the same face, or both as
 ///   diameters about the same axis
 /// * returns s, 0 to 1
-/// * errors: [`Error::NotPositive`] for a land without length, [`Error::Reversed`], [`Error::NotFinite`]
+/// * errors: [`Error::NotPositive`](crate::Error::NotPositive) for a land without length, [`Error::Reversed`](crate::Error::Reversed), [`Error::NotFinite`](crate::Error::NotFinite)
 ///
 /// Source: overlap of two intervals. Example (invented): a land from 1.5 to 22 mm on a bushing from 0 to 15 mm is carried on
 /// 13.5 of 20.5 mm, 66 %.
