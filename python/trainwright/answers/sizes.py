@@ -64,5 +64,5 @@ def _instrument(written: dict[str, Any], instruments: Instruments | None, name: 
     instrument = entry.get(f"{side}_instrument") or next(evidence, None)
     if instruments and instrument:
         return str(instrument)
-    why = "give the record of the instruments" if instrument else f"the record names no instrument for it ({side}_instrument of the fit {entry['id']})"
-    raise refusal(name, f"{name} has no uncertainty: {why}, or give it with the reading, as 43.988mm±0.002mm")
+    why = "give the record of the instruments (--instruments)" if instrument else f"the record names no instrument for it ({side}_instrument of the fit {entry['id']})"
+    raise refusal(name, f"its uncertainty is not known: {why}, or give it with the reading, as 43.988mm±0.002mm")
