@@ -13,6 +13,7 @@ from trainwright import record
 from trainwright.answers.identify import Found, identified, identify_sheet
 from trainwright.cli import shop
 from trainwright.parts import Records
+from trainwright.parts.fits import fit_parts
 from trainwright.parts.identify import identify_parts
 from trainwright.report import plots
 
@@ -166,6 +167,21 @@ def test_a_size_of_a_fit_is_found_without_its_name() -> None:
     sizes = {"output_rear_journal": 43.988, "output_rear_bore": 44.407, "output_pilot_in_carrier.output_shaft": trainwright.Reading(value=31.989, u=0.002)}
     bench = identified(family, Found({}, {**sizes, "output_pilot_bore": 32.281}), instruments=record.load(DEMO / "instruments.toml"))
     assert [measured.shaft.fit for measured in bench.fits] == ["output_journal_in_support", "output_pilot_in_carrier"]
+
+
+def test_records_that_do_not_quite_go_together_say_what_was_left_out() -> None:
+    """As the records of a shop may be: a bore gauge too large for one bore, fits without names for their sizes, a size that nobody knows."""
+    records = Records.read([DEMO / "family.toml", DEMO / "instruments.toml", DEMO / "jobs.toml"])
+    family = (DEMO / "family.toml").read_text()
+    without = ("shaft_size", "bore_size", "shaft_instrument")
+    records.family = record.Family.from_toml("\n".join(line for line in family.splitlines() if not line.startswith(without)))
+    narrow = (DEMO / "instruments.toml").read_text().replace("range_mm = [18, 130]", "range_mm = [35, 130]")
+    records.instruments = record.Instruments.from_toml(narrow)
+    [part] = identify_parts(records)
+    assert part.sheet.data["outcome"] == "mixed" and list(part.sheet.data["fits"]) == ["output_journal_in_support"]
+    assert any(line.startswith("output_pilot was measured too") for line in part.sheet.not_checked)
+    assert any("output_pilot_bore lies outside the range of the bore gauge" in line for line in part.sheet.not_checked)
+    assert list(fit_parts(records)), "fits of the same job"
 
 
 def test_a_foreign_part_without_joints_is_not_called_fitting() -> None:

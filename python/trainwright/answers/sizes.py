@@ -40,9 +40,11 @@ def fit_sides(family: Family, instruments: Instruments | None, name: str, size: 
         raise refusal(name, f"no fit has a size {name!r}; known: {', '.join(known) or 'none'}; or name the fit and the part, as {example}")
     found = []
     for entry, side in places:
-        instrument = None if isinstance(size, Reading) else _instrument(written, instruments, name, entry, side)
-        reading = size if isinstance(size, Reading) else instruments.reading(instrument, size) if instruments and instrument else Reading.exact(size)
-        found.append(FitSide(entry["id"], side, entry[side], reading, instrument))
+        if isinstance(size, Reading):
+            found.append(FitSide(entry["id"], side, entry[side], size))
+        else:
+            instrument, shop = _instrument(written, instruments, name, entry, side)
+            found.append(FitSide(entry["id"], side, entry[side], _reading(shop, instrument, size, entry[f"{side}_mm"]), instrument))
     return found
 
 
@@ -59,10 +61,19 @@ def _names(written: dict[str, Any], entry: dict[str, Any], side: str) -> Iterato
         yield from (size["id"] for size in written["evidence_measured"] if size["carrier"] == entry[side] and size["size_mm"] == entry[f"{side}_mm"])
 
 
-def _instrument(written: dict[str, Any], instruments: Instruments | None, name: str, entry: dict[str, Any], side: str) -> str:
+def _instrument(written: dict[str, Any], instruments: Instruments | None, name: str, entry: dict[str, Any], side: str) -> tuple[str, Instruments]:
     evidence = (size["instrument"] for size in written["evidence_measured"] if size["id"] == name)
     instrument = entry.get(f"{side}_instrument") or next(evidence, None)
     if instruments and instrument:
-        return str(instrument)
+        return str(instrument), instruments
     why = "give the record of the instruments (--instruments)" if instrument else f"the record names no instrument for it ({side}_instrument of the fit {entry['id']})"
     raise refusal(name, f"its uncertainty is not known: {why}, or give it with the reading, as 43.988mm±0.002mm")
+
+
+def _reading(instruments: Instruments, instrument: str, size: float, limits_mm: dict[str, list[float]]) -> Reading:
+    """As the instrument shows it. A record that asks for a size beyond its instrument is its own fault, noted by its check: the
+    reading keeps the uncertainty that the instrument has inside its range."""
+    known = instruments.as_dict()["instrument"].get(instrument) or {}
+    low, high = known.get("range_mm") or (0.0, float("inf"))
+    beyond = any(not low <= limit <= high for pair in limits_mm.values() for limit in pair)
+    return Reading(value=size, u=known["u_mm"]) if beyond and "u_mm" in known else instruments.reading(instrument, size)
