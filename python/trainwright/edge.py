@@ -122,7 +122,7 @@ def read_typed(text: str, suffix: str, name: str) -> Typed:
     if not words and len(known) > 1:
         raise refused(f"{text.strip()} has no unit")
     if u and not u["unit"] and words and len(known) > 1:
-        raise refused(f"{text.strip()}: the part after ± has no unit")
+        raise refused(f"{text.strip()}: the part after ± has no unit, write it as {text.strip()}{words[0]}")
     unit = unit_of(words[0]) if words else known[0]
     spread = unit_of(words[-1]) if words else known[0]
     reading = Reading(
