@@ -154,13 +154,17 @@ pub const CARDS: &[&[Card]] = &[
     crate::train::CARDS,
     crate::tire::CARDS,
     crate::road::CARDS,
+    crate::converter::CARDS,
     crate::fluid::CARDS,
     crate::clutch::CARDS,
+    crate::hydraulic::CARDS,
     crate::fit::CARDS,
     crate::stack::CARDS,
     crate::interchange::CARDS,
     crate::identify::CARDS,
     crate::hold::CARDS,
+    crate::tow::CARDS,
+    crate::duty::CARDS,
 ];
 
 /// Every card.

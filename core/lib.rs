@@ -13,13 +13,17 @@
 //! | [`train`] | gear trains: exact ratios, speeds, torque shares, states, losses, diagnosis | judge |
 //! | [`tire`] | size designations, diameters, rolling circumference, load index, speed symbol | units, judge |
 //! | [`road`] | axle and shaft speeds, shift points, speedometer, road load, grade, air | tire |
+//! | [`converter`] | torque converters: characteristic, engine match, stall, lock-up slip | judge |
 //! | [`fluid`] | density, viscosity, volume, mixing, level and fill | judge |
 //! | [`clutch`] | apply force, capacity, pressure for a torque, bands, shift energy | train, fluid |
+//! | [`hydraulic`] | pump, orifices, valves, line pressure needed and available, cooler flow | clutch |
 //! | [`fit`] | fits cold and hot, pressed bushings, ISO 286 limits, bushing load and leakage | judge |
 //! | [`stack`] | end play, clutch clearance, choice of shim and ring, what to measure first | fit |
 //! | [`interchange`] | which parts interchange, in which direction; smallest matched sets | fit |
 //! | [`identify`] | weighing evidence, posterior by part, mixed units, next best look | judge |
 //! | [`hold`] | one-way clutches, park lock, thrust bearings, shafts, splines: capacity against demand; variants compared | train, clutch |
+//! | [`tow`] | combination loads and ratings, load per gear and grade, launch, heat on a grade | road, converter, clutch, hold |
+//! | [`duty`] | cycle counting, damage per element and mesh, fluid life, rank with an interval, screening of rows | tow |
 //! | [`practice`] | values known only as common practice, taken by name | - |
 //! | [`flash`] | the image of a record that firmware loads without alloc | all |
 //! | [`record`] (feature `record`) | TOML records, their schema, and the way into a flash image | all |
@@ -33,12 +37,15 @@ mod real;
 
 pub mod card;
 pub mod clutch;
+pub mod converter;
+pub mod duty;
 pub mod error;
 pub mod fit;
 pub mod flash;
 pub mod fluid;
 pub mod hazard;
 pub mod hold;
+pub mod hydraulic;
 pub mod identify;
 pub mod interchange;
 pub mod judge;
@@ -48,6 +55,7 @@ pub mod record;
 pub mod road;
 pub mod stack;
 pub mod tire;
+pub mod tow;
 pub mod train;
 pub mod units;
 

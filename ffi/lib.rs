@@ -11,17 +11,21 @@ mod status;
 
 pub mod card;
 pub mod clutch;
+pub mod converter;
+pub mod duty;
 pub mod fit;
 pub mod flash;
 pub mod fluid;
 pub mod hazard;
 pub mod hold;
+pub mod hydraulic;
 pub mod identify;
 pub mod interchange;
 pub mod judge;
 pub mod road;
 pub mod stack;
 pub mod tire;
+pub mod tow;
 pub mod train;
 pub mod units;
 

@@ -1,0 +1,1 @@
+//! `tw_hydraulic_*`: pump, orifices, valves, line pressure needed and available, cooler flow.

@@ -1,0 +1,1 @@
+//! `tw_tow_*`: what a combination asks of the unit, against what the vehicle is rated for. A computed capacity is no rating.
