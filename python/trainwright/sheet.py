@@ -129,8 +129,8 @@ class Sheet:
             **({"explanations": [explanation.as_dict() for explanation in self.explained()]} if how else {}),
         }
 
-    def print(self, console: Console, *, sources: bool = True, how: bool = False) -> None:
-        """To the terminal; with the worked explanations where they are asked for."""
+    def print_answer(self, console: Console) -> None:
+        """What was asked, the answer and its decisions: the head of what `print` prints."""
         console.rule(Text(self.title, "bold"), align="left", style="cyan")
         if self.form:
             console.print(Text("   ".join(f"{label} {BLANK}" for label in self.form) + "\n"))
@@ -143,6 +143,10 @@ class Sheet:
             if decision.settle:
                 line.append(f" {decision.settle}", "italic")
             console.print(line)
+
+    def print(self, console: Console, *, sources: bool = True, how: bool = False) -> None:
+        """To the terminal; with the worked explanations where they are asked for."""
+        self.print_answer(console)
         for table in self.tables:
             console.print(Text(f"\n{table.title}", "bold"))
             console.print(_rich(table))

@@ -58,23 +58,33 @@ def report(files: tuple[Path, ...], output: Path) -> None:
     click.echo(f"Report: {report_writer().write(parts, output, title=records.title)}")
 
 
-def tell(title: str, parts: list[Part], console: Console) -> None:
-    """The answers one after the other, as a story, and at the end the works they come from."""
+def tell(title: str, parts: list[Part], console: Console, *, full: bool) -> None:
+    """The answers one after the other, as a story; at the end the cautions, and the works that the answers come from."""
     console.print(Text(title, "bold").append(f"\nInvented units and trucks; published gear trains at the end. {LEAD}\n", "not bold default"))
     for number, part in enumerate(parts, 1):
         console.print(Text(f"{number} of {len(parts)}", "dim"))
-        part.sheet.print(console, sources=False)
-    console.print(Text("Sources", "bold"))
-    for work in sources_of(part.sheet for part in parts):
-        console.print(Padding(Text(f"• {work}", "dim"), (0, 0, 0, 1)))
-    console.print()
+        if full:
+            part.sheet.print(console, sources=False)
+        else:
+            part.sheet.print_answer(console)
+            console.print()
+    cautions = dict.fromkeys(caution for part in parts for caution in part.sheet.cautions)
+    for heading, lines in (("Caution", [] if full else cautions), ("Sources", sources_of(part.sheet for part in parts))):
+        if lines:
+            console.print(Text(heading, "bold"))
+            for line in lines:
+                console.print(Padding(Text(f"• {line}", "dim"), (0, 0, 0, 1)))
+            console.print()
+    if not full:
+        console.print("Every table, and what was not checked: trainwright demo --full, or the report.")
 
 
 @command(Step.RECORDS)
 @click.option("--report", "folder", type=click.Path(file_okay=False, path_type=Path), help="Also write the report into this folder.")
 @click.option("--files-to", type=click.Path(file_okay=False, path_type=Path), help="Copy the demonstration's records into this folder, to change them.")
+@click.option("--full", is_flag=True, help="Print every table, and what was not checked.")
 @click.option("--json", "as_json", is_flag=True, help="Print the answers as JSON.")
-def demo(folder: Path | None, files_to: Path | None, as_json: bool) -> None:
+def demo(folder: Path | None, files_to: Path | None, full: bool, as_json: bool) -> None:
     """The whole job on invented units and trucks, from the bench to the road, and on published gear trains."""
     if files_to:
         shutil.copytree(DEMO, files_to, dirs_exist_ok=True)
@@ -85,7 +95,7 @@ def demo(folder: Path | None, files_to: Path | None, as_json: bool) -> None:
     if as_json:
         click.echo(json.dumps([part.sheet.as_dict() for part in parts], indent=2, ensure_ascii=False))
     else:
-        tell(records.title, parts, Console(highlight=False, width=None if sys.stdout.isatty() else 110))
+        tell(records.title, parts, Console(highlight=False, width=None if sys.stdout.isatty() else 110), full=full)
     if folder:
         written = report_writer().write(parts, folder / "index.html", title=records.title)
         click.echo(f"Report with pictures: {written}", err=as_json)
