@@ -7,8 +7,10 @@
 //! |---|---|
 //! | `contact` | line contact of two bodies: pressure, half width, shear below the surface |
 //! | `tooth` | bending of a spur tooth |
-//! | `one_way` | rollers, sprags and ratchets; what the train asks of a one-way clutch in each gear |
-//! | `park` | park gear and pawl on a grade |
+//! | `one_way` | what the train asks of a one-way clutch in each gear; how it takes up |
+//! | `wedge`, `ratchet` | one-way clutches with rollers or sprags; with struts and notches |
+//! | `park` | the teeth of a park gear on a grade |
+//! | `roll`, `pawl` | how far the vehicle rolls before it is held; pushing out, tip and engagement of the pawl |
 //! | `thrust` | needle thrust bearings: capacity, life, mean load of a duty |
 //! | `washer` | thrust washers |
 //! | `mesh` | force along the axis from the helix of a planetary set |
@@ -21,11 +23,15 @@ mod contact;
 mod mesh;
 mod one_way;
 mod park;
+mod pawl;
+mod ratchet;
+mod roll;
 mod shaft;
 mod spline;
 mod thrust;
 mod tooth;
 mod washer;
+mod wedge;
 
 pub use compare::{
     Better, Change, Effect, HelicalSun, NeedleChange, PackChange, SetPack, ShaftChange, SunChange, change,
@@ -33,14 +39,13 @@ pub use compare::{
 };
 pub use contact::{ContactBody, LineContact, LinePressure};
 pub use mesh::{AxialThrust, Helical, SetWheel, Wheel, WheelThrust, axial_thrust, wheel_thrust};
-pub use one_way::{
-    OneWayDuty, OneWayHold, OneWayRole, Ratchet, RatchetIndex, StrutLoad, TakeUp, Wedge, WedgeLoad, locks,
-    one_way_duty, take_up,
-};
+pub use one_way::{OneWayDuty, OneWayHold, OneWayRole, TakeUp, one_way_duty, take_up};
 pub use park::{
-    Ejection, FreeRoll, Latch, ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, Pawl, ToothStrength,
-    compare_park_gears, grip_nm, park_load, roll_limits_49_cfr_571_114,
+    ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, ToothStrength, compare_park_gears, park_load,
 };
+pub use pawl::{Ejection, Latch, Pawl};
+pub use ratchet::{Ratchet, RatchetIndex, StrutLoad};
+pub use roll::{FreeRoll, grip_nm, roll_limits_49_cfr_571_114};
 pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
 pub use spline::{Spline, SplineLoad};
 pub use thrust::{
@@ -49,6 +54,7 @@ pub use thrust::{
 };
 pub use tooth::{SpurTooth, ToothBending, ToothFinish, form_factor, velocity_factor};
 pub use washer::{ThrustWasher, WasherLoad};
+pub use wedge::{Wedge, WedgeLoad, locks};
 
 use crate::card::Card;
 use crate::hazard::Hazard;
@@ -81,26 +87,26 @@ pub const CARDS: &[Card] = &[
     tooth::FORM_FACTOR,
     tooth::VELOCITY_FACTOR,
     tooth::TOOTH_BENDING,
-    one_way::WEDGED,
-    one_way::WEDGE_CAPACITY,
-    one_way::LOCKS,
-    one_way::RATCHET_INDEX,
-    one_way::STRUT_LOAD,
-    one_way::STRUT_CAPACITY,
-    one_way::WEDGE_HOLD,
-    one_way::STRUT_HOLD,
+    wedge::WEDGED,
+    wedge::WEDGE_CAPACITY,
+    wedge::LOCKS,
+    ratchet::RATCHET_INDEX,
+    ratchet::STRUT_LOAD,
+    ratchet::STRUT_CAPACITY,
+    wedge::WEDGE_HOLD,
+    ratchet::STRUT_HOLD,
     one_way::TAKE_UP,
     one_way::ONE_WAY_DUTY,
     park::PARK_LOAD,
     park::TOOTH_STRESS,
     park::LARGEST_GRADE,
     park::PARK_HOLD,
-    park::FREE_ROLL,
+    roll::FREE_ROLL,
     park::COMPARE,
-    park::WINDOW,
-    park::EJECTION,
-    park::TIP_PRESSURE,
-    park::LATCH,
-    park::GRIP,
-    park::ROLL_LIMIT,
+    roll::WINDOW,
+    pawl::EJECTION,
+    pawl::TIP_PRESSURE,
+    pawl::LATCH,
+    roll::GRIP,
+    roll::ROLL_LIMIT,
 ];

@@ -4,11 +4,10 @@
 
 use core::f64::consts::PI;
 
-use super::contact::{LineContact, LinePressure};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, combine, judge};
-use crate::real::{atan, cos, hypot, sin, sqrt, tan};
+use crate::real::{atan, hypot, sin, sqrt};
 use crate::road::Driveline;
 use crate::units::GRAVITY_M_S2;
 
@@ -78,21 +77,6 @@ pub(super) const PARK_HOLD: Card = Card {
     locator: "equation 10, the stress proportional to each",
 };
 
-pub(super) const FREE_ROLL: Card = Card {
-    id: "hold.free_roll",
-    purpose: "How far a vehicle rolls before the pawl drops in, and the energy that the drive line then stops",
-    equation: "x = U/(z·i_A·i_V), E = m·g·sin θ·x, v = √(2·E/m)",
-    symbols: &[
-        symbol("x, E, v", "roll_mm, energy_j, speed_km_h", "mm, J, km/h"),
-        symbol("U, i_A, i_V", "driveline.circumference_mm, driveline.axle_ratio, driveline.transfer_ratio", "mm, 1, 1"),
-        symbol("z", "teeth", "1"),
-        symbol("m, θ", "mass_kg, grade_deg", "kg, °"),
-    ],
-    range: "worst case: a whole tooth from rest, pawl on a tooth, no rolling resistance; lash of the drive line and wind-up of tires come on top",
-    source: &card::DEFINITION,
-    locator: "one tooth pitch at the road",
-};
-
 pub(super) const COMPARE: Card = Card {
     id: "hold.compare_park_gears",
     purpose: "What another park gear gains in strength and costs in free roll",
@@ -107,91 +91,6 @@ pub(super) const COMPARE: Card = Card {
     range: "the same material and hardness; the pawl belongs to its gear",
     source: &card::DEFINITION,
     locator: "hold.tooth_stress of two gears",
-};
-
-pub(super) const WINDOW: Card = Card {
-    id: "hold.window_deg",
-    purpose: "Angle that the park gear turns while the pawl can drop in",
-    equation: "window = 2·(space − tip)/D_c",
-    symbols: &[
-        symbol("window", "result", "° (rad in the equation)"),
-        symbol("space, tip", "space_mm, pawl_tip_mm", "mm"),
-        symbol("D_c", "contact_diameter_mm", "mm"),
-    ],
-    range: "both widths measured along the contact diameter",
-    source: &card::DEFINITION,
-    locator: "arc over radius",
-};
-
-pub(super) const EJECTION: Card = Card {
-    id: "hold.ejection",
-    purpose: "Force with which a loaded tooth pushes the pawl out: it must, or Park cannot be left on a grade",
-    equation: "F_e = F_t·tan(α − arctan μ)",
-    symbols: &[
-        symbol("F_e", "least_n at the greatest friction, most_n at the least", "N"),
-        symbol("F_t", "tooth_n", "N"),
-        symbol("α", "flank_deg", "°"),
-        symbol("μ", "friction", "1"),
-    ],
-    range: "above 0 the pawl leaves by itself once the cone or roller behind it is drawn; that cone or roller must hold F_e by friction (hold.locks)",
-    source: &card::DEFINITION,
-    locator: "force on an inclined flank with friction",
-};
-
-pub(super) const TIP_PRESSURE: Card = Card {
-    id: "hold.tip_pressure",
-    purpose: "Contact pressure of the pawl on the flank of a loaded tooth",
-    equation: "N = F_t/cos α, then hold.pressed",
-    symbols: &[
-        symbol("N", "force across the contact", "N"),
-        symbol("F_t", "tooth_n", "N"),
-        symbol("α", "flank_deg", "°"),
-    ],
-    range: "friction neglected; as hold.pressed",
-    source: &card::DEFINITION,
-    locator: "force on an inclined flank, with hold.pressed",
-};
-
-pub(super) const LATCH: Card = Card {
-    id: "hold.latch",
-    purpose: "Speed above which the pawl skips over the teeth instead of dropping in",
-    equation: "v = ω·r/(i_A·i_V), ω = window/t, t = √(2·J·φ/M)",
-    symbols: &[
-        symbol("t", "drop_time_s", "s"),
-        symbol("J, φ, M", "inertia_kg_m2, drop_deg, spring_nm", "kg·m², °, N·m"),
-        symbol("ω, v", "output_rpm, road_km_h", "1/min, km/h"),
-        symbol("window", "window_deg", "°"),
-        symbol("r, i_A, i_V", "circumference over 2 π, driveline.axle_ratio, driveline.transfer_ratio", "mm, 1, 1"),
-    ],
-    range: "constant spring torque, no drag, the whole drop needed: below this speed it engages with a blow, near it it may do either",
-    source: &card::DEFINITION,
-    locator: "constant acceleration",
-};
-
-pub(super) const GRIP: Card = Card {
-    id: "hold.grip_nm",
-    purpose: "Torque at the park gear at which the tires of the locked axle slide",
-    equation: "T = μ_t·m_A·g·cos θ·r/(i_A·i_V)",
-    symbols: &[
-        symbol("T", "result", "N·m"),
-        symbol("μ_t", "tire_friction", "1"),
-        symbol("m_A", "axle_load_kg", "kg"),
-        symbol("θ", "grade", "°"),
-        symbol("r, i_A, i_V", "circumference over 2 π, driveline.axle_ratio, driveline.transfer_ratio", "mm, 1, 1"),
-    ],
-    range: "both wheels on the same ground: through a differential the side with less grip decides; the grade also shifts load off the upper axle",
-    source: &card::DEFINITION,
-    locator: "friction of a locked axle",
-};
-
-pub(super) const ROLL_LIMIT: Card = Card {
-    id: "hold.roll_limits_49_cfr_571_114",
-    purpose: "How far a light vehicle may move in Park on a 10 % grade in the United States",
-    equation: "movement ≤ 150 mm on 10 %",
-    symbols: &[symbol("movement", "the limits", "mm")],
-    range: "vehicles of 4536 kg (10 000 lb) or less that the standard covers, at its own test; not with a trailer, and no limit for the park gear",
-    source: &card::PARK_MOVEMENT,
-    locator: "571.114, rollaway test",
 };
 
 /// Park gear: the tooth is a beam that stands on the root circle.
@@ -259,7 +158,7 @@ pub struct Parked {
 }
 
 impl Parked {
-    fn load(self) -> Result<ParkLoad> {
+    pub(super) fn load(self) -> Result<ParkLoad> {
         park_load(self.driveline, self.mass_kg.value, self.grade_pct, self.rocking_factor)
     }
 }
@@ -294,18 +193,6 @@ pub struct ParkHold {
     pub largest_grade_pct: f64,
     /// Largest grade that is a GO under the rule, %; 100 for that or steeper.
     pub proven_grade_pct: f64,
-}
-
-/// What happens before the pawl drops in.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct FreeRoll {
-    /// Road that one tooth of the park gear is, mm: the vehicle rolls no farther before the pawl drops in.
-    pub roll_mm: f64,
-    /// Energy of the vehicle by then, J.
-    pub energy_j: f64,
-    /// Its speed by then, km/h.
-    pub speed_km_h: f64,
 }
 
 /// What another park gear gains and costs; each the second over the first.
@@ -356,7 +243,7 @@ pub fn park_load(driveline: Driveline, mass_kg: f64, grade_pct: f64, rocking_fac
     })
 }
 
-fn slope_of(grade_pct: f64) -> Result<f64> {
+pub(super) fn slope_of(grade_pct: f64) -> Result<f64> {
     Ok(atan(within("grade_pct", grade_pct, 0.0, 100.0)? / 100.0))
 }
 
@@ -393,7 +280,7 @@ impl ParkGear {
         Ok(self)
     }
 
-    fn contact_radius_mm(self) -> f64 {
+    pub(super) fn contact_radius_mm(self) -> f64 {
         self.contact_diameter_mm / 2.0
     }
 
@@ -521,61 +408,6 @@ impl ParkGear {
             proven_grade_pct: self.largest_grade_pct(parked, yield_mpa / (1.0 + guard_rel), stress_factor)?,
         })
     }
-
-    /// How far the vehicle rolls before the pawl drops in at the latest, and the energy that the drive line then stops.
-    ///
-    /// x = U/(z·i_A·i_V), E = m·g·sin θ·x, v = √(2·E/m)
-    ///
-    /// * `parked` — its rocking factor is not used
-    /// * returns [`FreeRoll`]
-    /// * errors: as [`park_load`]
-    ///
-    /// Source: one tooth at the road (derived). Example: 24 teeth, axle 3.92, 2561.18 mm: 27.2 mm; 18 teeth a third more.
-    ///
-    /// ```
-    /// # use trainwright::{hold::{ParkGear, Parked}, judge::Reading, road::Driveline};
-    /// let gear = |teeth| ParkGear {
-    ///     teeth, face_mm: 15.0, tooth_root_mm: 9.6, contact_diameter_mm: 132.0, root_diameter_mm: 118.0, tip_diameter_mm: 140.0,
-    /// };
-    /// let parked = Parked {
-    ///     mass_kg: Reading::exact(11_160.0)?, grade_pct: 20.0, rocking_factor: 1.0,
-    ///     driveline: Driveline::new(3.92, 1.0, Reading::exact(2561.182_154)?)?,
-    /// };
-    /// assert!((gear(24).free_roll(parked)?.roll_mm - 27.223_45).abs() < 1e-5);
-    /// assert!((gear(18).free_roll(parked)?.energy_j - 779.1).abs() < 0.1);
-    /// # Ok::<(), trainwright::Error>(())
-    /// ```
-    pub fn free_roll(self, parked: Parked) -> Result<FreeRoll> {
-        let gear = self.checked()?;
-        let mass_kg = parked.mass_kg.value;
-        let grade_n = parked.load()?.grade_n;
-        let Driveline { axle_ratio, transfer_ratio, circumference_mm } = parked.driveline;
-        let roll_mm = circumference_mm.value / (f64::from(gear.teeth) * axle_ratio * transfer_ratio);
-        let energy_j = grade_n * roll_mm * 1e-3;
-        Ok(FreeRoll { roll_mm, energy_j, speed_km_h: 3.6 * sqrt(2.0 * energy_j / mass_kg) })
-    }
-
-    /// Angle that the gear turns while the pawl can drop in, degrees.
-    ///
-    /// window = 2·(space − tip)/D_c
-    ///
-    /// * `space_mm` — width between two teeth, above that of the pawl; `pawl_tip_mm` — width of the pawl, above 0; both
-    ///   along the contact diameter
-    /// * errors: as [`ParkGear::checked`]; [`Error::Inconsistent`] for a pawl that does not fit between the teeth
-    ///
-    /// Source: arc over radius (derived).
-    pub fn window_deg(self, space_mm: f64, pawl_tip_mm: f64) -> Result<f64> {
-        let gear = self.checked()?;
-        if positive("space_mm", space_mm)? <= positive("pawl_tip_mm", pawl_tip_mm)? {
-            return Err(Error::Inconsistent {
-                name: "pawl_tip_mm",
-                why: "the pawl is as wide as the space between two teeth or wider and never drops in; measure both along the contact diameter",
-            });
-        }
-        let pitch_mm = PI * gear.contact_diameter_mm / f64::from(gear.teeth);
-        within("space_mm", space_mm, 0.0, pitch_mm)?;
-        Ok((space_mm - pawl_tip_mm) / gear.contact_radius_mm() * 180.0 / PI)
-    }
 }
 
 /// What another park gear gains in strength and costs in free roll.
@@ -607,183 +439,4 @@ pub fn compare_park_gears(first: ParkGear, second: ParkGear, stress_factor: f64)
         torque_ratio: one.von_mises_mpa / two.von_mises_mpa,
         free_roll_ratio: f64::from(first.teeth) / f64::from(second.teeth),
     })
-}
-
-/// The pawl.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pawl {
-    /// Angle of the loaded flank to the radius of the gear, degrees: it pushes the pawl out.
-    pub flank_deg: f64,
-    /// Least and greatest friction between pawl and tooth.
-    pub friction: Limits,
-    /// Moment of inertia about its pivot, kg·m².
-    pub inertia_kg_m2: f64,
-    /// Torque that throws it in, N·m.
-    pub spring_nm: f64,
-    /// Angle through which it drops, degrees.
-    pub drop_deg: f64,
-}
-
-/// Whether a loaded tooth pushes the pawl out.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Ejection {
-    /// Force that pushes the pawl out at the greatest friction, N; negative where it then sticks.
-    pub least_n: f64,
-    /// The same at the least friction, N: what the cone or roller behind the pawl must hold.
-    pub most_n: f64,
-    /// The same two over the tooth force.
-    pub least_share: f64,
-    /// See `least_share`.
-    pub most_share: f64,
-    /// Greatest friction at which the pawl still leaves by itself.
-    pub friction_to_stick: f64,
-    /// The pawl leaves under load over the whole range of friction.
-    pub releases: bool,
-}
-
-/// At which speed the pawl still drops in.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Latch {
-    /// Time of the drop, s.
-    pub drop_time_s: f64,
-    /// Output-shaft speed above which it skips over the teeth, 1/min.
-    pub output_rpm: f64,
-    /// Road speed of it, km/h.
-    pub road_km_h: f64,
-}
-
-impl Pawl {
-    /// Force with which a loaded tooth pushes the pawl out.
-    ///
-    /// F_e = F_t·tan(α − arctan μ)
-    ///
-    /// * `tooth_n` — F_t, 0 or more, of [`ParkStress::tooth_n`]
-    /// * returns [`Ejection`]
-    /// * errors: [`Error::OutOfRange`] for a flank outside 0 to 45° or a friction outside 0 to 1, [`Error::Reversed`]
-    ///
-    /// Source: force on an inclined flank with friction (derived). Example: 13° with a friction of 0.08 to 0.15: 0.148 to
-    /// 0.078 of the tooth force.
-    ///
-    /// ```
-    /// use trainwright::{hold::Pawl, judge::Limits};
-    /// let pawl = Pawl {
-    ///     flank_deg: 13.0, friction: Limits::between(0.08, 0.15)?, inertia_kg_m2: 1.9e-4, spring_nm: 1.4, drop_deg: 9.0,
-    /// };
-    /// let pushed = pawl.ejection(10_000.0)?;
-    /// assert!(pushed.releases && (pushed.least_share - 0.0782).abs() < 1e-4 && (pushed.most_share - 0.1481).abs() < 1e-4);
-    /// # Ok::<(), trainwright::Error>(())
-    /// ```
-    pub fn ejection(self, tooth_n: f64) -> Result<Ejection> {
-        let tooth_n = within("tooth_n", tooth_n, 0.0, 1e9)?;
-        let flank = self.flank()?;
-        let Limits { lower, upper } = Limits::between(
-            within("friction.lower", self.friction.lower, 0.0, 1.0)?,
-            within("friction.upper", self.friction.upper, 0.0, 1.0)?,
-        )?;
-        let share = |friction: f64| tan(flank - atan(friction));
-        let (least_share, most_share) = (share(upper), share(lower));
-        Ok(Ejection {
-            least_n: tooth_n * least_share,
-            most_n: tooth_n * most_share,
-            least_share,
-            most_share,
-            friction_to_stick: tan(flank),
-            releases: least_share > 0.0,
-        })
-    }
-
-    /// Contact pressure of the pawl on the flank of a loaded tooth.
-    ///
-    /// N = F_t/cos α, then [`LineContact::pressed`]
-    ///
-    /// * `contact` — pawl and flank; `tooth_n` — F_t, 0 or more, of [`ParkStress::tooth_n`]
-    /// * returns [`LinePressure`]
-    /// * errors: as [`Pawl::ejection`] and [`LineContact::pressed`]
-    ///
-    /// Source: force on an inclined flank (derived), contact by Shigley (from memory).
-    pub fn tip_pressure(self, contact: LineContact, tooth_n: f64) -> Result<LinePressure> {
-        contact.pressed(within("tooth_n", tooth_n, 0.0, 1e9)? / cos(self.flank()?))
-    }
-
-    fn flank(self) -> Result<f64> {
-        Ok(within("flank_deg", self.flank_deg, 0.0, 45.0)? * PI / 180.0)
-    }
-
-    /// Speed above which the pawl skips over the teeth instead of dropping in.
-    ///
-    /// v = ω·r/(i_A·i_V), ω = window/t, t = √(2·J·φ/M)
-    ///
-    /// * `driveline` — r, i_A, i_V; `window_deg` — angle in which it can drop, above 0, [`ParkGear::window_deg`]
-    /// * returns [`Latch`]
-    /// * errors: [`Error::NotPositive`], [`Error::OutOfRange`]
-    ///
-    /// Park belongs to a vehicle that stands: above a crawl the pawl hammers, and may break.
-    ///
-    /// Source: constant acceleration (derived). Example: 1.9e-4 kg·m² thrown 9° by 1.4 N·m takes 6.53 ms.
-    ///
-    /// ```
-    /// use trainwright::{hold::Pawl, judge::{Limits, Reading}, road::Driveline};
-    /// let pawl = Pawl {
-    ///     flank_deg: 13.0, friction: Limits::between(0.08, 0.15)?, inertia_kg_m2: 1.9e-4, spring_nm: 1.4, drop_deg: 9.0,
-    /// };
-    /// let line = Driveline::new(3.92, 1.0, Reading::exact(2561.182_154)?)?;
-    /// assert!((pawl.latch(line, 1.3)?.drop_time_s - 0.006_530).abs() < 1e-6);
-    /// # Ok::<(), trainwright::Error>(())
-    /// ```
-    pub fn latch(self, driveline: Driveline, window_deg: f64) -> Result<Latch> {
-        let drop = positive("drop_deg", within("drop_deg", self.drop_deg, 0.0, 90.0)?)? * PI / 180.0;
-        let window = positive("window_deg", within("window_deg", window_deg, 0.0, 180.0)?)? * PI / 180.0;
-        let inertia = positive("inertia_kg_m2", self.inertia_kg_m2)?;
-        let drop_time_s = sqrt(2.0 * inertia * drop / positive("spring_nm", self.spring_nm)?);
-        let output_rpm = window / drop_time_s * 30.0 / PI;
-        Ok(Latch { drop_time_s, output_rpm, road_km_h: driveline.road_km_h(output_rpm)? })
-    }
-}
-
-/// Torque at the park gear at which the tires of the locked axle slide, N·m: more than that the ground does not put on it.
-///
-/// T = μ_t·m_A·g·cos θ·r/(i_A·i_V)
-///
-/// * `driveline`; `axle_load_kg` — m_A on the locked axle, above 0; `grade_pct` — 0 to 100; `tire_friction` — μ_t, above 0 to 1.5
-/// * errors: [`Error::NotPositive`], [`Error::OutOfRange`]
-///
-/// Below the torque of [`park_load`] the vehicle slides down with the park lock engaged, however strong it is.
-///
-/// Source: friction of a locked axle (derived). Example: 3000 kg on the axle of the vehicle above on 20 %, friction 0.7: 2099.9 N·m.
-///
-/// ```
-/// use trainwright::{hold::grip_nm, judge::Reading, road::Driveline};
-/// let line = Driveline::new(3.92, 1.0, Reading::exact(2561.182_154)?)?;
-/// assert!((grip_nm(line, 3000.0, 20.0, 0.7)? - 2099.9).abs() < 0.05);
-/// # Ok::<(), trainwright::Error>(())
-/// ```
-pub fn grip_nm(driveline: Driveline, axle_load_kg: f64, grade_pct: f64, tire_friction: f64) -> Result<f64> {
-    let normal_n = positive("axle_load_kg", axle_load_kg)? * GRAVITY_M_S2 * cos(slope_of(grade_pct)?);
-    let friction = positive("tire_friction", within("tire_friction", tire_friction, 0.0, 1.5)?)?;
-    driveline.output_torque_nm(friction * normal_n, 1.0)
-}
-
-/// How far a light vehicle may move in Park on a grade in the United States. For comparison only.
-///
-/// movement ≤ 150 mm on 10 %
-///
-/// * `grade_pct` — above 0 to 10: the standard speaks of no steeper one
-/// * returns 0 to 150 mm
-/// * errors: [`Error::OutOfRange`]
-///
-/// It covers vehicles of 4536 kg (10 000 lb) or less, at the standard's own test and without a trailer. It says nothing about
-/// the strength of the park gear.
-///
-/// Source: 49 CFR 571.114 (from memory).
-///
-/// ```
-/// assert_eq!(trainwright::hold::roll_limits_49_cfr_571_114(10.0)?.upper, 150.0);
-/// # Ok::<(), trainwright::Error>(())
-/// ```
-pub fn roll_limits_49_cfr_571_114(grade_pct: f64) -> Result<Limits> {
-    within("grade_pct", grade_pct, 0.0, 10.0)?;
-    Limits::between(0.0, 150.0)
 }
