@@ -1,5 +1,11 @@
 //! How much of its life a duty uses, and which trucks come first. A computed damage ranks; it does not promise a life.
 
+mod bus;
+mod mesh;
+
+pub use bus::{BusMeaning, BusNetwork, BusRules, BusSignal, BusValue, bus_signal};
+pub use mesh::{MeshDuty, WheelDuty, mesh_duty};
+
 use crate::card::Card;
 use crate::hazard::Hazard;
 
@@ -7,4 +13,4 @@ use crate::hazard::Hazard;
 pub const HAZARDS: &[Hazard] = &[Hazard::Towing];
 
 /// The formulas of this chapter.
-pub const CARDS: &[Card] = &[];
+pub const CARDS: &[Card] = &[mesh::MESH_DUTY, bus::DECODE, bus::CLASSIFY, bus::STEP_ERROR];

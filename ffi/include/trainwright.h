@@ -366,28 +366,49 @@ typedef uint8_t tw_state_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-/// How a shaft and a bore meet by their tolerances.
-enum tw_fit_class
+/// Which values of a bus are marks.
+enum tw_bus_rules
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : int32_t
+  : uint8_t
 #endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
  {
-  /// Even the smallest shaft does not enter the largest bore.
-  TW_FIT_CLASS_BLOCKED = 0,
-  /// The largest shaft does not enter the smallest bore.
-  TW_FIT_CLASS_MAY_BIND = 1,
-  /// Always clearance, and never more than the service limit.
-  TW_FIT_CLASS_INSIDE = 2,
-  /// Always clearance; the smallest shaft in the largest bore has more than the service limit.
-  TW_FIT_CLASS_MAY_BE_LOOSE = 3,
-  /// Assembles, and always has more clearance than the service limit.
-  TW_FIT_CLASS_LOOSE = 4,
+  /// Top byte FB and above marks an indicator, reserved, error or not available, as on a J1939 bus.
+  TW_BUS_RULES_MARKED,
+  /// Every raw value is a value, as in the parameters of on-board diagnostics.
+  TW_BUS_RULES_PLAIN,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
-typedef enum tw_fit_class tw_fit_class;
+typedef enum tw_bus_rules tw_bus_rules;
 #else
-typedef int32_t tw_fit_class;
+typedef uint8_t tw_bus_rules;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What a raw value is.
+enum tw_bus_meaning
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// A physical value.
+  TW_BUS_MEANING_VALUE,
+  /// A number that cannot be true: outside the limits of the signal.
+  TW_BUS_MEANING_OUT_OF_RANGE,
+  /// An indicator that the signal itself defines (such as Park where gears are sent).
+  TW_BUS_MEANING_INDICATOR,
+  /// Reserved: nothing that may be computed with.
+  TW_BUS_MEANING_RESERVED,
+  /// The sender reports an error.
+  TW_BUS_MEANING_ERROR,
+  /// The sender does not have the value.
+  TW_BUS_MEANING_NOT_AVAILABLE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_bus_meaning tw_bus_meaning;
+#else
+typedef uint8_t tw_bus_meaning;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -456,6 +477,31 @@ enum tw_blocks
 typedef enum tw_blocks tw_blocks;
 #else
 typedef uint8_t tw_blocks;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How a shaft and a bore meet by their tolerances.
+enum tw_fit_class
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Even the smallest shaft does not enter the largest bore.
+  TW_FIT_CLASS_BLOCKED = 0,
+  /// The largest shaft does not enter the smallest bore.
+  TW_FIT_CLASS_MAY_BIND = 1,
+  /// Always clearance, and never more than the service limit.
+  TW_FIT_CLASS_INSIDE = 2,
+  /// Always clearance; the smallest shaft in the largest bore has more than the service limit.
+  TW_FIT_CLASS_MAY_BE_LOOSE = 3,
+  /// Assembles, and always has more clearance than the service limit.
+  TW_FIT_CLASS_LOOSE = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_fit_class tw_fit_class;
+#else
+typedef int32_t tw_fit_class;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1529,6 +1575,130 @@ typedef struct tw_plate_heat {
   struct tw_surface_rise surface;
 } tw_plate_heat;
 
+/// A signal of a bus.
+typedef struct tw_bus_signal {
+  /// Which values are marks.
+  tw_bus_rules rules;
+  /// Width: 8, 16 or 32.
+  uint8_t bits;
+  /// Physical value of one step.
+  double resolution;
+  /// Physical value of raw 0.
+  double offset;
+  /// Least physical value that can be true; −infinity where nobody says.
+  double lower;
+  /// Greatest physical value that can be true; infinity where nobody says.
+  double upper;
+} tw_bus_signal;
+
+/// A decoded raw value.
+typedef struct tw_bus_value {
+  /// What it is. Compute only with `TW_BUS_MEANING_VALUE`.
+  tw_bus_meaning meaning;
+  /// The scaled number, whatever it means; only for showing where it is no value.
+  double value;
+} tw_bus_value;
+
+/// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
+typedef struct tw_set_teeth {
+  /// Sun; the large sun of a two-sun set.
+  uint16_t sun;
+  /// Second sun of a stepped set; the small sun of a two-sun set.
+  uint16_t sun_2;
+  /// Planet; the inner planet of a double-pinion set, the long one of a two-sun set, the first step of a stepped set.
+  uint16_t planet;
+  /// The outer planet of a double-pinion set, the short one of a two-sun set, the second step of a stepped set.
+  uint16_t planet_2;
+  /// Ring.
+  uint16_t ring;
+} tw_set_teeth;
+
+/// The members that the gears of a set belong to; `TW_NO_MEMBER` where there is no such gear.
+typedef struct tw_set_joins {
+  /// Member of the sun; of the large sun of a two-sun set.
+  uint8_t sun;
+  /// Member of the second or small sun.
+  uint8_t sun_2;
+  /// Member of the ring.
+  uint8_t ring;
+  /// Member of the planet carrier.
+  uint8_t carrier;
+} tw_set_joins;
+
+/// A planetary set: kind, teeth, and the members it joins.
+typedef struct tw_planetary_set {
+  /// How the gears mesh.
+  tw_set_kind kind;
+  /// Planets, or pairs of planets, around the sun; 0 where not known. Speeds and torques do not need it.
+  uint8_t planets;
+  /// Tooth counts.
+  struct tw_set_teeth teeth;
+  /// Members.
+  struct tw_set_joins joins;
+} tw_planetary_set;
+
+/// One speed equation: Σ coefficient · speed of member = 0.
+///
+/// The same coefficients, times one multiplier, are the torques that the set puts on its members.
+typedef struct tw_row {
+  /// The set it belongs to.
+  uint8_t set;
+  /// Sun, then ring or second sun, then carrier.
+  uint8_t members[3];
+  /// Whole numbers in lowest terms; their sum is 0.
+  int32_t coefficients[3];
+} tw_row;
+
+/// Whatever can join two members: clutch, brake, one-way or dog clutch.
+typedef struct tw_element {
+  /// What it is.
+  tw_element_kind kind;
+  /// The sense that a one-way clutch blocks.
+  tw_blocks blocks;
+  /// The member whose slip speed and torque share are reported.
+  uint8_t first;
+  /// The other member; the fixed one for a brake.
+  uint8_t second;
+} tw_element;
+
+/// A gear train: what turns, what gears it together, what can be closed.
+typedef struct tw_train {
+  uint8_t members;
+  uint8_t input;
+  uint8_t output;
+  uint8_t fixed;
+  uint8_t set_count;
+  uint8_t row_count;
+  uint8_t element_count;
+  struct tw_planetary_set sets[TW_MAX_SETS];
+  struct tw_row rows[TW_MAX_ROWS];
+  struct tw_element elements[TW_MAX_ELEMENTS];
+} tw_train;
+
+/// What one wheel of a set sees.
+typedef struct tw_wheel_duty {
+  /// Times that each of its teeth meets a planet per turn of the input; open where the set has no such wheel.
+  struct tw_fraction contacts;
+  /// Torque of the set on it per unit input torque, forward positive; open where statics cannot tell.
+  struct tw_fraction torque;
+} tw_wheel_duty;
+
+/// What the teeth of a planetary set see in a gear, exact, per turn of the input and per unit of its torque.
+typedef struct tw_mesh_duty {
+  /// Planets, or pairs of planets, around the sun.
+  uint8_t planets;
+  /// The sun; the large sun of a two-sun set.
+  struct tw_wheel_duty sun;
+  /// The second sun of a stepped set; the small sun of a two-sun set.
+  struct tw_wheel_duty sun_2;
+  /// The ring.
+  struct tw_wheel_duty ring;
+  /// Times that a tooth of a planet meets each of its partners per turn of the input; open where its teeth are not known.
+  struct tw_fraction planet_contacts;
+  /// The same for the second planet.
+  struct tw_fraction planet_2_contacts;
+} tw_mesh_duty;
+
 /// Clearance of two parts by their tolerances.
 typedef struct tw_clearance {
   /// Diameter of the shaft, mm.
@@ -1818,82 +1988,6 @@ typedef struct tw_flash_image {
   /// Number of bytes, without the checksum.
   size_t length;
 } tw_flash_image;
-
-/// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
-typedef struct tw_set_teeth {
-  /// Sun; the large sun of a two-sun set.
-  uint16_t sun;
-  /// Second sun of a stepped set; the small sun of a two-sun set.
-  uint16_t sun_2;
-  /// Planet; the inner planet of a double-pinion set, the long one of a two-sun set, the first step of a stepped set.
-  uint16_t planet;
-  /// The outer planet of a double-pinion set, the short one of a two-sun set, the second step of a stepped set.
-  uint16_t planet_2;
-  /// Ring.
-  uint16_t ring;
-} tw_set_teeth;
-
-/// The members that the gears of a set belong to; `TW_NO_MEMBER` where there is no such gear.
-typedef struct tw_set_joins {
-  /// Member of the sun; of the large sun of a two-sun set.
-  uint8_t sun;
-  /// Member of the second or small sun.
-  uint8_t sun_2;
-  /// Member of the ring.
-  uint8_t ring;
-  /// Member of the planet carrier.
-  uint8_t carrier;
-} tw_set_joins;
-
-/// A planetary set: kind, teeth, and the members it joins.
-typedef struct tw_planetary_set {
-  /// How the gears mesh.
-  tw_set_kind kind;
-  /// Planets, or pairs of planets, around the sun; 0 where not known. Speeds and torques do not need it.
-  uint8_t planets;
-  /// Tooth counts.
-  struct tw_set_teeth teeth;
-  /// Members.
-  struct tw_set_joins joins;
-} tw_planetary_set;
-
-/// One speed equation: Σ coefficient · speed of member = 0.
-///
-/// The same coefficients, times one multiplier, are the torques that the set puts on its members.
-typedef struct tw_row {
-  /// The set it belongs to.
-  uint8_t set;
-  /// Sun, then ring or second sun, then carrier.
-  uint8_t members[3];
-  /// Whole numbers in lowest terms; their sum is 0.
-  int32_t coefficients[3];
-} tw_row;
-
-/// Whatever can join two members: clutch, brake, one-way or dog clutch.
-typedef struct tw_element {
-  /// What it is.
-  tw_element_kind kind;
-  /// The sense that a one-way clutch blocks.
-  tw_blocks blocks;
-  /// The member whose slip speed and torque share are reported.
-  uint8_t first;
-  /// The other member; the fixed one for a brake.
-  uint8_t second;
-} tw_element;
-
-/// A gear train: what turns, what gears it together, what can be closed.
-typedef struct tw_train {
-  uint8_t members;
-  uint8_t input;
-  uint8_t output;
-  uint8_t fixed;
-  uint8_t set_count;
-  uint8_t row_count;
-  uint8_t element_count;
-  struct tw_planetary_set sets[TW_MAX_SETS];
-  struct tw_row rows[TW_MAX_ROWS];
-  struct tw_element elements[TW_MAX_ELEMENTS];
-} tw_train;
 
 /// A gear: what closes, and how much of the power it passes on.
 typedef struct tw_gear {
@@ -4066,6 +4160,24 @@ tw_status tw_clutch_surface_rise_falling(const struct tw_steel *steel,
 tw_status tw_clutch_plate_heat(const struct tw_steel_plates *plates,
                                const struct tw_slip_end *slip,
                                struct tw_plate_heat *out_heat);
+
+/// A signal that a screening of duty uses, by its number on its bus.
+tw_status tw_duty_bus_signal(uint8_t network, uint32_t number, struct tw_bus_signal *out_signal);
+
+/// What a raw value of a bus means: a physical value, or a mark that must not be computed with.
+tw_status tw_duty_decode(const struct tw_bus_signal *of, uint32_t raw, struct tw_bus_value *out_value);
+
+/// Whether a value that somebody scaled already is one, or a mark scaled by mistake.
+tw_status tw_duty_classify(const struct tw_bus_signal *of, double value, struct tw_bus_value *out_value);
+
+/// Greatest relative error that the steps of a signal put into a value.
+tw_status tw_duty_step_error(const struct tw_bus_signal *of, double value, double *out_share);
+
+/// How often each tooth of a planetary set meets a planet in a gear, and the torque of its wheel; a fraction with `den` 0 is open.
+tw_status tw_duty_mesh_duty(const struct tw_train *train,
+                            const struct tw_state *state,
+                            uint8_t set,
+                            struct tw_mesh_duty *out_duty);
 
 /// Least and greatest clearance of a shaft in a bore, mm, and its class against the service limit (INFINITY for none).
 tw_status tw_fit_clearance(const struct tw_limits *shaft_mm,

@@ -7,6 +7,7 @@ mod array;
 mod card;
 mod class;
 mod clutch;
+mod duty;
 mod error;
 mod explain;
 mod fit;
@@ -106,6 +107,13 @@ mod _native {
             form_factor, grip_nm, locks, one_way_duty, one_way_part, park_load, park_lock, roll_limits_49_cfr_571_114,
             take_up, velocity_factor,
         };
+    }
+
+    /// How much of its life a duty uses, and which trucks come first. A computed damage ranks; it does not promise a life.
+    #[pymodule]
+    mod duty {
+        #[pymodule_export]
+        use crate::duty::{BusSignal, BusValue, MeshDuty, WheelDuty, bus_signal, mesh_duty};
     }
 
     /// Which variant is on the bench: weighing marks and sizes, part by part, and what to look at next.

@@ -37,11 +37,14 @@ static tw_status build(const vectors_row *row, tw_train *train, double *last) {
     int sets = 0, elements = 0;
     *last = members;
     while (status == TW_STATUS_OK && strcmp(word(&rest), "/") == 0) {
-        const char *kind = word(&rest);
+        char *kind = word(&rest);
+        char *planets = strchr(kind, ':');
+        if (planets != NULL) *planets++ = '\0';
         if (choice(kind, SETS) < 4) {
             tw_planetary_set set;
             memset(&set, 0, sizeof set);
             set.kind = choice(kind, SETS);
+            set.planets = planets == NULL ? 0 : (uint8_t)atoi(planets);
             set.teeth.sun = teeth(word(&rest));
             set.teeth.sun_2 = teeth(word(&rest));
             set.teeth.planet = teeth(word(&rest));

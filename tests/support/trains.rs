@@ -17,8 +17,9 @@ pub fn built(text: &str) -> Result<Built> {
     let train = Train::new(member(members), member(input), member(output), member(fixed))?;
     let mut built = Built { train, last: train.members() };
     for part in parts {
+        let (kind, planets) = part[0].split_once(':').unwrap_or((part[0], "0"));
         built.last = match part[..] {
-            [kind, sun, sun_2, planet, planet_2, ring, "@", sun_at, sun_2_at, ring_at, carrier_at] => {
+            [_, sun, sun_2, planet, planet_2, ring, "@", sun_at, sun_2_at, ring_at, carrier_at] => {
                 built.train.add_set(PlanetarySet {
                     kind: match kind {
                         "simple" => SetKind::Simple,
@@ -27,7 +28,7 @@ pub fn built(text: &str) -> Result<Built> {
                         "stepped" => SetKind::Stepped,
                         other => panic!("{other}"),
                     },
-                    planets: 0,
+                    planets: planets.parse().unwrap(),
                     teeth: SetTeeth {
                         sun: teeth(sun),
                         sun_2: teeth(sun_2),
@@ -43,7 +44,7 @@ pub fn built(text: &str) -> Result<Built> {
                     },
                 })?
             }
-            [kind, first, second, ref blocks @ ..] => built.train.add_element(Element {
+            [_, first, second, ref blocks @ ..] => built.train.add_element(Element {
                 kind: match kind {
                     "clutch" => ElementKind::Clutch,
                     "brake" => ElementKind::Brake,

@@ -33,13 +33,14 @@ def train(cell, commanded=""):
     elements = []
     for number, part in enumerate(parts):
         kind, *cells = part.split()
+        kind, _, planets = kind.partition(":")
         if kind in GEARS:
             gears, places = GEARS[kind], [*cells[6:8], None, None, cells[8]]
             teeth = [(gear, count) for gear, count in zip(gears, cells) if count != "-"]
             joins = [(gear, names[int(at)]) for gear, at in zip(gears, places) if at not in (None, "-")]
             joins.append(("carrier", names[int(cells[9])]))
             lines += ["[[train.set]]", f'id = "P{number}"', f'kind = "{kind}"']
-            lines += [f"teeth = {table(teeth)}", f"joins = {table(joins)}"]
+            lines += [f"teeth = {table(teeth)}", f"joins = {table(joins)}", *([f"planets = {planets}"] if planets else [])]
         else:
             first, second, *blocks = cells
             joins = f"[{names[int(first)]}, {names[int(second)]}]"
