@@ -145,6 +145,7 @@ bibliography! {
     BUS_SCALING, "sae-j1939-71", Memory, "SAE J1939-71, Vehicle application layer";
     BAYES, "gelman", Memory, "A. Gelman and others, Bayesian Data Analysis, 3rd edition, 2013";
     INFORMATION, "cover-thomas", Memory, "T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd edition, 2006";
+    CONVERTER_TEST, "sae-j643", Memory, "SAE J643, Hydrodynamic drive test code";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 

@@ -1,4 +1,22 @@
 //! Torque converters: characteristic, match with an engine, stall, lock-up slip.
+//!
+//! The capacity factor here is that of the impeller side, K = n/√T with speed and torque of the impeller, in 1/min per √(N·m).
+//! It is not taken to rise with the speed ratio: measured ones are flat at first, and some fall.
+//!
+//! No result is a rating. A stall test overheats the converter within seconds and loads the whole drive line; it is made only
+//! where the vehicle maker allows it.
+
+mod characteristic;
+mod engine;
+mod flow;
+mod table;
+
+pub use characteristic::Characteristic;
+pub use engine::EngineCurve;
+pub use flow::{
+    capacity_factor, efficiency, from_output_side, from_torque_coefficient, impeller_torque_nm, speed_ratio,
+};
+pub use table::TABLE_POINTS;
 
 use crate::card::Card;
 use crate::hazard::Hazard;
@@ -7,4 +25,15 @@ use crate::hazard::Hazard;
 pub const HAZARDS: &[Hazard] = &[Hazard::StallHeat, Hazard::RollAway, Hazard::HotFluid];
 
 /// The formulas of this chapter.
-pub const CARDS: &[Card] = &[];
+pub const CARDS: &[Card] = &[
+    flow::SPEED_RATIO,
+    flow::EFFICIENCY,
+    flow::CAPACITY_FACTOR,
+    flow::IMPELLER_TORQUE,
+    flow::OUTPUT_SIDE,
+    flow::TORQUE_COEFFICIENT,
+    engine::TORQUE_AT,
+    characteristic::TORQUE_RATIO_AT,
+    characteristic::CAPACITY_FACTOR_AT,
+    characteristic::COUPLING_POINT,
+];

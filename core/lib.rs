@@ -13,7 +13,7 @@
 //! | [`train`] | gear trains: exact ratios, speeds, torque shares, states, losses, diagnosis | judge |
 //! | [`tire`] | size designations, diameters, rolling circumference, load index, speed symbol | units, judge |
 //! | [`road`] | axle and shaft speeds, shift points, speedometer, road load, grade, air | tire |
-//! | [`converter`] | torque converters: characteristic, engine match, stall, lock-up slip | judge |
+//! | [`converter`] | torque converters: characteristic, engine match, stall, lock-up slip | train, road |
 //! | [`fluid`] | density, viscosity, volume, mixing, level and fill | judge |
 //! | [`clutch`] | apply force, capacity, pressure for a torque, bands, shift energy | train, fluid |
 //! | [`hydraulic`] | pump, orifices, valves, line pressure needed and available, cooler flow | clutch |

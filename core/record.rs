@@ -24,6 +24,7 @@
 mod check;
 mod compare;
 mod document;
+mod drive;
 mod family;
 mod fault;
 mod fits;

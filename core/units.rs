@@ -75,6 +75,8 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("in", "in"),
 ];
 
+use crate::real::sqrt;
+
 /// Millimeters in an inch. Exact: international yard and pound agreement, 1959.
 pub const MM_PER_IN: f64 = 25.4;
 /// Kilometers in a statute mile. Exact: 5280 ft × 0.3048 m.
@@ -124,6 +126,7 @@ proportional! {
     psi_to_kpa, kpa_to_psi, KPA_PER_PSI, "Pounds-force per square inch", "kilopascals";
     quart_to_l, l_to_quart, L_PER_QUART, "US liquid quarts", "liters";
     hp_to_kw, kw_to_hp, KW_PER_HP, "Mechanical horsepower", "kilowatts";
+    per_sqrt_lbf_ft_to_per_sqrt_nm, per_sqrt_nm_to_per_sqrt_lbf_ft, 1.0 / sqrt(NM_PER_LBF_FT), "Capacity factors of torque converters in 1/min per √(lbf·ft)", "1/min per √(N·m)";
     f_to_k_difference, k_to_f_difference, 1.0 / 1.8, "Differences in °F", "differences in kelvin";
 }
 

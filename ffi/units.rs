@@ -122,6 +122,18 @@ pub extern "C" fn tw_units_kw_to_hp(value: f64) -> f64 {
     units::kw_to_hp(value)
 }
 
+/// Capacity factors of torque converters in 1/min per square root of a pound-force foot to 1/min per root of a newton-meter.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_units_per_sqrt_lbf_ft_to_per_sqrt_nm(value: f64) -> f64 {
+    units::per_sqrt_lbf_ft_to_per_sqrt_nm(value)
+}
+
+/// Capacity factors of torque converters in 1/min per square root of a newton-meter to 1/min per root of a pound-force foot.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_units_per_sqrt_nm_to_per_sqrt_lbf_ft(value: f64) -> f64 {
+    units::per_sqrt_nm_to_per_sqrt_lbf_ft(value)
+}
+
 /// Differences in degrees Fahrenheit to kelvin.
 #[unsafe(no_mangle)]
 pub extern "C" fn tw_units_f_to_k_difference(value: f64) -> f64 {

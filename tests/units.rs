@@ -9,7 +9,7 @@ use trainwright::units::*;
 /// Shop unit to SI and back, with the name of each way.
 type Pair = (&'static str, fn(f64) -> f64, &'static str, fn(f64) -> f64);
 
-const PAIRS: [Pair; 12] = [
+const PAIRS: [Pair; 13] = [
     ("in_to_mm", in_to_mm, "mm_to_in", mm_to_in),
     ("thou_to_mm", thou_to_mm, "mm_to_thou", mm_to_thou),
     ("mile_to_km", mile_to_km, "km_to_mile", km_to_mile),
@@ -20,6 +20,12 @@ const PAIRS: [Pair; 12] = [
     ("psi_to_kpa", psi_to_kpa, "kpa_to_psi", kpa_to_psi),
     ("quart_to_l", quart_to_l, "l_to_quart", l_to_quart),
     ("hp_to_kw", hp_to_kw, "kw_to_hp", kw_to_hp),
+    (
+        "per_sqrt_lbf_ft_to_per_sqrt_nm",
+        per_sqrt_lbf_ft_to_per_sqrt_nm,
+        "per_sqrt_nm_to_per_sqrt_lbf_ft",
+        per_sqrt_nm_to_per_sqrt_lbf_ft,
+    ),
     ("f_to_k_difference", f_to_k_difference, "k_to_f_difference", k_to_f_difference),
     ("f_to_c", f_to_c, "c_to_f", c_to_f),
 ];

@@ -123,6 +123,7 @@ impl Whole for Fleet {
                 ));
             }
         }
+        faults.extend(self.drive_faults());
         let grades = self.road.as_ref().map(|road| road.grade_pct.len());
         for (index, truck) in self.truck.iter().enumerate() {
             let path = Path::default().key("truck").index(index);

@@ -26,6 +26,9 @@
 /// Most values of one explanation.
 #define TW_MAX_NAMED_VALUES 64
 
+/// Most points of an engine curve or a characteristic.
+#define TW_TABLE_POINTS 32
+
 /// Temperature at which sizes are stated, °C: ISO 1.
 #define TW_REFERENCE_C 20.0
 
@@ -1574,6 +1577,30 @@ typedef struct tw_plate_heat {
   /// Highest rise of its surface while the plate counts as thick.
   struct tw_surface_rise surface;
 } tw_plate_heat;
+
+/// Torque of an engine against its speed, straight between the points. `tw_engine_curve_from_table` makes a checked one.
+typedef struct tw_engine_curve {
+  /// Points in use, 2 to 32.
+  uint32_t points;
+  /// Speeds, 1/min, rising.
+  double speed_rpm[TW_TABLE_POINTS];
+  /// Torque at each speed, N·m, 0 or more: at the flywheel, full throttle, accessories of the curve's test taken off.
+  double torque_nm[TW_TABLE_POINTS];
+  /// Greatest speed, 1/min: where its governor or cut-off acts; not below the last point.
+  double max_rpm;
+} tw_engine_curve;
+
+/// Characteristic of a torque converter, straight between the points. `tw_characteristic_from_table` makes a checked one.
+typedef struct tw_characteristic {
+  /// Points in use, 2 to 32.
+  uint32_t points;
+  /// Turbine speed over impeller speed, rising, 0 to 1.
+  double speed_ratio[TW_TABLE_POINTS];
+  /// Turbine torque over impeller torque at each, 0 to 10.
+  double torque_ratio[TW_TABLE_POINTS];
+  /// Capacity factor at each, above 0: impeller speed over the root of impeller torque, 1/min per √(N·m).
+  double k_rpm_per_sqrt_nm[TW_TABLE_POINTS];
+} tw_characteristic;
 
 /// A signal of a bus.
 typedef struct tw_bus_signal {
@@ -4161,6 +4188,66 @@ tw_status tw_clutch_plate_heat(const struct tw_steel_plates *plates,
                                const struct tw_slip_end *slip,
                                struct tw_plate_heat *out_heat);
 
+/// Speed ratio: turbine speed over impeller speed.
+tw_status tw_converter_speed_ratio(double impeller_rpm, double turbine_rpm, double *out_ratio);
+
+/// Efficiency: speed ratio times torque ratio; above 1 the two contradict each other.
+tw_status tw_converter_efficiency(double speed_ratio, double torque_ratio, double *out_efficiency);
+
+/// Capacity factor of the impeller side, 1/min per root of a newton-meter.
+tw_status tw_converter_capacity_factor(double impeller_rpm, double impeller_nm, double *out_k_rpm_per_sqrt_nm);
+
+/// Torque, N m, that the impeller takes at a speed.
+tw_status tw_converter_impeller_torque_nm(double impeller_rpm, double k_rpm_per_sqrt_nm, double *out_impeller_nm);
+
+/// Capacity factor of the impeller side from one of the output side; not at stall.
+tw_status tw_converter_from_output_side(double k_output_rpm_per_sqrt_nm,
+                                        double speed_ratio,
+                                        double torque_ratio,
+                                        double *out_k_rpm_per_sqrt_nm);
+
+/// Capacity factor of the impeller side from the torque coefficient of T = coefficient density D^5 omega^2.
+tw_status tw_converter_from_torque_coefficient(double torque_coefficient,
+                                               double density_kg_m3,
+                                               double diameter_mm,
+                                               double *out_k_rpm_per_sqrt_nm);
+
+/// An engine's torque against its speed, from as many speeds (rising) as torques.
+tw_status tw_converter_engine_curve(const double *speed_rpm,
+                                    const double *torque_nm,
+                                    size_t points,
+                                    double max_rpm,
+                                    struct tw_engine_curve *out_engine);
+
+/// Whether the curve can be used.
+tw_status tw_converter_check_engine_curve(const struct tw_engine_curve *engine);
+
+/// Torque of the engine, N m, at a speed of its curve.
+tw_status tw_converter_torque_at_nm(const struct tw_engine_curve *engine, double speed_rpm, double *out_torque_nm);
+
+/// A characteristic from as many speed ratios (rising) as torque ratios and capacity factors of the impeller side.
+tw_status tw_converter_characteristic(const double *speed_ratio,
+                                      const double *torque_ratio,
+                                      const double *k_rpm_per_sqrt_nm,
+                                      size_t points,
+                                      struct tw_characteristic *out_converter);
+
+/// Whether the characteristic can be one: ratios in range, speed ratios rising, no efficiency above 1.
+tw_status tw_converter_check_characteristic(const struct tw_characteristic *converter);
+
+/// Torque ratio at a speed ratio of the characteristic.
+tw_status tw_converter_torque_ratio_at(const struct tw_characteristic *converter,
+                                       double speed_ratio,
+                                       double *out_torque_ratio);
+
+/// Capacity factor of the impeller side, 1/min per root of a newton-meter, at a speed ratio of the characteristic.
+tw_status tw_converter_capacity_factor_at(const struct tw_characteristic *converter,
+                                          double speed_ratio,
+                                          double *out_k_rpm_per_sqrt_nm);
+
+/// Speed ratio from which the converter no longer multiplies torque.
+tw_status tw_converter_coupling_point(const struct tw_characteristic *converter, double *out_ratio);
+
 /// A signal that a screening of duty uses, by its number on its bus.
 tw_status tw_duty_bus_signal(uint8_t network, uint32_t number, struct tw_bus_signal *out_signal);
 
@@ -5450,6 +5537,12 @@ double tw_units_hp_to_kw(double value);
 
 /// Kilowatts to mechanical horsepower.
 double tw_units_kw_to_hp(double value);
+
+/// Capacity factors of torque converters in 1/min per square root of a pound-force foot to 1/min per root of a newton-meter.
+double tw_units_per_sqrt_lbf_ft_to_per_sqrt_nm(double value);
+
+/// Capacity factors of torque converters in 1/min per square root of a newton-meter to 1/min per root of a pound-force foot.
+double tw_units_per_sqrt_nm_to_per_sqrt_lbf_ft(double value);
 
 /// Differences in degrees Fahrenheit to kelvin.
 double tw_units_f_to_k_difference(double value);

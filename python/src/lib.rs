@@ -7,6 +7,7 @@ mod array;
 mod card;
 mod class;
 mod clutch;
+mod converter;
 mod duty;
 mod error;
 mod explain;
@@ -80,6 +81,16 @@ mod _native {
             Hold, LiningByRadius, Pack, PlateHeat, PressureNeeded, ReturnSprings, Servo, Slip, SlipEnd, Steel,
             SteelPlates, SurfaceRise, bulk_rise_k, disc_faces, governing, plate_faces, referred_inertia_kg_m2, review,
             surface_drop_mm,
+        };
+    }
+
+    /// Torque converters: characteristic, match with an engine, stall, lock-up slip. A stall test overheats within seconds.
+    #[pymodule]
+    mod converter {
+        #[pymodule_export]
+        use crate::converter::{
+            Characteristic, EngineCurve, capacity_factor, efficiency, from_output_side, from_torque_coefficient,
+            impeller_torque_nm, speed_ratio,
         };
     }
 
@@ -300,7 +311,8 @@ mod _native {
         use crate::units::{
             c_to_f, f_to_c, f_to_k_difference, hp_to_kw, in_to_mm, k_to_f_difference, kg_to_lb, km_h_to_mph,
             km_to_mile, kpa_to_psi, kw_to_hp, l_to_quart, lb_to_kg, lbf_ft_to_nm, lbf_to_n, mile_to_km, mm_to_in,
-            mm_to_thou, mph_to_km_h, n_to_lbf, nm_to_lbf_ft, psi_to_kpa, quart_to_l, thou_to_mm,
+            mm_to_thou, mph_to_km_h, n_to_lbf, nm_to_lbf_ft, per_sqrt_lbf_ft_to_per_sqrt_nm,
+            per_sqrt_nm_to_per_sqrt_lbf_ft, psi_to_kpa, quart_to_l, thou_to_mm,
         };
     }
 }

@@ -9,6 +9,7 @@ use crate::error::refuse;
 const UNITS: &[(&str, &str)] = &[
     ("_n_per_km_h2", "newton/(kilometer/hour)**2"),
     ("_n_per_km_h", "newton/(kilometer/hour)"),
+    ("_rpm_per_sqrt_nm", "revolution/minute/(newton*meter)**0.5"),
     ("_per_km", "1/kilometer"),
     ("_per_mile", "1/mile"),
     ("_per_k", "1/delta_degC"),

@@ -7,6 +7,7 @@ use pyo3::types::{PyBytes, PyDict};
 use trainwright::record::{self as core, Kind, Problems, Record, Weight};
 
 use crate::clutch::{ElementPack, Pack};
+use crate::converter::{Characteristic, EngineCurve};
 use crate::error::{answer, raise, refuse};
 use crate::fluid::{Fill, Fluid};
 use crate::interchange::Joints;
@@ -419,6 +420,20 @@ impl Fleet {
     /// Rolling circumference of a tire, by the record's share of its free circumference.
     fn rolling(&self, tire: &str) -> PyResult<Rolling> {
         answer(self.record.rolling(tire))
+    }
+
+    /// Torque against speed of an engine, by its name in the record.
+    fn engine_curve(&self, name: &str) -> PyResult<EngineCurve> {
+        let engines = &self.record.engine;
+        let record = engines.get(name).ok_or_else(|| no_such("engine", name, engines.keys()))?;
+        answer(record.curve())
+    }
+
+    /// Characteristic of a torque converter, by its name in the record.
+    fn characteristic(&self, name: &str) -> PyResult<Characteristic> {
+        let converters = &self.record.converter;
+        let record = converters.get(name).ok_or_else(|| no_such("converter", name, converters.keys()))?;
+        answer(record.characteristic())
     }
 
     /// Axle and tire that are fitted to a truck.

@@ -37,6 +37,8 @@ conversions! {
     l_to_quart(value), "Liters", "US liquid quarts";
     hp_to_kw(value), "Mechanical horsepower", "kilowatts";
     kw_to_hp(value), "Kilowatts", "mechanical horsepower";
+    per_sqrt_lbf_ft_to_per_sqrt_nm(value), "Capacity factors of torque converters in 1/min per √(lbf·ft)", "1/min per √(N·m)";
+    per_sqrt_nm_to_per_sqrt_lbf_ft(value), "Capacity factors of torque converters in 1/min per √(N·m)", "1/min per √(lbf·ft)";
     f_to_k_difference(value), "Differences in degrees Fahrenheit", "differences in kelvin";
     k_to_f_difference(value), "Differences in kelvin", "differences in degrees Fahrenheit";
     f_to_c(temp_f), "Degrees Fahrenheit", "degrees Celsius";

@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import clutch, duty, fit, fluid, hazard, hold, identify, interchange, judge, practice, record, road, stack, tire, train, units
+from . import clutch, converter, duty, fit, fluid, hazard, hold, identify, interchange, judge, practice, record, road, stack, tire, train, units
 from ._native import Card, Explanation, Source, Symbol, card, cards, explain, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -35,6 +35,7 @@ __all__ = [
     "cards",
     "clutch",
     "duty",
+    "converter",
     "fit",
     "explain",
     "fluid",

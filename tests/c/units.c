@@ -101,6 +101,16 @@ static tw_status kw_to_hp(const vectors_row *row, double *out) {
     return TW_STATUS_OK;
 }
 
+static tw_status per_sqrt_lbf_ft_to_per_sqrt_nm(const vectors_row *row, double *out) {
+    out[0] = tw_units_per_sqrt_lbf_ft_to_per_sqrt_nm(vectors_number(row, "value"));
+    return TW_STATUS_OK;
+}
+
+static tw_status per_sqrt_nm_to_per_sqrt_lbf_ft(const vectors_row *row, double *out) {
+    out[0] = tw_units_per_sqrt_nm_to_per_sqrt_lbf_ft(vectors_number(row, "value"));
+    return TW_STATUS_OK;
+}
+
 static tw_status f_to_k_difference(const vectors_row *row, double *out) {
     out[0] = tw_units_f_to_k_difference(vectors_number(row, "value"));
     return TW_STATUS_OK;
@@ -142,6 +152,8 @@ static const vectors_test TESTS[] = {
     {"units_l_to_quart", l_to_quart},
     {"units_hp_to_kw", hp_to_kw},
     {"units_kw_to_hp", kw_to_hp},
+    {"units_per_sqrt_lbf_ft_to_per_sqrt_nm", per_sqrt_lbf_ft_to_per_sqrt_nm},
+    {"units_per_sqrt_nm_to_per_sqrt_lbf_ft", per_sqrt_nm_to_per_sqrt_lbf_ft},
     {"units_f_to_k_difference", f_to_k_difference},
     {"units_k_to_f_difference", k_to_f_difference},
     {"units_f_to_c", f_to_c},

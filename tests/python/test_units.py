@@ -20,6 +20,10 @@ UNITS = {
     ("psi_to_kpa", "kpa_to_psi"): ("psi", "kilopascal"),
     ("quart_to_l", "l_to_quart"): ("quart", "liter"),
     ("hp_to_kw", "kw_to_hp"): ("horsepower", "kilowatt"),
+    ("per_sqrt_lbf_ft_to_per_sqrt_nm", "per_sqrt_nm_to_per_sqrt_lbf_ft"): (
+        "1/(force_pound*foot)**0.5",
+        "1/(newton*meter)**0.5",
+    ),
     ("f_to_k_difference", "k_to_f_difference"): ("delta_degF", "kelvin"),
     ("f_to_c", "c_to_f"): ("degF", "degC"),
 }

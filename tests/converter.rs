@@ -1,0 +1,154 @@
+//! The converter chapter against its sources.
+
+mod support;
+
+use proptest::prelude::*;
+use support::{Row, vectors};
+use trainwright::converter::{
+    Characteristic, EngineCurve, TABLE_POINTS, capacity_factor, efficiency, from_output_side, from_torque_coefficient,
+    impeller_torque_nm, speed_ratio,
+};
+use trainwright::units::per_sqrt_lbf_ft_to_per_sqrt_nm;
+use trainwright::{Error, Result};
+
+/// A converter on a public page of worked mathematics, up to 0.3; its capacity factor falls.
+fn published() -> Characteristic {
+    let k = [137.46, 137.06, 135.86, 135.66].map(per_sqrt_lbf_ft_to_per_sqrt_nm);
+    Characteristic::from_table(&[0.0, 0.1, 0.2, 0.3], &[2.23, 2.07, 1.97, 1.84], &k).unwrap()
+}
+
+#[test]
+fn flow_vectors() {
+    vectors("converter_speed_ratio", |row| Ok([speed_ratio(row.number("impeller_rpm"), row.number("turbine_rpm"))?]));
+    vectors("converter_efficiency", |row| Ok([efficiency(row.number("speed_ratio"), row.number("torque_ratio"))?]));
+    vectors("converter_capacity_factor", |row| {
+        Ok([capacity_factor(row.number("impeller_rpm"), row.number("impeller_nm"))?])
+    });
+    vectors("converter_impeller_torque_nm", |row| {
+        Ok([impeller_torque_nm(row.number("impeller_rpm"), row.number("k_rpm_per_sqrt_nm"))?])
+    });
+    vectors("converter_from_output_side", |row| {
+        let k = row.number("k_output_rpm_per_sqrt_nm");
+        Ok([from_output_side(k, row.number("speed_ratio"), row.number("torque_ratio"))?])
+    });
+    vectors("converter_from_torque_coefficient", |row| {
+        let coefficient = row.number("torque_coefficient");
+        Ok([from_torque_coefficient(coefficient, row.number("density_kg_m3"), row.number("diameter_mm"))?])
+    });
+}
+
+#[test]
+fn table_vectors() {
+    let engine = EngineCurve::from_table(&[1000.0, 1500.0, 2000.0], &[330.0, 365.0, 395.0], 5700.0).unwrap();
+    vectors("converter_torque_at_nm", |row| Ok([engine.torque_at_nm(row.number("speed_rpm"))?]));
+    vectors("converter_torque_ratio_at", |row| Ok([published().torque_ratio_at(row.number("speed_ratio"))?]));
+    vectors("converter_capacity_factor_at", |row| Ok([published().capacity_factor_at(row.number("speed_ratio"))?]));
+    vectors("converter_coupling_point", |row| Ok([falling(row)?.coupling_point()?]));
+}
+
+fn falling(row: &Row) -> Result<Characteristic> {
+    let ratios = ["at_stall", "at_08", "at_09"].map(|column| row.number(column));
+    Characteristic::from_table(&[0.0, 0.8, 0.9], &ratios, &[70.0, 84.0, 100.0])
+}
+
+// ---- what is no characteristic, and no engine
+
+#[test]
+fn a_converter_that_gives_more_than_it_takes_is_refused() {
+    let table =
+        |ratios: &[f64], torques: &[f64]| Characteristic::from_table(ratios, torques, &[71.0; 5][..ratios.len()]);
+    // The last row of the published table: 1.004 at 1.0.
+    let published = table(&[0.0, 0.1, 0.2, 0.3, 1.0], &[2.23, 2.07, 1.97, 1.84, 1.004]);
+    let refused = Error::OutOfRange { name: "efficiency", value: 1.004, low: 0.0, high: 1.0 };
+    assert_eq!(published.unwrap_err(), refused);
+    // Each point is possible, the line between them is not: 1.4 at 0.7 to 1 at 1 passes 1.0101 at 0.87.
+    let between = table(&[0.0, 0.7, 1.0], &[2.2, 1.4, 1.0]).unwrap_err();
+    assert!(matches!(between, Error::Inconsistent { name: "torque_ratio", .. }), "{between}");
+    assert!(between.to_string().contains("give more points"));
+    assert!(table(&[0.0, 0.7, 1.0], &[2.2, 1.4, 0.95]).is_err());
+    assert!(table(&[0.0, 0.7, 0.8, 0.9, 1.0], &[2.2, 1.35, 1.2, 1.05, 1.0]).is_ok());
+}
+
+#[test]
+fn impossible_tables_are_refused_with_what_is_wrong() {
+    let kind = |ratios: &[f64], torques: &[f64], k: &[f64]| {
+        let error = Characteristic::from_table(ratios, torques, k).unwrap_err();
+        (error.kind(), error.parameter())
+    };
+    assert_eq!(kind(&[0.0], &[2.0], &[70.0]), ("COUNT", "points of the characteristic"));
+    assert_eq!(kind(&[0.0; 33], &[2.0; 33], &[70.0; 33]), ("COUNT", "points of the characteristic"));
+    assert_eq!(kind(&[0.0, 0.5], &[2.0], &[70.0, 80.0]), ("INCONSISTENT", "torque_ratio"));
+    assert_eq!(kind(&[0.0, 0.5], &[2.0, 1.5], &[70.0]), ("INCONSISTENT", "k_rpm_per_sqrt_nm"));
+    assert_eq!(kind(&[0.5, 0.5], &[2.0, 1.5], &[70.0, 80.0]), ("INCONSISTENT", "speed_ratio"));
+    assert_eq!(kind(&[0.0, 1.1], &[2.0, 0.5], &[70.0, 80.0]), ("OUT_OF_RANGE", "speed_ratio"));
+    assert_eq!(kind(&[0.0, 0.5], &[2.0, -0.1], &[70.0, 80.0]), ("OUT_OF_RANGE", "torque_ratio"));
+    assert_eq!(kind(&[0.0, 0.5], &[2.0, 1.5], &[70.0, 0.0]), ("NOT_POSITIVE", "k_rpm_per_sqrt_nm"));
+    assert_eq!(kind(&[0.0, f64::NAN], &[2.0, 1.5], &[70.0, 80.0]), ("NOT_FINITE", "speed_ratio"));
+
+    let kind = |speeds: &[f64], torques: &[f64], max: f64| {
+        let error = EngineCurve::from_table(speeds, torques, max).unwrap_err();
+        (error.kind(), error.parameter())
+    };
+    assert_eq!(kind(&[1000.0], &[300.0], 5000.0), ("COUNT", "points of the engine curve"));
+    assert_eq!(kind(&[2000.0, 1000.0], &[300.0, 400.0], 5000.0), ("INCONSISTENT", "speed_rpm"));
+    assert_eq!(kind(&[1000.0, 2000.0], &[300.0, -1.0], 5000.0), ("OUT_OF_RANGE", "torque_nm"));
+    assert_eq!(kind(&[1000.0, 2000.0], &[300.0], 5000.0), ("INCONSISTENT", "torque_nm"));
+    assert_eq!(kind(&[1000.0, 2000.0], &[300.0, 400.0], 1500.0), ("INCONSISTENT", "max_rpm"));
+    assert_eq!(kind(&[1000.0, f64::INFINITY], &[300.0, 400.0], 5000.0), ("NOT_FINITE", "speed_rpm"));
+}
+
+#[test]
+fn a_struct_that_c_filled_with_junk_answers_with_an_error() {
+    let mut junk = published();
+    for points in [0, 1, 33, u32::MAX] {
+        junk.points = points;
+        assert_eq!(junk.check_characteristic().unwrap_err().kind(), "COUNT");
+        // A look-up does not check the whole table: it must only not invent an answer.
+        if points < 2 {
+            assert!(junk.torque_ratio_at(0.1).is_err());
+        }
+    }
+    let nothing = Characteristic { k_rpm_per_sqrt_nm: [f64::NAN; TABLE_POINTS], ..published() };
+    assert_eq!(nothing.check_characteristic().unwrap_err().kind(), "NOT_FINITE");
+}
+
+proptest! {
+    /// A look-up lies between the two points beside it, and is a point's value at the point.
+    #[test]
+    fn a_look_up_lies_between_its_neighbors(
+        steps in prop::collection::vec(1e-3..0.05_f64, 1..31),
+        torques in prop::collection::vec(0.1..1.0_f64, 32),
+        k in prop::collection::vec(20.0..400.0_f64, 32),
+        at in 0.0..1.0_f64,
+    ) {
+        let mut ratios = vec![0.0];
+        for step in steps {
+            ratios.push((ratios.last().unwrap() + step).min(1.0 - 1e-9 * (40 - ratios.len()) as f64));
+        }
+        prop_assume!(ratios.windows(2).all(|pair| pair[0] < pair[1]));
+        let points = ratios.len();
+        let converter = Characteristic::from_table(&ratios, &torques[..points], &k[..points]).unwrap();
+        for ((ratio, torque), k) in ratios.iter().zip(&torques).zip(&k) {
+            prop_assert_eq!(converter.torque_ratio_at(*ratio).unwrap(), *torque);
+            prop_assert_eq!(converter.capacity_factor_at(*ratio).unwrap(), *k);
+        }
+        let x = at * ratios[points - 1];
+        let right = ratios.iter().position(|ratio| x <= *ratio).unwrap().max(1);
+        let inside = |values: &[f64], value: f64| {
+            let (low, high) = (values[right - 1].min(values[right]), values[right - 1].max(values[right]));
+            (low * (1.0 - 1e-12)..=high * (1.0 + 1e-12)).contains(&value)
+        };
+        prop_assert!(inside(&torques, converter.torque_ratio_at(x).unwrap()));
+        prop_assert!(inside(&k, converter.capacity_factor_at(x).unwrap()));
+        prop_assert!(converter.torque_ratio_at(ratios[points - 1] + 1e-9).is_err());
+    }
+
+    /// Torque from K and K from torque are each other's inverse, and the two sides agree.
+    #[test]
+    fn capacity_factor_and_torque_are_inverse(rpm in 1.0..1e4_f64, k in 1.0..1e3_f64, ratio in 0.01..1.0_f64, torque in 0.1..1.0_f64) {
+        let nm = impeller_torque_nm(rpm, k).unwrap();
+        prop_assert!((capacity_factor(rpm, nm).unwrap() / k - 1.0).abs() < 1e-14);
+        let output = capacity_factor(rpm * ratio, nm * torque).unwrap();
+        prop_assert!((from_output_side(output, ratio, torque).unwrap() / k - 1.0).abs() < 1e-13);
+    }
+}
