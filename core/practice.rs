@@ -90,3 +90,12 @@ pub const NEEDLE_LEAST_LOAD_SHARE: f64 = 0.0005;
 pub const SPLINE_CARRYING_SHARE: f64 = 0.5;
 /// Shear modulus of steel.
 pub const STEEL_SHEAR_MODULUS_MPA: f64 = 80_000.0;
+
+/// Share of a conventional trailer that rests on the ball; boat trailers lower, 0.05 to 0.12.
+pub const TONGUE_SHARE_LOW: f64 = 0.10;
+/// See [`TONGUE_SHARE_LOW`].
+pub const TONGUE_SHARE_HIGH: f64 = 0.15;
+/// Share of a fifth-wheel trailer that rests on the king pin; many ask for 0.20 or more.
+pub const PIN_SHARE_LOW: f64 = 0.15;
+/// See [`PIN_SHARE_LOW`].
+pub const PIN_SHARE_HIGH: f64 = 0.25;

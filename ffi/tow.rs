@@ -1,1 +1,5 @@
 //! `tw_tow_*`: what a combination asks of the unit, against what the vehicle is rated for. A computed capacity is no rating.
+
+pub mod limits;
+pub mod loads;
+pub mod ratings;

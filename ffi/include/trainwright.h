@@ -219,12 +219,27 @@
 /// Shear modulus of steel.
 #define TW_PRACTICE_STEEL_SHEAR_MODULUS_MPA 80000.0
 
+/// Share of a conventional trailer that rests on the ball; boat trailers lower, 0.05 to 0.12.
+#define TW_PRACTICE_TONGUE_SHARE_LOW 0.10
+
+/// See `TW_PRACTICE_TONGUE_SHARE_LOW`.
+#define TW_PRACTICE_TONGUE_SHARE_HIGH 0.15
+
+/// Share of a fifth-wheel trailer that rests on the king pin; many ask for 0.20 or more.
+#define TW_PRACTICE_PIN_SHARE_LOW 0.15
+
+/// See `TW_PRACTICE_PIN_SHARE_LOW`.
+#define TW_PRACTICE_PIN_SHARE_HIGH 0.25
+
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
 #define TW_RADIAL_FACTOR 3.05
 
 /// ETRTO factor of the rolling circumference of a diagonal tire over its regulation diameter (from memory, as above).
 #define TW_DIAGONAL_FACTOR 2.99
+
+/// Number of ratings.
+#define TW_RATING_COUNT 10
 
 /// Most members of a train, the fixed one included.
 #define TW_MAX_MEMBERS 24
@@ -927,6 +942,66 @@ enum tw_diameter_basis
 typedef enum tw_diameter_basis tw_diameter_basis;
 #else
 typedef uint8_t tw_diameter_basis;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// A rating, and the load it belongs to.
+enum tw_rating_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Gross combination weight rating: truck and trailer.
+  TW_RATING_KIND_COMBINATION = 1,
+  /// Gross vehicle weight rating: the truck with the trailer on its hitch.
+  TW_RATING_KIND_VEHICLE = 2,
+  /// Front gross axle weight rating.
+  TW_RATING_KIND_FRONT_AXLE = 3,
+  /// Rear gross axle weight rating.
+  TW_RATING_KIND_REAR_AXLE = 4,
+  /// Tires of the front axle.
+  TW_RATING_KIND_FRONT_TIRES = 5,
+  /// Tires of the rear axle.
+  TW_RATING_KIND_REAR_TIRES = 6,
+  /// Trailer that the vehicle maker allows.
+  TW_RATING_KIND_MAKER_TRAILER = 7,
+  /// Trailer that the hitch (receiver, ball, coupler: the least) is rated for.
+  TW_RATING_KIND_HITCH_TRAILER = 8,
+  /// Hitch load that the hitch is rated for.
+  TW_RATING_KIND_HITCH_LOAD = 9,
+  /// Gross rating of the trailer itself.
+  TW_RATING_KIND_TRAILER_GROSS = 10,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_rating_kind tw_rating_kind;
+#else
+typedef int32_t tw_rating_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What to weigh better.
+enum tw_weigh_next
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Nothing: decided, or no uncertainty was given.
+  TW_WEIGH_NEXT_NOTHING,
+  /// The front axle of the truck.
+  TW_WEIGH_NEXT_FRONT_AXLE,
+  /// Its rear axle.
+  TW_WEIGH_NEXT_REAR_AXLE,
+  /// The hitch load.
+  TW_WEIGH_NEXT_HITCH_LOAD,
+  /// The trailer.
+  TW_WEIGH_NEXT_TRAILER,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_weigh_next tw_weigh_next;
+#else
+typedef uint8_t tw_weigh_next;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -3794,6 +3869,166 @@ typedef struct tw_wheel_radii {
   double effective_mm;
 } tw_wheel_radii;
 
+/// A truck on the scale: loaded, with everybody in it, without its trailer.
+typedef struct tw_axle_weights {
+  /// Front axle, kg.
+  struct tw_reading front_kg;
+  /// Rear axle, kg; the sum of both on a tandem.
+  struct tw_reading rear_kg;
+} tw_axle_weights;
+
+/// A loaded trailer.
+typedef struct tw_trailer {
+  /// Mass, kg, weighed uncoupled: what its axles and its coupler or pin carry together.
+  struct tw_reading mass_kg;
+  /// What rests on the hitch without a weight-distributing hitch, kg.
+  struct tw_reading hitch_kg;
+} tw_trailer;
+
+/// Where a truck carries its trailer.
+typedef struct tw_levers {
+  /// Front axle to rear axle, mm; to the middle of a tandem.
+  double wheelbase_mm;
+  /// Ball or king pin behind the rear axle, mm; negative ahead of it.
+  double overhang_mm;
+} tw_levers;
+
+/// A weight-distributing hitch: bars that bend truck and trailer against each other. `TW_DISTRIBUTION_NONE` without one.
+typedef struct tw_distribution {
+  /// Moment of the bars on the truck, nose down, N·m; 0 or more.
+  double moment_nm;
+  /// Ball to the middle of the trailer's axles, mm.
+  double ball_to_axle_mm;
+} tw_distribution;
+
+/// Truck and trailer as weighed, and how they are coupled.
+typedef struct tw_coupled {
+  /// The truck without its trailer.
+  struct tw_axle_weights weighed;
+  /// The trailer; its mass above 0.
+  struct tw_trailer trailer;
+  /// Wheelbase and overhang.
+  struct tw_levers levers;
+  /// Weight-distributing hitch.
+  struct tw_distribution distribution;
+} tw_coupled;
+
+/// A load against its rating.
+typedef struct tw_rating_check {
+  /// Which.
+  tw_rating_kind kind;
+  /// The load, kg.
+  struct tw_reading load_kg;
+  /// Its rating, kg.
+  double rating_kg;
+  /// Rating less load, kg.
+  double left_kg;
+  /// Load over rating.
+  double used_share;
+  /// Trailer at which the best estimate of the load meets the rating, kg; infinite where no trailer does.
+  double trailer_limit_kg;
+  /// Heaviest trailer that is a GO under the rule at the same relative uncertainties, kg.
+  double proven_trailer_kg;
+  /// The load against the rating.
+  struct tw_judgment judgment;
+  /// Where its uncertainty comes from: front axle, rear axle, hitch load, trailer, in this order.
+  struct tw_budget budget;
+  /// What to weigh better where it is NOT PROVEN.
+  tw_weigh_next weigh_next;
+} tw_rating_check;
+
+/// The ratings of a combination, from placards and labels; infinite where one is not known.
+typedef struct tw_tow_ratings {
+  /// Gross combination weight rating, kg.
+  double gcwr_kg;
+  /// Gross vehicle weight rating of the truck, kg.
+  double gvwr_kg;
+  /// Front gross axle weight rating, kg.
+  double gawr_front_kg;
+  /// Rear gross axle weight rating, kg.
+  double gawr_rear_kg;
+  /// Tires of the front axle together, kg: [`super::axle_tires_kg`].
+  double tires_front_kg;
+  /// Tires of the rear axle together, kg.
+  double tires_rear_kg;
+  /// Heaviest trailer that the vehicle maker allows, kg.
+  double maker_trailer_kg;
+  /// Heaviest trailer that the hitch is rated for, kg.
+  double hitch_trailer_kg;
+  /// Greatest hitch load that the hitch is rated for, kg.
+  double hitch_load_kg;
+  /// Gross rating of the trailer, kg.
+  double trailer_gross_kg;
+} tw_tow_ratings;
+
+/// What each axle carries with the trailer coupled.
+typedef struct tw_combination_loads {
+  /// What rests on the hitch, kg.
+  struct tw_reading hitch_kg;
+  /// Change of the front axle by the trailer, kg; negative where it is lifted.
+  double front_change_kg;
+  /// Change of the rear axle, kg.
+  double rear_change_kg;
+  /// Front axle, kg.
+  struct tw_reading front_kg;
+  /// Rear axle, kg.
+  struct tw_reading rear_kg;
+  /// Both: what the truck weighs with the trailer on its hitch, kg.
+  struct tw_reading truck_kg;
+  /// Axles of the trailer together, kg.
+  struct tw_reading trailer_axles_kg;
+  /// Truck and trailer, kg.
+  struct tw_reading combination_kg;
+} tw_combination_loads;
+
+/// One rating of a review.
+typedef struct tw_rating_row {
+  /// Which.
+  tw_rating_kind kind;
+  /// The rating was given. If not, the row holds the load only, and its verdict is NOT PROVEN.
+  bool given;
+  /// The load, kg.
+  struct tw_reading load_kg;
+  /// Its rating, kg; infinite where none was given.
+  double rating_kg;
+  /// Rating less load, kg.
+  double left_kg;
+  /// Load over rating; 0 where none was given.
+  double used_share;
+  /// Trailer at which the load meets the rating, kg; infinite where no trailer does.
+  double trailer_limit_kg;
+  /// Heaviest trailer that is a GO, kg.
+  double proven_trailer_kg;
+  /// Chance that the load does not exceed the rating; 0 where none was given.
+  double chance;
+  /// Verdict.
+  tw_verdict verdict;
+  /// What to weigh better.
+  tw_weigh_next weigh_next;
+} tw_rating_row;
+
+/// Every rating of a combination.
+typedef struct tw_rating_review {
+  /// Axle loads.
+  struct tw_combination_loads loads;
+  /// One row for each rating, in the order of their numbers.
+  struct tw_rating_row rows[TW_RATING_COUNT];
+  /// TowRatings that were given.
+  uint32_t given;
+  /// Position of the row that allows the lightest trailer.
+  uint32_t governing;
+  /// Position of the row with the greatest share used.
+  uint32_t fullest;
+  /// Trailer at which the governing rating is met, kg.
+  double trailer_limit_kg;
+  /// Heaviest trailer that is a GO for every rating that was given, kg.
+  double proven_trailer_kg;
+  /// Payload left: GVWR less truck and hitch load, kg; infinite without a GVWR.
+  double payload_left_kg;
+  /// The worst verdict of the rows; never GO while a rating is missing.
+  tw_verdict verdict;
+} tw_rating_review;
+
 /// Speeds of the planets of one set per unit input speed; open where the tooth count or a member speed is not known.
 typedef struct tw_planet_speeds {
   /// First planet on its pin: relative to the carrier.
@@ -5374,6 +5609,55 @@ tw_status tw_tire_symbol_km_h(uint8_t symbol, double *out_km_h);
 
 /// Ply rating that a load range, one of TW_LOAD_RANGE_*, stands for. It states no load.
 tw_status tw_tire_ply_rating(uint8_t load_range, uint16_t *out_ply_rating);
+
+/// A load of the combination against one rating, one of `TW_RATING_KIND_*`, and the trailer at which the two meet.
+tw_status tw_tow_rating_check(const struct tw_coupled *coupled,
+                              int32_t kind,
+                              double rating_kg,
+                              const struct tw_rule *rule,
+                              struct tw_rating_check *out_check);
+
+/// Every rating of the combination, and the one that governs; a rating is INFINITY where it is not known. Brakes, cooling,
+/// frame, trailer sway and local law are not looked at: the vehicle maker's ratings and placards stand.
+tw_status tw_tow_review_ratings(const struct tw_coupled *coupled,
+                                const struct tw_tow_ratings *ratings,
+                                const struct tw_rule *rule,
+                                struct tw_rating_review *out_review);
+
+/// A trailer of which the share that rests on the hitch is known.
+tw_status tw_tow_by_share(const struct tw_reading *mass_kg,
+                          const struct tw_reading *hitch_share,
+                          struct tw_trailer *out_trailer);
+
+/// Hitch loads, kg, that a band of shares allows a trailer.
+tw_status tw_tow_share_band_kg(double mass_kg, const struct tw_limits *share, struct tw_limits *out_limits);
+
+/// Loads of the axles of a truck and of its trailer from the scale, the hitch load and the levers. Without a
+/// weight-distributing hitch its moment is 0 and its distance INFINITY.
+tw_status tw_tow_axle_loads(const struct tw_axle_weights *weighed,
+                            const struct tw_trailer *trailer,
+                            const struct tw_levers *levers,
+                            const struct tw_distribution *distribution,
+                            struct tw_combination_loads *out_loads);
+
+/// Moment, N·m, of a weight-distributing hitch that gives the front axle back a part of what the hitch load lifted off it.
+tw_status tw_tow_restoring_moment_nm(double hitch_kg,
+                                     const struct tw_levers *levers,
+                                     double ball_to_axle_mm,
+                                     double restored_share,
+                                     double *out_moment_nm);
+
+/// Class of a truck by its gross vehicle weight rating in the United States, 1 to 8.
+tw_status tw_tow_gvwr_class(double gvwr_kg, uint32_t *out_class);
+
+/// Least gross vehicle weight rating, kg, that a maker may state.
+tw_status tw_tow_gvwr_least_kg(double unloaded_kg, double cargo_kg, uint32_t seats, double *out_gvwr_kg);
+
+/// Sum of the axle ratings over the gross vehicle weight rating, kg: below 0 the ratings contradict each other.
+tw_status tw_tow_gawr_left_kg(double gvwr_kg, double gawr_front_kg, double gawr_rear_kg, double *out_left_kg);
+
+/// What the tires of an axle carry together, kg; passenger tires on a truck or trailer are divided by 1.10.
+tw_status tw_tow_axle_tires_kg(double tire_kg, uint32_t tires, bool passenger, double *out_axle_kg);
 
 /// A train of `members` members without sets; `input`, `output` and `fixed` (the case) are numbers of three of them.
 tw_status tw_train_new(uint8_t members, uint8_t input, uint8_t output, uint8_t fixed, struct tw_train *out_train);

@@ -23,6 +23,7 @@ mod record;
 mod road;
 mod stack;
 mod tire;
+mod tow;
 mod train;
 mod units;
 
@@ -201,6 +202,17 @@ mod _native {
         };
     }
 
+    /// What a combination asks of the unit, against what the vehicle is rated for. A computed capacity is no rating.
+    #[pymodule]
+    mod tow {
+        #[pymodule_export]
+        use crate::tow::{
+            AxleWeights, CombinationLoads, Coupled, Distribution, Levers, RatingCheck, RatingReview, RatingRow,
+            TowRatings, Trailer, axle_loads, axle_tires_kg, gawr_left_kg, gvwr_class, gvwr_least_kg,
+            restoring_moment_nm, share_band_kg,
+        };
+    }
+
     /// Gear trains: exact ratios, member speeds, torque shares and states.
     #[pymodule]
     mod train {
@@ -302,6 +314,14 @@ mod _native {
         const SPLINE_CARRYING_SHARE: f64 = core::SPLINE_CARRYING_SHARE;
         #[pymodule_export]
         const STEEL_SHEAR_MODULUS_MPA: f64 = core::STEEL_SHEAR_MODULUS_MPA;
+        #[pymodule_export]
+        const TONGUE_SHARE_LOW: f64 = core::TONGUE_SHARE_LOW;
+        #[pymodule_export]
+        const TONGUE_SHARE_HIGH: f64 = core::TONGUE_SHARE_HIGH;
+        #[pymodule_export]
+        const PIN_SHARE_LOW: f64 = core::PIN_SHARE_LOW;
+        #[pymodule_export]
+        const PIN_SHARE_HIGH: f64 = core::PIN_SHARE_HIGH;
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.

@@ -1,0 +1,8 @@
+/* The tow chapter's vectors in C. */
+#include "tow_load.h"
+
+static const vectors_test TESTS[] = {
+    TOW_LOAD_TESTS,
+};
+
+int main(int argc, char **argv) { return vectors_main(argc, argv, TESTS, sizeof TESTS / sizeof TESTS[0]); }

@@ -1,0 +1,3 @@
+"""Runners of the tow chapter's vectors whose columns are not the arguments themselves."""
+
+from runners.tow_load import *  # noqa: F403
