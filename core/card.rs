@@ -149,6 +149,8 @@ bibliography! {
     BAYES, "gelman", Memory, "A. Gelman and others, Bayesian Data Analysis, 3rd edition, 2013";
     INFORMATION, "cover-thomas", Memory, "T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd edition, 2006";
     CONVERTER_TEST, "sae-j643", Memory, "SAE J643, Hydrodynamic drive test code";
+    HEAT_TRANSFER, "incropera", Memory, "F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, 6th edition, 2007";
+    LEAST_SQUARES, "savitzky-golay", Memory, "A. Savitzky and M. J. E. Golay, Smoothing and differentiation of data by simplified least squares procedures, Analytical Chemistry 36 (1964)";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }
 

@@ -43,6 +43,7 @@ mod parts;
 mod problem;
 mod quantity;
 mod stack;
+mod tow;
 mod train;
 mod unit;
 mod whole;

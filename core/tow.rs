@@ -9,6 +9,26 @@ pub use loads::{
     AxleWeights, CombinationLoads, Distribution, Levers, Trailer, axle_loads, restoring_moment_nm, share_band_kg,
 };
 pub use ratings::{axle_tires_kg, gawr_left_kg, gvwr_class, gvwr_least_kg};
+mod climb;
+mod cooler;
+mod gearing;
+mod heat;
+mod hold_speed;
+mod profile;
+mod pull;
+mod unlocked;
+
+pub use climb::{Climb, CoolPull, DrivenPiece, Driving, HeatModel, RoadPiece, climb, cool_speed};
+pub use cooler::{Arrangement, Cooler, CoolerHeat, CoolerSize, cooler_size};
+pub use gearing::{Gearing, MAX_GEARS, NO_GEAR, OfferedGear};
+pub use heat::{
+    HeatNode, Running, ThroughFlow, TimeTo, UnitLoss, Warmed, converter_loss_kw, flow_heat_w_k, through_flow_rise,
+    unit_loss,
+};
+pub use hold_speed::{LargestSpeed, SpeedLimit, largest_speed};
+pub use profile::{ElevationNoise, SlopePoint, TotalClimb, pieces, smooth, total_climb};
+pub use pull::{GearPull, GearRule, Haul, Pull, PullLimit, Standing, pull, pull_slowed};
+pub use unlocked::{UnlockedPull, unlocked_pull};
 
 use crate::card::Card;
 use crate::hazard::Hazard;
@@ -29,4 +49,24 @@ pub const CARDS: &[Card] = &[
     ratings::AXLE_TIRES,
     limits::RATING_CHECK,
     limits::REVIEW_RATINGS,
+    pull::PULL,
+    pull::PULL_SLOWED,
+    hold_speed::LARGEST_SPEED,
+    unlocked::UNLOCKED_PULL,
+    heat::UNIT_LOSS,
+    heat::CONVERTER_LOSS,
+    heat::THROUGH_FLOW_RISE,
+    heat::FLOW_HEAT,
+    heat::WARMED,
+    heat::TIME_TO,
+    heat::COOLER_NEEDED,
+    cooler::EFFECTIVENESS,
+    cooler::TRANSFER_UNITS,
+    cooler::COOLER_HEAT,
+    cooler::COOLER_SIZE,
+    climb::CLIMB,
+    climb::COOL_SPEED,
+    profile::SMOOTH,
+    profile::TOTAL_CLIMB,
+    profile::PIECES,
 ];

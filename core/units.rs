@@ -23,6 +23,7 @@
 //! | `_kw`, `_j` | power; energy | kW, J |
 //! | `_w_mm2`, `_j_mm2` | heat flux; energy over friction area | W/mm², J/mm² |
 //! | `_w_m_k`, `_j_kg_k` | thermal conductivity; specific heat | W/(m·K), J/(kg·K) |
+//! | `_w_k`, `_j_k` | conductance, heat capacity rate; heat capacity | W/K, J/K |
 //! | `_deg` | angle | degree |
 //! | `_s`, `_ms`, `_us` | time; tick of a counter | s, ms, µs |
 //! | `_pct` | hundredths, where the trade says percent (grade, aspect, humidity) | % |
@@ -66,6 +67,8 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("j_mm2", "J/mm²"),
     ("w_m_k", "W/(m·K)"),
     ("j_kg_k", "J/(kg·K)"),
+    ("w_k", "W/K"),
+    ("j_k", "J/K"),
     ("deg", "°"),
     ("h", "h"),
     ("s", "s"),
