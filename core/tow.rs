@@ -18,17 +18,17 @@ mod profile;
 mod pull;
 mod unlocked;
 
-pub use climb::{Climb, CoolPull, DrivenPiece, Driving, HeatModel, RoadPiece, climb, cool_speed};
-pub use cooler::{Arrangement, Cooler, CoolerHeat, CoolerSize, cooler_size};
-pub use gearing::{Gearing, MAX_GEARS, NO_GEAR, OfferedGear};
+pub use climb::{Climb, CoolPull, DrivenPiece, HeatModel, RoadPiece};
+pub use cooler::{Arrangement, Cooler, CoolerHeat, CoolerSize, CoolerTask, cooler_size};
+pub use gearing::{Gearing, MAX_OFFERED_GEARS, NO_GEAR, OfferedGear};
 pub use heat::{
     HeatNode, Running, ThroughFlow, TimeTo, UnitLoss, Warmed, converter_loss_kw, flow_heat_w_k, through_flow_rise,
     unit_loss,
 };
-pub use hold_speed::{LargestSpeed, SpeedLimit, largest_speed};
+pub use hold_speed::{LargestSpeed, SpeedLimit};
 pub use profile::{ElevationNoise, SlopePoint, TotalClimb, pieces, smooth, total_climb};
-pub use pull::{GearPull, GearRule, Haul, Pull, PullLimit, Standing, pull, pull_slowed};
-pub use unlocked::{UnlockedPull, unlocked_pull};
+pub use pull::{GearPull, GearRule, Haul, Pull, PullLimit, Rig, Standing};
+pub use unlocked::UnlockedPull;
 
 use crate::card::Card;
 use crate::hazard::Hazard;

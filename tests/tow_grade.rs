@@ -3,7 +3,7 @@
 mod support;
 
 use trainwright::record::{Family, Fleet, Record};
-use trainwright::tow::{Standing, pull, pull_slowed};
+use trainwright::tow::{Rig, Standing};
 
 fn demo<T: Record>(file: &str) -> T {
     let path = format!("{}/python/trainwright/demo/{file}.toml", env!("CARGO_MANIFEST_DIR"));
@@ -33,10 +33,10 @@ fn the_trucks_of_the_demonstration_use_their_ratings_as_computed_independently()
         let gearing = named.gearing(family.rating(&truck.variant).unwrap()).unwrap();
         let engine = fleet.engine_curve(&truck.engine).unwrap();
         let haul = fleet.haul(fleet.combination(truck).unwrap(), fleet.fitted(truck).unwrap()).unwrap();
-        let rule = road.gear_rule();
+        let rig = Rig { haul, gearing, engine, rule: road.gear_rule(1.0) };
         let mut worst = (0.0, 0.0, 0.0, String::new());
         for (&grade, &speed) in road.grade_pct.iter().zip(&road.speed_km_h) {
-            let slowed = pull_slowed(haul, &gearing, &engine, rule, grade, speed, 1.0).unwrap();
+            let slowed = rig.pull_slowed(grade, speed).unwrap();
             let chosen = slowed.chosen_gear().unwrap();
             assert_eq!(chosen.standing, Standing::Holds);
             if chosen.use_of_input > worst.0 {
@@ -45,7 +45,7 @@ fn the_trucks_of_the_demonstration_use_their_ratings_as_computed_independently()
         }
         assert!((worst.0 / use_of_rating - 1.0).abs() < 1e-12, "{id}: {worst:?}");
         assert_eq!((worst.1, worst.2, worst.3.as_str()), (grade_pct, speed_km_h, gear), "{id}");
-        let asked = pull(haul, &gearing, &engine, rule, grade_pct, speed_km_h).unwrap();
+        let asked = rig.pull(grade_pct, speed_km_h).unwrap();
         let advised = &named.gears[asked.advised as usize].id;
         assert_eq!(advised, if id == "T13" { "5" } else { gear }, "{id}");
     }

@@ -31,10 +31,11 @@ impl NamedTrain {
 }
 
 impl RoadRecord {
-    /// How the record chooses a gear.
+    /// How the record chooses a gear; the step by which a speed is lowered is whoever drives'.
     #[must_use]
-    pub const fn gear_rule(&self) -> GearRule {
-        GearRule { torque_reserve: self.torque_reserve, lowest_locked_rpm: self.lowest_locked_rpm }
+    pub const fn gear_rule(&self, speed_step_km_h: f64) -> GearRule {
+        let (torque_reserve, lowest_locked_rpm) = (self.torque_reserve, self.lowest_locked_rpm);
+        GearRule { torque_reserve, lowest_locked_rpm, speed_step_km_h }
     }
 }
 

@@ -43,10 +43,10 @@ pub(super) const COOLER_SIZE: Card = Card {
     symbols: &[
         symbol("P", "power_kw", "kW"),
         symbol("C_oil", "oil_w_k", "W/K"),
-        symbol("t_1, t_2", "oil_in_c, oil_out_c", "°C"),
+        symbol("t_1, t_2", "task.oil_in_c, task.oil_out_c", "°C"),
         symbol("ε", "effectiveness", "1"),
         symbol("C_min", "lesser of oil_w_k and air_w_k", "W/K"),
-        symbol("t_air", "air_in_c", "°C"),
+        symbol("t_air", "task.air_in_c", "°C"),
         symbol("UA", "ua_w_k", "W/K"),
         symbol("N", "transfer_units, tow.transfer_units", "1"),
     ],
@@ -59,11 +59,7 @@ pub(super) const TRANSFER_UNITS: Card = Card {
     id: "tow.transfer_units",
     purpose: "Number of transfer units for an effectiveness",
     equation: "counterflow N = ln((1 − ε·C)/(1 − ε))/(1 − C), parallel N = −ln(1 − ε·(1 + C))/(1 + C); crossflow by bisection",
-    symbols: &[
-        symbol("N", "result", "1"),
-        symbol("ε", "effectiveness", "1"),
-        symbol("C", "capacity_ratio", "1"),
-    ],
+    symbols: &[symbol("N", "result", "1"), symbol("ε", "effectiveness", "1"), symbol("C", "capacity_ratio", "1")],
     range: "effectiveness below what an endless cooler has",
     source: &card::HEAT_TRANSFER,
     locator: "chapter 11, relations of the number of transfer units",
@@ -230,6 +226,18 @@ impl Cooler {
     }
 }
 
+/// Temperatures that a cooler must bring about.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CoolerTask {
+    /// Oil that enters.
+    pub oil_in_c: f64,
+    /// Oil that leaves.
+    pub oil_out_c: f64,
+    /// Air (or coolant) that enters.
+    pub air_in_c: f64,
+}
+
 /// The size of a cooler.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -252,8 +260,7 @@ pub struct CoolerSize {
 ///
 /// P = C_oil·(t_1 − t_2), ε = P/(C_min·(t_1 − t_air)), UA = N(ε)·C_min
 ///
-/// * `oil_w_k`, `air_w_k` — heat capacity rates, above 0; `oil_in_c`, `oil_out_c` — t_1 above t_2; `air_in_c` — t_air, below t_2
-///   or at least below t_1
+/// * `oil_w_k`, `air_w_k` — heat capacity rates, above 0; `task` — t_1 above t_2 above t_air
 /// * returns [`CoolerSize`]
 /// * errors: [`Error::Inconsistent`] where oil is not cooled, or below the air; [`Error::NoAnswer`] where no cooler does it
 ///
@@ -261,19 +268,14 @@ pub struct CoolerSize {
 /// takes 21 780 W/K in counterflow. A published solution has 21 642, from temperatures rounded to whole degrees.
 ///
 /// ```
-/// use trainwright::tow::{Arrangement, cooler_size};
-/// let size = cooler_size(Arrangement::Counterflow, 4989.46, 5694.32, 150.0, 40.0, 21.0)?;
+/// use trainwright::tow::{Arrangement, CoolerTask, cooler_size};
+/// let task = CoolerTask { oil_in_c: 150.0, oil_out_c: 40.0, air_in_c: 21.0 };
+/// let size = cooler_size(Arrangement::Counterflow, 4989.46, 5694.32, task)?;
 /// assert!((size.effectiveness - 0.8527).abs() < 1e-4 && (size.ua_w_k - 21_642.0).abs() < 150.0);
 /// # Ok::<(), trainwright::Error>(())
 /// ```
-pub fn cooler_size(
-    arrangement: Arrangement,
-    oil_w_k: f64,
-    air_w_k: f64,
-    oil_in_c: f64,
-    oil_out_c: f64,
-    air_in_c: f64,
-) -> Result<CoolerSize> {
+pub fn cooler_size(arrangement: Arrangement, oil_w_k: f64, air_w_k: f64, task: CoolerTask) -> Result<CoolerSize> {
+    let CoolerTask { oil_in_c, oil_out_c, air_in_c } = task;
     let oil_w_k = positive("oil_w_k", oil_w_k)?;
     let air_w_k = positive("air_w_k", air_w_k)?;
     for (name, temp_c) in [("oil_in_c", oil_in_c), ("oil_out_c", oil_out_c), ("air_in_c", air_in_c)] {

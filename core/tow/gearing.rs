@@ -4,7 +4,7 @@ use crate::error::{Error, Result, positive, within};
 use crate::real::abs;
 
 /// Most gears of a unit, engine-braking and reverse gears included.
-pub const MAX_GEARS: usize = 16;
+pub const MAX_OFFERED_GEARS: usize = 16;
 
 /// No gear: what [`Pull::chosen`](super::Pull::chosen) holds where none will do.
 pub const NO_GEAR: u32 = u32::MAX;
@@ -45,7 +45,7 @@ impl OfferedGear {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gearing {
     /// Gears in the order of the record; only the first `count` are used.
-    pub gears: [OfferedGear; MAX_GEARS],
+    pub gears: [OfferedGear; MAX_OFFERED_GEARS],
     /// Number of gears.
     pub count: u32,
     /// Rated torque at the input (turbine) in the forward gears.
@@ -59,7 +59,7 @@ pub struct Gearing {
 impl Gearing {
     /// The gears of a unit and the ratings of its record.
     ///
-    /// * `gears` — 1 to [`MAX_GEARS`], ratio not 0, efficiency above 0 to 1; `rated_input_nm`, `rated_reverse_nm`,
+    /// * `gears` — 1 to [`MAX_OFFERED_GEARS`], ratio not 0, efficiency above 0 to 1; `rated_input_nm`, `rated_reverse_nm`,
     ///   `rated_output_nm` — above 0; where the record rates reverse no lower, the rating of the forward gears
     /// * errors: [`Error::Count`], [`Error::Missing`] for a ratio of 0, [`Error::OutOfRange`], [`Error::NotPositive`]
     ///
@@ -76,11 +76,11 @@ impl Gearing {
         rated_reverse_nm: f64,
         rated_output_nm: f64,
     ) -> Result<Self> {
-        if gears.is_empty() || gears.len() > MAX_GEARS {
+        if gears.is_empty() || gears.len() > MAX_OFFERED_GEARS {
             let count = gears.len().try_into().unwrap_or(u32::MAX);
-            return Err(Error::Count { name: "gears", count, low: 1, high: MAX_GEARS as u32 });
+            return Err(Error::Count { name: "gears", count, low: 1, high: MAX_OFFERED_GEARS as u32 });
         }
-        let mut offered = [OfferedGear::NONE; MAX_GEARS];
+        let mut offered = [OfferedGear::NONE; MAX_OFFERED_GEARS];
         for (place, gear) in offered.iter_mut().zip(gears) {
             *place = gear.checked()?;
         }
@@ -112,8 +112,8 @@ impl Gearing {
 
     /// As [`Gearing::new`], for one that came through C.
     pub(super) fn checked(&self) -> Result<()> {
-        if self.count == 0 || self.count as usize > MAX_GEARS {
-            return Err(Error::Count { name: "gears", count: self.count, low: 1, high: MAX_GEARS as u32 });
+        if self.count == 0 || self.count as usize > MAX_OFFERED_GEARS {
+            return Err(Error::Count { name: "gears", count: self.count, low: 1, high: MAX_OFFERED_GEARS as u32 });
         }
         for gear in self.gears() {
             gear.checked()?;

@@ -393,11 +393,7 @@ impl HeatNode {
         let limit_c = temperature("limit_c", limit_c)?;
         let loss_kw = within("loss_kw", loss_kw, 0.0, 1e6)?;
         let (steady_c, time_constant_s) = node.ends(loss_kw);
-        let time_s = if start_c >= limit_c {
-            0.0
-        } else {
-            node.crossing_s(start_c, loss_kw, limit_c)
-        };
+        let time_s = if start_c >= limit_c { 0.0 } else { node.crossing_s(start_c, loss_kw, limit_c) };
         let steady_c = if steady_c.is_nan() { start_c } else { steady_c };
         Ok(TimeTo { time_s, steady_c, time_constant_s, reached: time_s.is_finite() })
     }

@@ -163,7 +163,8 @@ pub fn smooth(
                 why: "a window holds fewer than 3 points, or points that stand still; widen it, or cut the drive at the gap",
             });
         }
-        let (low, high) = window().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (s, _)| (s.min(low), s.max(high)));
+        let (low, high) =
+            window().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (s, _)| (s.min(low), s.max(high)));
         let step_m = (high - low) / (n - 1.0);
         let slope = product / square;
         if abs(slope) >= 1.0 {

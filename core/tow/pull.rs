@@ -1,6 +1,6 @@
 //! What each gear is asked for on a grade: speed, torque, share of rating, and whether the engine can hold it.
 
-use super::gearing::{Gearing, MAX_GEARS, NO_GEAR};
+use super::gearing::{Gearing, MAX_OFFERED_GEARS, NO_GEAR};
 use crate::card::{self, Card, symbol};
 use crate::converter::EngineCurve;
 use crate::error::{Error, Result, positive, within};
@@ -35,7 +35,7 @@ pub(super) const PULL_SLOWED: Card = Card {
     symbols: &[
         symbol("v", "speed_km_h", "km/h"),
         symbol("v₀", "speed that was asked for", "km/h"),
-        symbol("step", "step_km_h", "km/h"),
+        symbol("step", "rule.speed_step_km_h", "km/h"),
         symbol("k", "number of steps", "1"),
     ],
     range: "as tow.pull",
@@ -65,14 +65,31 @@ pub struct GearRule {
     pub torque_reserve: f64,
     /// Lowest engine speed with the lock-up clutch closed.
     pub lowest_locked_rpm: f64,
+    /// Step by which the speed is lowered where no gear holds.
+    pub speed_step_km_h: f64,
 }
 
 impl GearRule {
     pub(super) fn checked(self) -> Result<Self> {
         within("torque_reserve", self.torque_reserve, 0.0, 0.99)?;
         positive("lowest_locked_rpm", self.lowest_locked_rpm)?;
+        positive("speed_step_km_h", self.speed_step_km_h)?;
         Ok(self)
     }
+}
+
+/// A combination with the engine, the unit and the drive line that pull it.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rig {
+    /// Combination and drive line.
+    pub haul: Haul,
+    /// What the unit offers.
+    pub gearing: Gearing,
+    /// Full-throttle torque of the engine.
+    pub engine: EngineCurve,
+    /// Choice of gear.
+    pub rule: GearRule,
 }
 
 /// How a gear stands on a grade.
@@ -154,7 +171,7 @@ pub struct Pull {
     /// Torque at the output over its rating.
     pub use_of_output: f64,
     /// The gears in the order of the unit; only the first `count` are used.
-    pub gears: [GearPull; MAX_GEARS],
+    pub gears: [GearPull; MAX_OFFERED_GEARS],
     /// Number of gears.
     pub count: u32,
     /// Place of the highest gear that holds with the reserve; [`NO_GEAR`] where none does.
@@ -182,89 +199,114 @@ impl Pull {
     }
 }
 
-/// Speed and torque of every gear on a grade at one road speed, lock-up clutch closed, and the gear that holds it.
-///
-/// T_out = F·r/(i_A·η_A), T_in = T_out/(i·η), n = v·i_A·i/(2π·r), reserve = 1 − T_in/T_full(n)
-///
-/// * `haul` — combination, drive line, η_A, air; `gearing` — i, η and ratings; `engine` — T_full; `rule` — reserve and
-///   lowest locked speed; `grade_pct` — rise over run, %; `speed_km_h` — v, 0 to 1000
-/// * returns [`Pull`]: the highest gear that holds with the reserve is chosen, the first of two with the same ratio. Downhill
-///   the road pushes: torques are negative, T_in = T_out·η/i
-/// * errors: those of [`road_load`], [`Gearing::new`] and the rule
-///
-/// A locked converter passes the torque of the engine and no more; launch and unlocked driving multiply it. Share of
-/// rating is said of the record's rating. A computed capability is no rating: the vehicle maker's ratings stand.
-///
-/// Source: road load by SAE J1263, then definitions. Example (computed independently for the demonstration): truck T13 on 3 %
-/// at 88 km/h takes sixth gear at 1.1915 of its unit's rated input torque; fifth would stay within it.
-pub fn pull(
-    haul: Haul,
-    gearing: &Gearing,
-    engine: &EngineCurve,
-    rule: GearRule,
-    grade_pct: f64,
-    speed_km_h: f64,
-) -> Result<Pull> {
-    gearing.checked()?;
-    let rule = rule.checked()?;
-    let load = road_load(haul.combination, haul.air_density_kg_m3, speed_km_h, grade_pct)?;
-    let output_nm = haul.driveline.output_torque_nm(load.total_n, haul.axle_efficiency)?;
-    let output_rpm = haul.driveline.output_rpm(speed_km_h)?;
-    let mut pull = Pull {
-        grade_pct,
-        speed_km_h,
-        load,
-        output_rpm,
-        output_nm,
-        use_of_output: abs(output_nm) / gearing.rated_output_nm,
-        gears: [GearPull::NONE; MAX_GEARS],
-        count: gearing.count,
-        chosen: NO_GEAR,
-        advised: NO_GEAR,
-        limit: PullLimit::Engine,
-        use_of_limit: 0.0,
-    };
-    let (mut highest, mut highest_within) = (f64::INFINITY, f64::INFINITY);
-    for ((place, gear), row) in (0..).zip(gearing.gears()).zip(&mut pull.gears) {
-        let ratio = abs(gear.ratio);
-        let per_ratio = if output_nm < 0.0 { gear.efficiency } else { 1.0 / gear.efficiency };
-        let input_nm = output_nm / ratio * per_ratio;
-        let engine_rpm = output_rpm * ratio;
-        let full_nm = engine.torque_at_nm(engine_rpm).ok().filter(|_| engine_rpm <= engine.max_rpm);
-        let reserve = full_nm.filter(|&full| full > 0.0).map_or(0.0, |full| 1.0 - input_nm / full);
-        let standing = if gear.ratio < 0.0 {
-            Standing::Reverse
-        } else if engine_rpm < rule.lowest_locked_rpm {
-            Standing::BelowLockUp
-        } else {
-            match full_nm {
-                None => Standing::OverSpeed,
-                Some(full) if input_nm <= (1.0 - rule.torque_reserve) * full => Standing::Holds,
-                Some(full) if input_nm <= full => Standing::LittleReserve,
-                Some(_) => Standing::TooWeak,
-            }
+impl Rig {
+    /// Speed and torque of every gear on a grade at one road speed, lock-up clutch closed, and the gear that holds it.
+    ///
+    /// T_out = F·r/(i_A·η_A), T_in = T_out/(i·η), n = v·i_A·i/(2π·r), reserve = 1 − T_in/T_full(n)
+    ///
+    /// * the rig — combination, drive line, η_A and air; i, η and ratings; T_full; reserve and lowest locked speed
+    /// * `grade_pct` — rise over run, %; `speed_km_h` — v, 0 to 1000
+    /// * returns [`Pull`]: the highest gear that holds with the reserve is chosen, the first of two with the same ratio. Downhill
+    ///   the road pushes: torques are negative, T_in = T_out·η/i
+    /// * errors: those of [`road_load`], [`Gearing::new`] and the rule
+    ///
+    /// A locked converter passes the torque of the engine and no more; launch and unlocked driving multiply it. Share of
+    /// rating is said of the record's rating. A computed capability is no rating: the vehicle maker's ratings stand.
+    ///
+    /// Source: road load by SAE J1263, then definitions. Example (computed independently for the demonstration): truck T13 on 3 %
+    /// at 88 km/h takes sixth gear at 1.1915 of its unit's rated input torque; fifth would stay within it.
+    pub fn pull(&self, grade_pct: f64, speed_km_h: f64) -> Result<Pull> {
+        let Self { haul, ref gearing, ref engine, rule } = *self;
+        gearing.checked()?;
+        engine.check_engine_curve()?;
+        let rule = rule.checked()?;
+        let load = road_load(haul.combination, haul.air_density_kg_m3, speed_km_h, grade_pct)?;
+        let output_nm = haul.driveline.output_torque_nm(load.total_n, haul.axle_efficiency)?;
+        let output_rpm = haul.driveline.output_rpm(speed_km_h)?;
+        let mut pull = Pull {
+            grade_pct,
+            speed_km_h,
+            load,
+            output_rpm,
+            output_nm,
+            use_of_output: abs(output_nm) / gearing.rated_output_nm,
+            gears: [GearPull::NONE; MAX_OFFERED_GEARS],
+            count: gearing.count,
+            chosen: NO_GEAR,
+            advised: NO_GEAR,
+            limit: PullLimit::Engine,
+            use_of_limit: 0.0,
         };
-        let use_of_input = abs(input_nm) / gearing.rated_nm(gear.ratio);
-        *row = GearPull {
-            ratio: gear.ratio,
-            engine_rpm,
-            input_nm,
-            full_nm: full_nm.unwrap_or(0.0),
-            reserve,
-            use_of_input,
-            standing,
-        };
-        if standing == Standing::Holds {
-            if ratio < highest {
-                (highest, pull.chosen) = (ratio, place);
-                (pull.limit, pull.use_of_limit) = nearest(*row, pull.use_of_output);
-            }
-            if ratio < highest_within && use_of_input <= 1.0 && pull.use_of_output <= 1.0 {
-                (highest_within, pull.advised) = (ratio, place);
+        let (mut highest, mut highest_within) = (f64::INFINITY, f64::INFINITY);
+        for ((place, gear), row) in (0..).zip(gearing.gears()).zip(&mut pull.gears) {
+            let ratio = abs(gear.ratio);
+            let per_ratio = if output_nm < 0.0 { gear.efficiency } else { 1.0 / gear.efficiency };
+            let input_nm = output_nm / ratio * per_ratio;
+            let engine_rpm = output_rpm * ratio;
+            let full_nm = engine.torque_at_nm(engine_rpm).ok().filter(|_| engine_rpm <= engine.max_rpm);
+            let reserve = full_nm.filter(|&full| full > 0.0).map_or(0.0, |full| 1.0 - input_nm / full);
+            let standing = if gear.ratio < 0.0 {
+                Standing::Reverse
+            } else if engine_rpm < rule.lowest_locked_rpm {
+                Standing::BelowLockUp
+            } else {
+                match full_nm {
+                    None => Standing::OverSpeed,
+                    Some(full) if input_nm <= (1.0 - rule.torque_reserve) * full => Standing::Holds,
+                    Some(full) if input_nm <= full => Standing::LittleReserve,
+                    Some(_) => Standing::TooWeak,
+                }
+            };
+            let use_of_input = abs(input_nm) / gearing.rated_nm(gear.ratio);
+            *row = GearPull {
+                ratio: gear.ratio,
+                engine_rpm,
+                input_nm,
+                full_nm: full_nm.unwrap_or(0.0),
+                reserve,
+                use_of_input,
+                standing,
+            };
+            if standing == Standing::Holds {
+                if ratio < highest {
+                    (highest, pull.chosen) = (ratio, place);
+                    (pull.limit, pull.use_of_limit) = nearest(*row, pull.use_of_output);
+                }
+                if ratio < highest_within && use_of_input <= 1.0 && pull.use_of_output <= 1.0 {
+                    (highest_within, pull.advised) = (ratio, place);
+                }
             }
         }
+        Ok(pull)
     }
-    Ok(pull)
+
+    /// As [`Rig::pull`], slower by a step at a time until a gear holds with the reserve: how a driver loses speed on a grade.
+    ///
+    /// v = v₀ − k·step, k = 0, 1, 2… until a gear holds
+    ///
+    /// * `speed_km_h` — v₀, the speed asked for; the rule's step is at least a thousandth of it
+    /// * errors: as [`Rig::pull`]; [`Error::NoAnswer`] where no gear holds at any speed with the lock-up clutch closed
+    ///
+    /// Source: definition.
+    pub fn pull_slowed(&self, grade_pct: f64, speed_km_h: f64) -> Result<Pull> {
+        let step_km_h = self.rule.checked()?.speed_step_km_h;
+        within("speed_step_km_h", step_km_h, speed_km_h / 1000.0, f64::MAX)?;
+        let mut steps = 0.0;
+        loop {
+            let slower = speed_km_h - steps * step_km_h;
+            if steps > 0.0 && slower <= 0.0 {
+                return Err(Error::NoAnswer {
+                    name: "gear",
+                    why: "no gear holds this grade at any speed with the lock-up clutch closed; see unlocked_pull, or take off load",
+                });
+            }
+            let pull = self.pull(grade_pct, slower)?;
+            if pull.chosen != NO_GEAR {
+                return Ok(pull);
+            }
+            steps += 1.0;
+        }
+    }
 }
 
 /// The limit that a gear is nearest to.
@@ -276,41 +318,5 @@ fn nearest(gear: GearPull, use_of_output: f64) -> (PullLimit, f64) {
         (PullLimit::Output, use_of_output)
     } else {
         (PullLimit::Engine, of_engine)
-    }
-}
-
-/// As [`pull`], slower by a step at a time until a gear holds with the reserve: how a driver loses speed on a grade.
-///
-/// v = v₀ − k·step, k = 0, 1, 2… until a gear holds
-///
-/// * `speed_km_h` — v₀, the speed asked for; `step_km_h` — above 0, at least a thousandth of the speed
-/// * errors: as [`pull`]; [`Error::NoAnswer`] where no gear holds at any speed with the lock-up clutch closed
-///
-/// Source: definition.
-pub fn pull_slowed(
-    haul: Haul,
-    gearing: &Gearing,
-    engine: &EngineCurve,
-    rule: GearRule,
-    grade_pct: f64,
-    speed_km_h: f64,
-    step_km_h: f64,
-) -> Result<Pull> {
-    let step_km_h = positive("step_km_h", step_km_h)?;
-    within("step_km_h", step_km_h, speed_km_h / 1000.0, f64::MAX)?;
-    let mut steps = 0.0;
-    loop {
-        let slower = speed_km_h - steps * step_km_h;
-        if steps > 0.0 && slower <= 0.0 {
-            return Err(Error::NoAnswer {
-                name: "gear",
-                why: "no gear holds this grade at any speed with the lock-up clutch closed; see unlocked_pull, or take off load",
-            });
-        }
-        let pull = pull(haul, gearing, engine, rule, grade_pct, slower)?;
-        if pull.chosen != NO_GEAR {
-            return Ok(pull);
-        }
-        steps += 1.0;
     }
 }

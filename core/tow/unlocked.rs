@@ -1,9 +1,8 @@
 //! A gear with the lock-up clutch open: what the converter makes of it, and what it turns into heat.
 
-use super::gearing::Gearing;
-use super::pull::Haul;
+use super::pull::Rig;
 use crate::card::{self, Card, symbol};
-use crate::converter::{Characteristic, EngineCurve};
+use crate::converter::Characteristic;
 use crate::error::{Error, Result, within};
 use crate::real::sqrt;
 use crate::road::road_load;
@@ -58,54 +57,55 @@ pub struct UnlockedPull {
 /// Bisections of a bracket: more than the bits of a number.
 const BISECTIONS: u32 = 60;
 
-/// A gear on a grade with the lock-up clutch open.
-///
-/// T_t = μ(ν)·(n/K(ν))², ν = n_t/n, P = T_e·ω_e·(1 − ν·μ)
-///
-/// * `haul`, `gearing`, `engine`, `grade_pct`, `speed_km_h` — as [`super::pull`]; `converter` — μ and K; `gear` — place of the
-///   gear, forward or reverse (driven backward)
-/// * returns [`UnlockedPull`], at the highest speed ratio that carries the load
-/// * errors: as [`super::pull`]; [`Error::NoAnswer`] on the overrun, and where the load is lighter than the last point of the
-///   characteristic carries: there the converter hardly slips
-///
-/// Source: SAE J643, definitions (from memory); match derived.
-pub fn unlocked_pull(
-    haul: Haul,
-    gearing: &Gearing,
-    engine: &EngineCurve,
-    converter: &Characteristic,
-    gear: u32,
-    grade_pct: f64,
-    speed_km_h: f64,
-) -> Result<UnlockedPull> {
-    gearing.checked()?;
-    engine.check_engine_curve()?;
-    converter.check_characteristic()?;
-    within("gear", f64::from(gear), 0.0, f64::from(gearing.count) - 1.0)?;
-    let offered = gearing.gear(gear);
-    let ratio = crate::real::abs(offered.ratio);
-    let load = road_load(haul.combination, haul.air_density_kg_m3, speed_km_h, grade_pct)?;
-    let output_nm = haul.driveline.output_torque_nm(load.total_n, haul.axle_efficiency)?;
-    let turbine_rpm = haul.driveline.output_rpm(speed_km_h)? * ratio;
-    let turbine_nm = output_nm / (ratio * offered.efficiency);
-    let (speed_ratio, engine_rpm) = matched(converter, turbine_rpm, turbine_nm)?;
-    let torque_ratio = converter.torque_ratio_at(speed_ratio)?;
-    let root = engine_rpm / converter.capacity_factor_at(speed_ratio)?;
-    let engine_nm = root * root;
-    let full_nm = engine.torque_at_nm(engine_rpm).ok().filter(|&full| full > 0.0);
-    Ok(UnlockedPull {
-        turbine_rpm,
-        turbine_nm,
-        speed_ratio,
-        torque_ratio,
-        engine_rpm,
-        engine_nm,
-        full_nm: full_nm.unwrap_or(0.0),
-        reserve: full_nm.map_or(0.0, |full| 1.0 - engine_nm / full),
-        holds: full_nm.is_some_and(|full| engine_nm <= full),
-        use_of_input: turbine_nm / gearing.rated_nm(offered.ratio),
-        converter_kw: engine_nm * rad_s(engine_rpm) * (1.0 - speed_ratio * torque_ratio) / 1000.0,
-    })
+impl Rig {
+    /// A gear on a grade with the lock-up clutch open.
+    ///
+    /// T_t = μ(ν)·(n/K(ν))², ν = n_t/n, P = T_e·ω_e·(1 − ν·μ)
+    ///
+    /// * `converter` — μ and K; `gear` — place of the gear, forward or reverse (driven backward); `grade_pct`, `speed_km_h` — as
+    ///   [`Rig::pull`]
+    /// * returns [`UnlockedPull`], at the highest speed ratio that carries the load
+    /// * errors: as [`Rig::pull`]; [`Error::NoAnswer`] on the overrun, and where the load is lighter than the last point of the
+    ///   characteristic carries: there the converter hardly slips
+    ///
+    /// Source: SAE J643, definitions (from memory); match derived.
+    pub fn unlocked_pull(
+        &self,
+        converter: &Characteristic,
+        gear: u32,
+        grade_pct: f64,
+        speed_km_h: f64,
+    ) -> Result<UnlockedPull> {
+        let Self { haul, ref gearing, ref engine, .. } = *self;
+        gearing.checked()?;
+        engine.check_engine_curve()?;
+        converter.check_characteristic()?;
+        within("gear", f64::from(gear), 0.0, f64::from(gearing.count) - 1.0)?;
+        let offered = gearing.gear(gear);
+        let ratio = crate::real::abs(offered.ratio);
+        let load = road_load(haul.combination, haul.air_density_kg_m3, speed_km_h, grade_pct)?;
+        let output_nm = haul.driveline.output_torque_nm(load.total_n, haul.axle_efficiency)?;
+        let turbine_rpm = haul.driveline.output_rpm(speed_km_h)? * ratio;
+        let turbine_nm = output_nm / (ratio * offered.efficiency);
+        let (speed_ratio, engine_rpm) = matched(converter, turbine_rpm, turbine_nm)?;
+        let torque_ratio = converter.torque_ratio_at(speed_ratio)?;
+        let root = engine_rpm / converter.capacity_factor_at(speed_ratio)?;
+        let engine_nm = root * root;
+        let full_nm = engine.torque_at_nm(engine_rpm).ok().filter(|&full| full > 0.0);
+        Ok(UnlockedPull {
+            turbine_rpm,
+            turbine_nm,
+            speed_ratio,
+            torque_ratio,
+            engine_rpm,
+            engine_nm,
+            full_nm: full_nm.unwrap_or(0.0),
+            reserve: full_nm.map_or(0.0, |full| 1.0 - engine_nm / full),
+            holds: full_nm.is_some_and(|full| engine_nm <= full),
+            use_of_input: turbine_nm / gearing.rated_nm(offered.ratio),
+            converter_kw: engine_nm * rad_s(engine_rpm) * (1.0 - speed_ratio * torque_ratio) / 1000.0,
+        })
+    }
 }
 
 /// Speed ratio and engine speed at which the converter carries this torque at this turbine speed.

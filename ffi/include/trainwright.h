@@ -241,6 +241,12 @@
 /// Number of ratings.
 #define TW_RATING_COUNT 10
 
+/// Most gears of a unit, engine-braking and reverse gears included.
+#define TW_MAX_OFFERED_GEARS 16
+
+/// No gear: what `tw_pull_chosen` holds where none will do.
+#define TW_NO_GEAR UINT32_MAX
+
 /// Most members of a train, the fixed one included.
 #define TW_MAX_MEMBERS 24
 
@@ -636,6 +642,33 @@ typedef int32_t tw_outcome;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// How a gear stands on a grade.
+enum tw_standing
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// It holds the speed and keeps the reserve.
+  TW_STANDING_HOLDS,
+  /// It holds the speed, but keeps less than the reserve.
+  TW_STANDING_LITTLE_RESERVE,
+  /// The engine has too little torque at this speed.
+  TW_STANDING_TOO_WEAK,
+  /// The engine would turn slower than the lock-up clutch stays closed: the converter slips, and heats.
+  TW_STANDING_BELOW_LOCK_UP,
+  /// The engine would turn faster than it may, or than its table goes.
+  TW_STANDING_OVER_SPEED,
+  /// A reverse gear: the figures are those of driving backward.
+  TW_STANDING_REVERSE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_standing tw_standing;
+#else
+typedef uint8_t tw_standing;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How two parts meet.
 enum tw_joint_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -945,6 +978,48 @@ typedef uint8_t tw_diameter_basis;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// What limits a pull most.
+enum tw_pull_limit
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Full torque of the engine.
+  TW_PULL_LIMIT_ENGINE,
+  /// Rated torque at the input.
+  TW_PULL_LIMIT_INPUT,
+  /// Rated torque at the output.
+  TW_PULL_LIMIT_OUTPUT,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_pull_limit tw_pull_limit;
+#else
+typedef uint8_t tw_pull_limit;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How the two flows of a cooler pass each other.
+enum tw_arrangement
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Against each other.
+  TW_ARRANGEMENT_COUNTERFLOW,
+  /// Across, neither mixed: fins on both sides.
+  TW_ARRANGEMENT_CROSSFLOW,
+  /// Side by side, the same way.
+  TW_ARRANGEMENT_PARALLEL,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_arrangement tw_arrangement;
+#else
+typedef uint8_t tw_arrangement;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// A rating, and the load it belongs to.
 enum tw_rating_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1002,6 +1077,31 @@ enum tw_weigh_next
 typedef enum tw_weigh_next tw_weigh_next;
 #else
 typedef uint8_t tw_weigh_next;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What keeps a combination from going faster.
+enum tw_speed_limit
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Nothing does: it is the greatest speed that was asked for.
+  TW_SPEED_LIMIT_ASKED,
+  /// Torque of the engine, less the reserve.
+  TW_SPEED_LIMIT_ENGINE_TORQUE,
+  /// Greatest speed of the engine, or the end of its table, in the only gear that pulls.
+  TW_SPEED_LIMIT_ENGINE_SPEED,
+  /// Rated torque at the input.
+  TW_SPEED_LIMIT_RATED_INPUT,
+  /// Rated torque at the output.
+  TW_SPEED_LIMIT_RATED_OUTPUT,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_speed_limit tw_speed_limit;
+#else
+typedef uint8_t tw_speed_limit;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -3129,18 +3229,6 @@ typedef struct tw_conclusion {
   bool variant_settled;
 } tw_conclusion;
 
-/// The unit as it is known, and the part that a further look is on. It points into the caller's memory.
-typedef struct tw_standing {
-  /// The variants, as `tw_identify_weigh` filled them in.
-  const struct tw_variant_finding *variants;
-  /// The part, as `tw_identify_part` filled it in.
-  const struct tw_origin *origins;
-  /// Number of variants.
-  size_t count;
-  /// Rule with stated chances: from which chance on the variant is settled.
-  struct tw_rule rule;
-} tw_standing;
-
 /// What a further look is worth.
 typedef struct tw_worth {
   /// Information about the variant to be expected, bits: 0 to what is not known yet.
@@ -3869,6 +3957,379 @@ typedef struct tw_wheel_radii {
   double effective_mm;
 } tw_wheel_radii;
 
+/// A combination, and the drive line that pulls it.
+typedef struct tw_haul {
+  /// Truck and trailer as the road feels them.
+  struct tw_combination combination;
+  /// Axle, transfer case and tires.
+  struct tw_driveline driveline;
+  /// Efficiency of axle and transfer case, above 0 to 1.
+  double axle_efficiency;
+  /// Density of the air.
+  double air_density_kg_m3;
+} tw_haul;
+
+/// A gear that a unit offers.
+typedef struct tw_offered_gear {
+  /// Input over output speed; negative in reverse.
+  double ratio;
+  /// Efficiency from input to output on the road, above 0 to 1.
+  double efficiency;
+  /// Mask of the elements that carry under drive, one-way clutches included.
+  uint32_t closed;
+  /// Mask of the one-way clutches among them: where it is not 0, the gear does not brake.
+  uint32_t one_way;
+} tw_offered_gear;
+
+/// What a unit offers. The ratings are those of its record; nothing here computes one.
+typedef struct tw_gearing {
+  /// Gears in the order of the record; only the first `count` are used.
+  struct tw_offered_gear gears[TW_MAX_OFFERED_GEARS];
+  /// Number of gears.
+  uint32_t count;
+  /// Rated torque at the input (turbine) in the forward gears.
+  double rated_input_nm;
+  /// Rated torque at the input in reverse.
+  double rated_reverse_nm;
+  /// Rated torque at the output.
+  double rated_output_nm;
+} tw_gearing;
+
+/// How a gear is chosen: the highest that keeps a reserve, with the lock-up clutch closed.
+typedef struct tw_gear_rule {
+  /// Share of full torque that stays in hand, 0 to below 1.
+  double torque_reserve;
+  /// Lowest engine speed with the lock-up clutch closed.
+  double lowest_locked_rpm;
+  /// Step by which the speed is lowered where no gear holds.
+  double speed_step_km_h;
+} tw_gear_rule;
+
+/// A combination with the engine, the unit and the drive line that pull it.
+typedef struct tw_rig {
+  /// Combination and drive line.
+  struct tw_haul haul;
+  /// What the unit offers.
+  struct tw_gearing gearing;
+  /// Full-throttle torque of the engine.
+  struct tw_engine_curve engine;
+  /// Choice of gear.
+  struct tw_gear_rule rule;
+} tw_rig;
+
+/// A sump as one temperature: fluid, case and what they touch.
+typedef struct tw_heat_node {
+  /// Heat that warms it by 1 K: fluid, case and parts.
+  double heat_capacity_j_k;
+  /// What the case gives to the air for each kelvin; 0 or more.
+  double case_w_k;
+  /// The air around the case.
+  double air_c;
+  /// What the cooler takes for each kelvin between sump and its air, [`super::CoolerHeat::conductance_w_k`]; 0 without one.
+  double cooler_w_k;
+  /// The air (or coolant) that enters the cooler.
+  double cooler_air_c;
+} tw_heat_node;
+
+/// What a unit loses beside the efficiency of its gears, and the sump that takes it.
+typedef struct tw_heat_model {
+  /// Drag of open packs, bearings and oil, seen at the input; 0 where the efficiencies hold it.
+  double drag_nm;
+  /// Gauge pressure of the pump; 0 where the efficiencies hold it.
+  double pump_kpa;
+  /// Flow of the pump.
+  double pump_l_min;
+  /// Efficiency of the pump, above 0 to 1.
+  double pump_efficiency;
+  /// The sump.
+  struct tw_heat_node node;
+  /// Temperature that must not be passed.
+  double limit_c;
+} tw_heat_model;
+
+/// A piece of road.
+typedef struct tw_road_piece {
+  /// Length along the road.
+  double length_m;
+  /// Grade, rise over horizontal run; negative downhill.
+  double grade_pct;
+  /// Speed asked for.
+  double speed_km_h;
+} tw_road_piece;
+
+/// A piece of road as it was driven.
+typedef struct tw_driven_piece {
+  /// Grade.
+  double grade_pct;
+  /// Speed that the gear held.
+  double speed_km_h;
+  /// Place of the gear.
+  uint32_t gear;
+  /// Engine speed.
+  double engine_rpm;
+  /// Torque at the input; negative downhill.
+  double input_nm;
+  /// Torque at the output.
+  double output_nm;
+  /// The same over their ratings, the greater of both.
+  double use_of_rating;
+  /// Heat.
+  double loss_kw;
+  /// Time on the piece.
+  double time_s;
+  /// Sump at its end.
+  double end_c;
+  /// Temperature that it goes to on this piece.
+  double steady_c;
+} tw_driven_piece;
+
+/// A road of grades as it was driven.
+typedef struct tw_climb {
+  /// Length.
+  double distance_m;
+  /// Sum of what the pieces rise.
+  double up_m;
+  /// Sum of what they fall.
+  double down_m;
+  /// Time.
+  double time_s;
+  /// Hottest sump.
+  double peak_c;
+  /// Piece at whose end (or, for the first, at whose start) it is hottest.
+  uint32_t peak_piece;
+  /// Sump at the end.
+  double end_c;
+  /// Time at which the limit is reached; infinite where it is not.
+  double limit_after_s;
+  /// Distance at which it is reached; infinite where it is not.
+  double limit_after_m;
+  /// Time above the limit.
+  double over_limit_s;
+  /// Heat made.
+  double heat_j;
+  /// Work at the wheels, uphill less downhill.
+  double wheel_work_j;
+  /// What of it lifted the combination; it comes back downhill.
+  double lift_work_j;
+  /// Greatest torque over its rating.
+  double use_of_rating;
+  /// Piece of it.
+  uint32_t use_piece;
+} tw_climb;
+
+/// One gear on a grade.
+typedef struct tw_gear_pull {
+  /// Input over output speed.
+  double ratio;
+  /// Engine and input speed, lock-up clutch closed.
+  double engine_rpm;
+  /// Torque at the input; negative on the overrun.
+  double input_nm;
+  /// Full-throttle torque of the engine at this speed; 0 where its table does not say.
+  double full_nm;
+  /// Share of full torque in hand; negative where the engine is too weak, 0 where its table does not say.
+  double reserve;
+  /// Torque at the input over its rating.
+  double use_of_input;
+  /// How the gear stands.
+  struct tw_standing standing;
+} tw_gear_pull;
+
+/// Every gear on a grade at one speed.
+typedef struct tw_pull {
+  /// Grade, rise over horizontal run.
+  double grade_pct;
+  /// Road speed.
+  double speed_km_h;
+  /// What the road takes.
+  struct tw_road_load load;
+  /// Output-shaft speed.
+  double output_rpm;
+  /// Torque at the output shaft; negative downhill, where the road pushes.
+  double output_nm;
+  /// Torque at the output over its rating.
+  double use_of_output;
+  /// The gears in the order of the unit; only the first `count` are used.
+  struct tw_gear_pull gears[TW_MAX_OFFERED_GEARS];
+  /// Number of gears.
+  uint32_t count;
+  /// Place of the highest gear that holds with the reserve; `TW_NO_GEAR` where none does.
+  uint32_t chosen;
+  /// Place of the highest gear that holds with the reserve and stays within the ratings: lower than `chosen` where that
+  /// one is beyond them, which advises a downshift; `TW_NO_GEAR` where no gear does, which advises less speed or less load.
+  uint32_t advised;
+  /// What the chosen gear is nearest to, or farthest beyond.
+  tw_pull_limit limit;
+  /// How near: 1 at the limit.
+  double use_of_limit;
+} tw_pull;
+
+/// A pull at which the sump comes to rest below its limit.
+typedef struct tw_cool_pull {
+  /// The pull.
+  struct tw_pull pull;
+  /// Heat in its gear.
+  double loss_kw;
+  /// Temperature that the sump goes to.
+  double steady_c;
+  /// Steps by which the speed was lowered.
+  uint32_t steps;
+} tw_cool_pull;
+
+/// Noise of elevations.
+typedef struct tw_elevation_noise {
+  /// Standard uncertainty of one elevation against its neighbors far away; what all of them share does not matter.
+  double u_m;
+  /// Distance over which the error stays alike, 0 where every point errs for itself.
+  double correlation_m;
+} tw_elevation_noise;
+
+/// Elevation and grade at a point of a drive.
+typedef struct tw_slope_point {
+  /// Distance along the road.
+  double distance_m;
+  /// Elevation, smoothed.
+  double elevation_m;
+  /// Grade.
+  double grade_pct;
+  /// Its standard uncertainty.
+  double u_grade_pct;
+  /// Points in the window.
+  uint32_t points;
+} tw_slope_point;
+
+/// What a drive climbs and falls in all.
+typedef struct tw_total_climb {
+  /// Sum of the rises.
+  double up_m;
+  /// Sum of the falls.
+  double down_m;
+  /// Last elevation less the first.
+  double net_m;
+  /// Turning points that lie more than the dead band apart.
+  uint32_t turns;
+} tw_total_climb;
+
+/// A unit at work.
+typedef struct tw_running {
+  /// Torque at the input, either sign.
+  double input_nm;
+  /// Speed of the input.
+  double input_rpm;
+  /// Efficiency of the gear, above 0 to 1.
+  double efficiency;
+  /// Drag of open packs, bearings and oil, seen at the input; 0 where the efficiency holds it.
+  double drag_nm;
+  /// Gauge pressure of the pump; 0 where the efficiency holds it.
+  double pump_kpa;
+  /// Flow of the pump.
+  double pump_l_min;
+  /// Efficiency of the pump, above 0 to 1.
+  double pump_efficiency;
+  /// Heat of the converter; 0 while it is locked.
+  double converter_kw;
+} tw_running;
+
+/// What it turns into heat.
+typedef struct tw_unit_loss {
+  /// Meshes, and whatever else the efficiency of the gear holds.
+  double mesh_kw;
+  /// Drag.
+  double drag_kw;
+  /// Pump: all that drives it ends as heat.
+  double pump_kw;
+  /// Converter.
+  double converter_kw;
+  /// Sum.
+  double total_kw;
+} tw_unit_loss;
+
+/// What a loss warms the oil that flows through.
+typedef struct tw_through_flow {
+  /// Loss.
+  double loss_kw;
+  /// Rise from inlet to outlet.
+  double rise_k;
+} tw_through_flow;
+
+/// A sump after a time.
+typedef struct tw_warmed {
+  /// Temperature then.
+  double temp_c;
+  /// Temperature that it goes to; infinite without any cooling.
+  double steady_c;
+  /// Time in which it goes 63 % of the way; infinite without any cooling.
+  double time_constant_s;
+} tw_warmed;
+
+/// When a sump reaches a limit.
+typedef struct tw_time_to {
+  /// Time until then: 0 where it is there, infinite where it never will be.
+  double time_s;
+  /// Temperature that it goes to; infinite without any cooling.
+  double steady_c;
+  /// See `tw_warmed`.
+  double time_constant_s;
+  /// Whether it ever reaches the limit.
+  bool reached;
+} tw_time_to;
+
+/// A cooler at a flow of oil and air.
+typedef struct tw_cooler {
+  /// Heat that passes for each kelvin of mean difference: its size, at these flows.
+  double ua_w_k;
+  /// Heat that the oil carries for each kelvin, [`super::flow_heat_w_k`].
+  double oil_w_k;
+  /// Heat that the air (or coolant) carries for each kelvin.
+  double air_w_k;
+  /// How the two pass each other.
+  tw_arrangement arrangement;
+} tw_cooler;
+
+/// What a cooler takes.
+typedef struct tw_cooler_heat {
+  /// Transfer units.
+  double transfer_units;
+  /// Lesser over greater heat capacity rate.
+  double capacity_ratio;
+  /// Share of the greatest possible heat.
+  double effectiveness;
+  /// Heat for each kelvin between the two that enter: what a [`super::HeatNode`] takes.
+  double conductance_w_k;
+  /// Heat; negative where the air warms the oil.
+  double power_kw;
+  /// Oil that leaves.
+  double oil_out_c;
+  /// Air that leaves.
+  double air_out_c;
+} tw_cooler_heat;
+
+/// Temperatures that a cooler must bring about.
+typedef struct tw_cooler_task {
+  /// Oil that enters.
+  double oil_in_c;
+  /// Oil that leaves.
+  double oil_out_c;
+  /// Air (or coolant) that enters.
+  double air_in_c;
+} tw_cooler_task;
+
+/// The size of a cooler.
+typedef struct tw_cooler_size {
+  /// Heat that it takes.
+  double power_kw;
+  /// Air that leaves.
+  double air_out_c;
+  /// Share of the greatest possible heat.
+  double effectiveness;
+  /// Transfer units.
+  double transfer_units;
+  /// Its size.
+  double ua_w_k;
+  /// Logarithmic mean difference of a counterflow cooler of these four temperatures.
+  double log_mean_k;
+} tw_cooler_size;
+
 /// A truck on the scale: loaded, with everybody in it, without its trailer.
 typedef struct tw_axle_weights {
   /// Front axle, kg.
@@ -4028,6 +4489,50 @@ typedef struct tw_rating_review {
   /// The worst verdict of the rows; never GO while a rating is missing.
   tw_verdict verdict;
 } tw_rating_review;
+
+/// The largest speed on a grade.
+typedef struct tw_largest_speed {
+  /// Road speed.
+  double speed_km_h;
+  /// Place of the gear.
+  uint32_t gear;
+  /// Engine speed.
+  double engine_rpm;
+  /// Torque at the input.
+  double input_nm;
+  /// The same over its rating.
+  double use_of_input;
+  /// Torque at the output over its rating.
+  double use_of_output;
+  /// What keeps it from going faster.
+  tw_speed_limit limit;
+} tw_largest_speed;
+
+/// One gear on a grade with the lock-up clutch open.
+typedef struct tw_unlocked_pull {
+  /// Speed of turbine and input shaft.
+  double turbine_rpm;
+  /// Torque there.
+  double turbine_nm;
+  /// Turbine speed over engine speed.
+  double speed_ratio;
+  /// Turbine torque over engine torque.
+  double torque_ratio;
+  /// Engine speed.
+  double engine_rpm;
+  /// Engine torque that the converter takes there.
+  double engine_nm;
+  /// Full-throttle torque of the engine at that speed; 0 where its table does not say.
+  double full_nm;
+  /// Share of full torque in hand; negative where the engine is too weak, 0 where its table does not say.
+  double reserve;
+  /// The engine can give that torque at that speed.
+  bool holds;
+  /// Torque at the turbine over the rating of the input: the converter multiplies, so this may pass 1 below full throttle.
+  double use_of_input;
+  /// Heat of the converter.
+  double converter_kw;
+} tw_unlocked_pull;
 
 /// Speeds of the planets of one set per unit input speed; open where the tooth count or a member speed is not known.
 typedef struct tw_planet_speeds {
@@ -5610,6 +6115,115 @@ tw_status tw_tire_symbol_km_h(uint8_t symbol, double *out_km_h);
 /// Ply rating that a load range, one of TW_LOAD_RANGE_*, stands for. It states no load.
 tw_status tw_tire_ply_rating(uint8_t load_range, uint16_t *out_ply_rating);
 
+/// Temperature of the sump along a road of grades. `out_driven` takes one entry for each piece.
+tw_status tw_tow_climb(const struct tw_rig *rig,
+                       const struct tw_heat_model *heat,
+                       double start_c,
+                       const struct tw_road_piece *pieces,
+                       size_t piece_count,
+                       struct tw_driven_piece *out_driven,
+                       struct tw_climb *out_climb);
+
+/// Largest speed on a long grade at which a gear holds and the sump stays at its limit or below.
+tw_status tw_tow_cool_speed(const struct tw_rig *rig,
+                            const struct tw_heat_model *heat,
+                            double grade_pct,
+                            double speed_km_h,
+                            struct tw_cool_pull *out_cool);
+
+/// Elevation and grade along a drive from noisy elevations. `out_points` takes one entry for each point.
+tw_status tw_tow_smooth(const double *distance_m,
+                        const double *elevation_m,
+                        size_t point_count,
+                        double window_m,
+                        const struct tw_elevation_noise *noise,
+                        struct tw_slope_point *out_points);
+
+/// What a drive climbs and falls in all, without counting noise.
+tw_status tw_tow_total_climb(const double *elevation_m,
+                             size_t point_count,
+                             double dead_band_m,
+                             struct tw_total_climb *out_climb);
+
+/// Pieces of road of one length from smoothed elevations. With room 0 only their number is given.
+tw_status tw_tow_pieces(const double *distance_m,
+                        const double *elevation_m,
+                        size_t point_count,
+                        double piece_m,
+                        double speed_km_h,
+                        struct tw_road_piece *out_pieces,
+                        size_t room,
+                        uint32_t *out_piece_count);
+
+/// Heat that a unit makes.
+tw_status tw_tow_unit_loss(const struct tw_running *running, struct tw_unit_loss *out_loss);
+
+/// Heat, kW, of a converter that is not locked.
+tw_status tw_tow_converter_loss_kw(double engine_nm,
+                                   double engine_rpm,
+                                   double speed_ratio,
+                                   double torque_ratio,
+                                   double *out_loss_kw);
+
+/// What a loss warms the oil that flows through.
+tw_status tw_tow_through_flow_rise(double power_kw,
+                                   double efficiency,
+                                   double flow_l_min,
+                                   double density_kg_m3,
+                                   double specific_heat_j_kg_k,
+                                   struct tw_through_flow *out_flow);
+
+/// Heat that a flow carries for each kelvin, W/K.
+tw_status tw_tow_flow_heat_w_k(double flow_l_min,
+                               double density_kg_m3,
+                               double specific_heat_j_kg_k,
+                               double *out_heat_w_k);
+
+/// Temperature of a sump after a time under a constant loss.
+tw_status tw_tow_warmed(const struct tw_heat_node *node,
+                        double start_c,
+                        double loss_kw,
+                        double time_s,
+                        struct tw_warmed *out_warmed);
+
+/// Time until a sump reaches a limit under a constant loss: the minutes left.
+tw_status tw_tow_time_to(const struct tw_heat_node *node,
+                         double start_c,
+                         double loss_kw,
+                         double limit_c,
+                         struct tw_time_to *out_time);
+
+/// Conductance, W/K, that the cooler must have for the sump to stay at a limit.
+tw_status tw_tow_cooler_needed_w_k(const struct tw_heat_node *node,
+                                   double loss_kw,
+                                   double limit_c,
+                                   double *out_conductance_w_k);
+
+/// Share of the greatest possible heat that a cooler of an arrangement (`TW_ARRANGEMENT_...`) passes.
+tw_status tw_tow_effectiveness(uint8_t arrangement,
+                               double transfer_units,
+                               double capacity_ratio,
+                               double *out_effectiveness);
+
+/// Transfer units for an effectiveness.
+tw_status tw_tow_transfer_units(uint8_t arrangement,
+                                double effectiveness,
+                                double capacity_ratio,
+                                double *out_transfer_units);
+
+/// Heat that a cooler takes from oil of a temperature.
+tw_status tw_tow_cooler_heat(const struct tw_cooler *cooler,
+                             double oil_c,
+                             double air_c,
+                             struct tw_cooler_heat *out_heat);
+
+/// Size of a cooler that brings oil from one temperature to another.
+tw_status tw_tow_cooler_size(uint8_t arrangement,
+                             double oil_w_k,
+                             double air_w_k,
+                             const struct tw_cooler_task *task,
+                             struct tw_cooler_size *out_size);
+
 /// A load of the combination against one rating, one of `TW_RATING_KIND_*`, and the trailer at which the two meet.
 tw_status tw_tow_rating_check(const struct tw_coupled *coupled,
                               int32_t kind,
@@ -5646,6 +6260,35 @@ tw_status tw_tow_restoring_moment_nm(double hitch_kg,
                                      double ball_to_axle_mm,
                                      double restored_share,
                                      double *out_moment_nm);
+
+/// What a unit offers, from its gears and the ratings of its record.
+tw_status tw_tow_gearing(const struct tw_offered_gear *gears,
+                         size_t gear_count,
+                         double rated_input_nm,
+                         double rated_reverse_nm,
+                         double rated_output_nm,
+                         struct tw_gearing *out_gearing);
+
+/// Speed and torque of every gear on a grade, lock-up clutch closed, and the gear that holds it. Not a rating.
+tw_status tw_tow_pull(const struct tw_rig *rig, double grade_pct, double speed_km_h, struct tw_pull *out_pull);
+
+/// As `tw_tow_pull`, slower by a step at a time until a gear holds with the reserve.
+tw_status tw_tow_pull_slowed(const struct tw_rig *rig, double grade_pct, double speed_km_h, struct tw_pull *out_pull);
+
+/// Largest speed at which a locked gear holds a grade with the reserve and, if asked, within the ratings.
+tw_status tw_tow_largest_speed(const struct tw_rig *rig,
+                               double grade_pct,
+                               double at_most_km_h,
+                               bool within_ratings,
+                               struct tw_largest_speed *out_speed);
+
+/// A gear on a grade with the lock-up clutch open: match of engine and converter, and the heat.
+tw_status tw_tow_unlocked_pull(const struct tw_rig *rig,
+                               const struct tw_characteristic *converter,
+                               uint32_t gear,
+                               double grade_pct,
+                               double speed_km_h,
+                               struct tw_unlocked_pull *out_pull);
 
 /// Class of a truck by its gross vehicle weight rating in the United States, 1 to 8.
 tw_status tw_tow_gvwr_class(double gvwr_kg, uint32_t *out_class);

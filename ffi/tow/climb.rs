@@ -2,19 +2,14 @@
 
 use crate::pointer::{blank_slice, borrow, core, put, read, slice};
 use crate::status::Status;
-use trainwright::converter::EngineCurve;
 use trainwright::tow::{
-    self, Climb, CoolPull, DrivenPiece, Driving, ElevationNoise, Gearing, Haul, HeatModel, RoadPiece, SlopePoint,
-    TotalClimb,
+    self, Climb, CoolPull, DrivenPiece, ElevationNoise, HeatModel, Rig, RoadPiece, SlopePoint, TotalClimb,
 };
 
 /// Temperature of the sump along a road of grades. `out_driven` takes one entry for each piece.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tow_climb(
-    haul: *const Haul,
-    gearing: *const Gearing,
-    engine: *const EngineCurve,
-    driving: *const Driving,
+    rig: *const Rig,
     heat: *const HeatModel,
     start_c: f64,
     pieces: *const RoadPiece,
@@ -24,10 +19,8 @@ pub unsafe extern "C" fn tw_tow_climb(
 ) -> Status {
     unsafe {
         put(out_climb, || {
-            let (haul, driving, heat) = (read(haul)?, read(driving)?, read(heat)?);
-            let (gearing, engine, pieces) = (borrow(gearing)?, borrow(engine)?, slice(pieces, piece_count)?);
-            let driven = blank_slice(out_driven, piece_count, DrivenPiece::NONE)?;
-            core(tow::climb(haul, gearing, engine, driving, heat, start_c, pieces, driven))
+            let (rig, heat, pieces) = (borrow(rig)?, read(heat)?, slice(pieces, piece_count)?);
+            core(rig.climb(heat, start_c, pieces, blank_slice(out_driven, piece_count, DrivenPiece::NONE)?))
         })
     }
 }
@@ -35,21 +28,13 @@ pub unsafe extern "C" fn tw_tow_climb(
 /// Largest speed on a long grade at which a gear holds and the sump stays at its limit or below.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_tow_cool_speed(
-    haul: *const Haul,
-    gearing: *const Gearing,
-    engine: *const EngineCurve,
-    driving: *const Driving,
+    rig: *const Rig,
     heat: *const HeatModel,
     grade_pct: f64,
     speed_km_h: f64,
     out_cool: *mut CoolPull,
 ) -> Status {
-    unsafe {
-        put(out_cool, || {
-            let (haul, driving, heat) = (read(haul)?, read(driving)?, read(heat)?);
-            core(tow::cool_speed(haul, borrow(gearing)?, borrow(engine)?, driving, heat, grade_pct, speed_km_h))
-        })
-    }
+    unsafe { put(out_cool, || core(borrow(rig)?.cool_speed(read(heat)?, grade_pct, speed_km_h))) }
 }
 
 /// Elevation and grade along a drive from noisy elevations. `out_points` takes one entry for each point.

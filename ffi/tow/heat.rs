@@ -3,7 +3,8 @@
 use crate::pointer::{core, known, named, put, read};
 use crate::status::Status;
 use trainwright::tow::{
-    self, Arrangement, Cooler, CoolerHeat, CoolerSize, HeatNode, Running, ThroughFlow, TimeTo, UnitLoss, Warmed,
+    self, Arrangement, Cooler, CoolerHeat, CoolerSize, CoolerTask, HeatNode, Running, ThroughFlow, TimeTo, UnitLoss,
+    Warmed,
 };
 
 /// Number of arrangements.
@@ -145,15 +146,13 @@ pub unsafe extern "C" fn tw_tow_cooler_size(
     arrangement: u8,
     oil_w_k: f64,
     air_w_k: f64,
-    oil_in_c: f64,
-    oil_out_c: f64,
-    air_in_c: f64,
+    task: *const CoolerTask,
     out_size: *mut CoolerSize,
 ) -> Status {
     unsafe {
         put(out_size, || {
             let arrangement = named(arrangement, ARRANGEMENTS)?;
-            core(tow::cooler_size(arrangement, oil_w_k, air_w_k, oil_in_c, oil_out_c, air_in_c))
+            core(tow::cooler_size(arrangement, oil_w_k, air_w_k, read(task)?))
         })
     }
 }
