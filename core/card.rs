@@ -145,6 +145,9 @@ bibliography! {
     LIMITS_AND_FITS, "iso-286", Memory, "ISO 286-1 and ISO 286-2:2010, Code system for tolerances on linear sizes";
     BEARING_LIFE, "iso-281", Memory, "ISO 281:2007, Rolling bearings, Dynamic load ratings and rating life";
     BEARING_STATIC, "iso-76", Memory, "ISO 76:2006, Rolling bearings, Static load ratings";
+    CYCLE_COUNTING, "astm-e1049", Memory, "ASTM E1049-85, Practices for cycle counting in fatigue analysis";
+    LINEAR_DAMAGE, "miner", Memory, "M. A. Miner, Cumulative damage in fatigue, Journal of Applied Mechanics 12 (1945)";
+    BOOTSTRAP, "efron-tibshirani", Memory, "B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap, 1993";
     BUS_SCALING, "sae-j1939-71", Memory, "SAE J1939-71, Vehicle application layer";
     BAYES, "gelman", Memory, "A. Gelman and others, Bayesian Data Analysis, 3rd edition, 2013";
     INFORMATION, "cover-thomas", Memory, "T. M. Cover and J. A. Thomas, Elements of Information Theory, 2nd edition, 2006";

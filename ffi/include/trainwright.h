@@ -436,6 +436,25 @@ typedef uint8_t tw_bus_meaning;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// How the rate of aging follows the temperature.
+enum tw_aging_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Twice as fast for each step of temperature.
+  TW_AGING_KIND_HALVING,
+  /// Reaction rate, for laboratory data.
+  TW_AGING_KIND_ARRHENIUS,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_aging_kind tw_aging_kind;
+#else
+typedef uint8_t tw_aging_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How the gears of a planetary set mesh.
 enum tw_set_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -501,6 +520,27 @@ enum tw_blocks
 typedef enum tw_blocks tw_blocks;
 #else
 typedef uint8_t tw_blocks;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What the weighing came to.
+enum tw_cause_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// One cause explains it.
+  TW_CAUSE_KIND_EXPLAINED,
+  /// Several fit, and the measurement does not tell them apart.
+  TW_CAUSE_KIND_CANNOT_TELL,
+  /// None of those listed fits.
+  TW_CAUSE_KIND_NONE_FITS,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_cause_kind tw_cause_kind;
+#else
+typedef uint8_t tw_cause_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1801,6 +1841,148 @@ typedef struct tw_bus_value {
   double value;
 } tw_bus_value;
 
+/// One counted cycle.
+typedef struct tw_cycle {
+  /// From trough to peak.
+  double range;
+  /// Middle between them.
+  double mean;
+  /// 1, or 0.5 for half a cycle.
+  double cycles;
+} tw_cycle;
+
+/// What was counted in a history.
+typedef struct tw_cycle_count {
+  /// Cycles, half ones as halves.
+  double cycles;
+  /// Entries written.
+  uint32_t entries;
+  /// Turning points; of a history that repeats, those of one round.
+  uint32_t reversals;
+  /// Pieces between gaps.
+  uint32_t pieces;
+  /// Missing values.
+  uint32_t missing;
+  /// Greatest range counted.
+  double largest_range;
+} tw_cycle_count;
+
+/// Time of a history outside its bins, and time that nobody knows.
+typedef struct tw_residence {
+  /// In the bins together, s.
+  double inside_s;
+  /// Below the first edge, s.
+  double below_s;
+  /// At the last edge or above it, s.
+  double above_s;
+  /// With a missing value, s: neither rest nor use.
+  double missing_s;
+  /// In gaps of the time stamps, s: neither rest nor use.
+  double gap_s;
+  /// Samples with the time of the one before.
+  uint32_t duplicates;
+  /// Samples earlier than the one before.
+  uint32_t reversed;
+} tw_residence;
+
+/// Life of a part against its torque: a straight line between the logarithms.
+typedef struct tw_damage_line {
+  /// Slope m: life falls with the m-th power of torque; 1 to 20.
+  double slope;
+  /// Torque at which the reference number of contacts is reached, N·m.
+  double reference_nm;
+  /// Reference number of contacts (or load cycles, or turns).
+  double reference_contacts;
+} tw_damage_line;
+
+/// One stage of a duty.
+typedef struct tw_duty_stage {
+  /// Contacts, load cycles or turns in it.
+  double contacts;
+  /// Torque in it, N·m; the sign does not matter.
+  double torque_nm;
+} tw_duty_stage;
+
+/// Damage of a duty.
+typedef struct tw_damage {
+  /// Sum over the stages; 1 where the reference line is met.
+  double total;
+  /// Damage of the stage that does most.
+  double greatest;
+  /// That stage.
+  uint32_t governing;
+  /// Its part of the sum, 0 to 1.
+  double governing_share;
+  /// Contacts of all stages.
+  double contacts;
+} tw_damage;
+
+/// What is known of a line of damage.
+typedef struct tw_damage_range {
+  /// Least slope.
+  double slope_low;
+  /// Greatest slope.
+  double slope_high;
+  /// Least reference torque, N·m.
+  double reference_low_nm;
+  /// Greatest reference torque, N·m.
+  double reference_high_nm;
+  /// Reference number of contacts.
+  double reference_contacts;
+} tw_damage_range;
+
+/// Least and greatest damage.
+typedef struct tw_damage_interval {
+  /// Least damage.
+  double lower;
+  /// Greatest damage.
+  double upper;
+  /// Slope at the least damage.
+  double slope_at_lower;
+  /// Slope at the greatest damage.
+  double slope_at_upper;
+} tw_damage_interval;
+
+/// A rule of aging.
+typedef struct tw_aging_rule {
+  /// Which form.
+  tw_aging_kind kind;
+  /// Temperature at which the factor is 1, °C.
+  double reference_c;
+  /// Halving: step of temperature that doubles the rate, K; else 0.
+  double halving_k;
+  /// Arrhenius: activation energy over the gas constant, K; else 0.
+  double activation_k;
+  /// Least factor: 1 never counts cooler hours as less than those at the reference, 0 lets the rule run on.
+  double least_factor;
+} tw_aging_rule;
+
+/// Hours at a temperature.
+typedef struct tw_fluid_bin {
+  /// Temperature of the bin, °C: its upper edge is on the careful side.
+  double temp_c;
+  /// Time in it, h.
+  double duration_h;
+} tw_fluid_bin;
+
+/// Share of its life that fluid has used.
+typedef struct tw_fluid_life {
+  /// Share used in the known hours.
+  double used;
+  /// Share used if the unknown hours were as cool as the coolest bin.
+  double used_lower;
+  /// Share used if the unknown hours were as hot as the hottest bin.
+  double used_upper;
+  /// Known hours, h.
+  double known_h;
+  /// Hours left in the same use, h; 0 where the life is used up.
+  double left_h;
+  /// Part of the used share that the hottest 5 % of the known hours did.
+  double worst_share;
+  /// Temperature from which those hours count, °C.
+  double worst_from_c;
+} tw_fluid_life;
+
 /// Tooth counts of a set; 0 where there is no such gear, or where a planet count is not known.
 typedef struct tw_set_teeth {
   /// Sun; the large sun of a two-sun set.
@@ -1900,6 +2082,98 @@ typedef struct tw_mesh_duty {
   /// The same for the second planet.
   struct tw_fraction planet_2_contacts;
 } tw_mesh_duty;
+
+/// Places that a truck can take.
+typedef struct tw_rank_interval {
+  /// Best place, 1 for the greatest value.
+  uint32_t first;
+  /// Worst place.
+  uint32_t last;
+} tw_rank_interval;
+
+/// How a ratio of two speeds is measured.
+typedef struct tw_ratio_rule {
+  /// Least speed of both that counts, above 0.
+  double least;
+  /// Step of the shown speed, 0 or more.
+  double quantum;
+  /// Relative standard uncertainty of the true speed that is common to all rows.
+  double u_rel;
+  /// Rows of a block: as many as lean on one another, 1 or more.
+  uint32_t block_rows;
+} tw_ratio_rule;
+
+/// A measured ratio of two speeds.
+typedef struct tw_speeds_ratio {
+  /// True over shown.
+  struct tw_reading ratio;
+  /// Part of its uncertainty from the scatter of the blocks.
+  double scatter_u;
+  /// Part from the step of the shown speed.
+  double step_u;
+  /// Part from the true speed.
+  double true_u;
+  /// Mean of the shown speed over the rows used.
+  double mean_shown;
+  /// Rows used.
+  uint32_t used;
+  /// Rows too slow.
+  uint32_t slow;
+  /// Rows with a missing, negative or infinite value.
+  uint32_t missing;
+  /// Whole blocks.
+  uint32_t blocks;
+} tw_speeds_ratio;
+
+/// What lies between the transmission output and the road.
+typedef struct tw_driveline {
+  /// Axle ratio: output shaft (after the transfer case) over wheel.
+  double axle_ratio;
+  /// Transfer case ratio: transmission output over axle input; 1 without a transfer case and in its high range.
+  double transfer_ratio;
+  /// Rolling circumference of the driven tires, with its standard uncertainty.
+  struct tw_reading circumference_mm;
+} tw_driveline;
+
+/// Something that explains a ratio of speeds.
+typedef struct tw_ratio_cause {
+  /// True over shown road speed that it makes.
+  struct tw_reading road;
+  /// Measured over true gear ratio that it makes, in every gear: 1 but for a sensor.
+  double gear;
+  /// Weight before the measurement, above 0; equal where nothing speaks for one.
+  double weight;
+} tw_ratio_cause;
+
+/// Measured ratios of a truck.
+typedef struct tw_ratios_seen {
+  /// True over shown road speed.
+  struct tw_reading road;
+  /// Input over output speed, over the ratio of the gear in effect.
+  struct tw_reading gear;
+  /// Whether the gear ratios are known; else `gear` is not looked at.
+  bool gear_known;
+} tw_ratios_seen;
+
+/// How a cause fits.
+typedef struct tw_cause_fit {
+  /// Chance among the causes listed.
+  double chance;
+  /// Deviation of the road ratio in standard uncertainties.
+  double road_z;
+  /// Deviation of the gear ratios in standard uncertainties; 0 where they are not known.
+  double gear_z;
+} tw_cause_fit;
+
+/// The outcome of the weighing.
+typedef struct tw_cause_found {
+  /// What it came to.
+  tw_cause_kind kind;
+  /// The best cause.
+  uint32_t best;
+  /// How it fits.
+  struct tw_cause_fit fit;
+} tw_cause_found;
 
 /// Clearance of two parts by their tolerances.
 typedef struct tw_clearance {
@@ -2232,16 +2506,6 @@ typedef struct tw_ratings {
   /// Greatest line pressure that the control gives, kPa.
   double line_max_kpa;
 } tw_ratings;
-
-/// What lies between the transmission output and the road.
-typedef struct tw_driveline {
-  /// Axle ratio: output shaft (after the transfer case) over wheel.
-  double axle_ratio;
-  /// Transfer case ratio: transmission output over axle input; 1 without a transfer case and in its high range.
-  double transfer_ratio;
-  /// Rolling circumference of the driven tires, with its standard uncertainty.
-  struct tw_reading circumference_mm;
-} tw_driveline;
 
 /// What a record states of a fluid.
 typedef struct tw_fluid {
@@ -5000,11 +5264,103 @@ tw_status tw_duty_classify(const struct tw_bus_signal *of, double value, struct 
 /// Greatest relative error that the steps of a signal put into a value.
 tw_status tw_duty_step_error(const struct tw_bus_signal *of, double value, double *out_share);
 
+/// Cycles of a history by rainflow counting, written one after the other to `out_cycles`; after a failure what stands there
+/// has no meaning. `residue`: a `tw_residue_rule`. The stack holds turning points, see the header of the chapter.
+tw_status tw_duty_rainflow(const double *values,
+                           size_t count,
+                           uint8_t residue,
+                           double *stack,
+                           size_t stack_size,
+                           struct tw_cycle *out_cycles,
+                           size_t size,
+                           struct tw_cycle_count *out_count);
+
+/// Time that a history spends in each of `edge_count` - 1 bins, with the time that nobody knows.
+tw_status tw_duty_residence(const double *time_s,
+                            const double *values,
+                            size_t count,
+                            const double *edges,
+                            size_t edge_count,
+                            double gap_limit_s,
+                            double *out_seconds,
+                            struct tw_residence *out_rest);
+
+/// Line of damage of a gear set from the rating of its unit.
+tw_status tw_duty_from_rating(double slope,
+                              double reference_contacts,
+                              double over_rated,
+                              double worst_share,
+                              double rated_nm,
+                              struct tw_damage_line *out_line);
+
+/// Damage that a duty of count stages collects. It ranks; it does not promise a life.
+tw_status tw_duty_damage(const struct tw_damage_line *line,
+                         const struct tw_duty_stage *stages,
+                         size_t count,
+                         struct tw_damage *out_damage);
+
+/// Least and greatest damage of a duty where slope and reference are only known within limits.
+tw_status tw_duty_damage_interval(const struct tw_duty_stage *stages,
+                                  size_t count,
+                                  const struct tw_damage_range *known,
+                                  struct tw_damage_interval *out_interval);
+
+/// A rule by which fluid ages twice as fast for each step of temperature.
+tw_status tw_duty_halving(double reference_c, double halving_k, double least_factor, struct tw_aging_rule *out_rule);
+
+/// A rule by which fluid ages at a reaction rate.
+tw_status tw_duty_arrhenius(double reference_c, double activation_k, struct tw_aging_rule *out_rule);
+
+/// How many times faster than at its reference temperature fluid ages.
+tw_status tw_duty_aging_factor(const struct tw_aging_rule *by, double temp_c, double *out_factor);
+
+/// Share of its life that fluid has used, from hours at temperature, and what is left in the same use.
+tw_status tw_duty_fluid_life(const struct tw_fluid_bin *bins,
+                             size_t count,
+                             double unknown_h,
+                             double life_h,
+                             const struct tw_aging_rule *by,
+                             struct tw_fluid_life *out_life);
+
 /// How often each tooth of a planetary set meets a planet in a gear, and the torque of its wheel; a fraction with `den` 0 is open.
 tw_status tw_duty_mesh_duty(const struct tw_train *train,
                             const struct tw_state *state,
                             uint8_t set,
                             struct tw_mesh_duty *out_duty);
+
+/// Best and worst place of each of `count` trucks, given the intervals of their values.
+tw_status tw_duty_rank_intervals(const double *lower,
+                                 const double *upper,
+                                 size_t count,
+                                 struct tw_rank_interval *out_ranks);
+
+/// A total that another year of the same use could have given, drawn from `count` periods.
+tw_status tw_duty_resampled_total(const double *periods, size_t count, uint64_t seed, uint64_t draw, double *out_total);
+
+/// Ratio of two speeds measured side by side, true over shown, with its uncertainty.
+tw_status tw_duty_ratio_of(const double *true_values,
+                           const double *shown_values,
+                           size_t count,
+                           const struct tw_ratio_rule *rule,
+                           struct tw_speeds_ratio *out_ratio);
+
+/// What another tire or axle than programmed does to the speed shown.
+tw_status tw_duty_other_driveline(const struct tw_driveline *programmed,
+                                  const struct tw_driveline *fitted,
+                                  double weight,
+                                  struct tw_ratio_cause *out_cause);
+
+/// What another tooth count of the output speed sensor's wheel does to road speed and gear ratios.
+tw_status tw_duty_other_teeth(uint32_t programmed, uint32_t fitted, double weight, struct tw_ratio_cause *out_cause);
+
+/// Which of `count` changes explains a ratio of speeds, or none of them; `out_fits` receives how each fits.
+tw_status tw_duty_weigh_causes(const struct tw_ratios_seen *measured,
+                               const struct tw_ratio_cause *causes,
+                               size_t count,
+                               double enough,
+                               double most_z,
+                               struct tw_cause_fit *out_fits,
+                               struct tw_cause_found *out_found);
 
 /// Least and greatest clearance of a shaft in a bore, mm, and its class against the service limit (INFINITY for none).
 tw_status tw_fit_clearance(const struct tw_limits *shaft_mm,

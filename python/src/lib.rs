@@ -125,7 +125,12 @@ mod _native {
     #[pymodule]
     mod duty {
         #[pymodule_export]
-        use crate::duty::{BusSignal, BusValue, MeshDuty, WheelDuty, bus_signal, mesh_duty};
+        use crate::duty::{
+            AgingRule, BusSignal, BusValue, CauseFit, CauseFound, CycleCount, Damage, DamageInterval, DamageLine,
+            DamageRange, FluidLife, MeshDuty, RankInterval, RatioCause, RatioRule, Residence, SpeedsRatio, WheelDuty,
+            bootstrap_ranks, bus_signal, damage_interval, fluid_life, mesh_duty, other_driveline, other_teeth,
+            rainflow, rank_intervals, ratio_of, resampled_total, residence, weigh_causes,
+        };
     }
 
     /// Which variant is on the bench: weighing marks and sizes, part by part, and what to look at next.

@@ -20,6 +20,7 @@ NUMBERS = {
     "size_t": ctypes.c_size_t,
     "int32_t": ctypes.c_int32,
     "tw_spread": ctypes.c_int32,
+    "uint64_t": ctypes.c_uint64,
     "uint32_t": ctypes.c_uint32,
     "uint16_t": ctypes.c_uint16,
     "uint8_t": ctypes.c_uint8,

@@ -2,7 +2,9 @@
 
 from runners.train import closed, number, train
 
+from trainwright import Error, Reading
 from trainwright import duty as core
+from trainwright.road import Driveline
 
 
 def mesh_duty(row):
@@ -39,3 +41,123 @@ def classify(row):
 
 def step_error(row):
     return [_signal(row).step_error(row.number("value"))]
+
+
+def _list(row, column):
+    return [float(cell) for cell in row[column].split()]
+
+
+def _numbers(row, *columns):
+    return {column: row.number(column) for column in columns}
+
+
+def _fields(answer, *names):
+    return [float(getattr(answer, name)) for name in names]
+
+
+def _refused():
+    error = Error("refused by the room that C and Rust give")
+    error.kind = "COUNT"
+    return error
+
+
+def rainflow(row):
+    residue = ["half cycles", "repeated"][int(row["residue"])]
+    count, cycles = core.rainflow(_list(row, "values"), residue=residue)
+    if row["stack"] != "64" or count.entries > int(row["size"]):
+        raise _refused()  # Python makes room for what there is
+    sums = [0.0, 0.0, 0.0]
+    for size, mean, number in zip(*(cycles[name].tolist() for name in ("range", "mean", "cycles")), strict=True):
+        for place, part in enumerate((size, size * size * size, mean)):
+            sums[place] += part * number
+    return [*_fields(count, "cycles", "reversals", "pieces", "missing", "largest_range"), *sums]
+
+
+def residence(row):
+    rest, seconds = core.residence(time_s=_list(row, "time_s"), values=_list(row, "values"), edges=_list(row, "edges"), gap_limit_s=row.number("gap_limit_s"))
+    names = ["inside_s", "below_s", "above_s", "missing_s", "gap_s", "duplicates", "reversed"]
+    return [*seconds.tolist(), *_fields(rest, *names)]
+
+
+def from_rating(row):
+    line = core.DamageLine.from_rating(**row.numbers())
+    return _fields(line, "slope", "reference_nm", "reference_contacts")
+
+
+def damage(row):
+    line = core.DamageLine(**_numbers(row, "slope", "reference_nm", "reference_contacts"))
+    found = line.damage(contacts=_list(row, "contacts"), torque_nm=_list(row, "torque_nm"))
+    return _fields(found, "total", "greatest", "governing", "governing_share", "contacts")
+
+
+def damage_interval(row):
+    known = _numbers(row, "slope_low", "slope_high", "reference_low_nm", "reference_high_nm", "reference_contacts")
+    found = core.damage_interval(contacts=_list(row, "contacts"), torque_nm=_list(row, "torque_nm"), known=core.DamageRange(**known))
+    return _fields(found, "lower", "upper", "slope_at_lower", "slope_at_upper")
+
+
+def aging_factor(row):
+    rest = _numbers(row, "reference_c", "halving_k", "activation_k", "least_factor")
+    factor = core.AgingRule(kind=["halving", "arrhenius"][int(row["kind"])], **rest).aging_factor(row.number("temp_c"))
+    return [factor, 1e5 / factor]
+
+
+def halving(row):
+    return _fields(core.AgingRule.halving(**row.numbers()), "reference_c", "halving_k", "least_factor")
+
+
+def arrhenius(row):
+    return _fields(core.AgingRule.arrhenius(**row.numbers()), "reference_c", "activation_k")
+
+
+def fluid_life(row):
+    rule = core.AgingRule(kind="halving", **_numbers(row, "reference_c", "halving_k", "least_factor"))
+    known = _numbers(row, "unknown_h", "life_h")
+    found = core.fluid_life(temp_c=_list(row, "temp_c"), duration_h=_list(row, "duration_h"), rule=rule, **known)
+    return _fields(found, "used", "used_lower", "used_upper", "known_h", "left_h", "worst_share", "worst_from_c")
+
+
+def rank_intervals(row):
+    ranks = core.rank_intervals(_list(row, "lower"), _list(row, "upper"))
+    return [float(place) for rank in ranks for place in (rank.first, rank.last)]
+
+
+def resampled_total(row):
+    return [core.resampled_total(_list(row, "periods"), seed=int(row["seed"]), draw=int(row["draw"]))]
+
+
+def ratio_of(row):
+    rule = core.RatioRule(block_rows=int(row["block_rows"]), **_numbers(row, "least", "quantum", "u_rel"))
+    found = core.ratio_of(_list(row, "true_values"), _list(row, "shown_values"), rule=rule)
+    names = ["scatter_u", "step_u", "true_u", "mean_shown", "used", "slow", "missing", "blocks"]
+    return [found.ratio.value, found.ratio.u, *_fields(found, *names)]
+
+
+def _driveline(row, which, u):
+    value = row.number(f"circumference_{which}_mm")
+    return Driveline(axle_ratio=row.number(f"axle_{which}"), circumference_mm=Reading(value=value, u=u))
+
+
+def other_driveline(row):
+    fitted = _driveline(row, "fitted", row.number("circumference_fitted_u_mm"))
+    cause = core.other_driveline(_driveline(row, "programmed", 0.0), fitted, weight=row.number("weight"))
+    return [cause.road.value, cause.road.u, cause.gear, cause.weight]
+
+
+def other_teeth(row):
+    cause = core.other_teeth(programmed=int(row["programmed"]), fitted=int(row["fitted"]), weight=row.number("weight"))
+    return [cause.road.value, cause.gear]
+
+
+def weigh_causes(row):
+    causes = {}
+    for place, cell in enumerate(row["causes"].split()):
+        k, u, gear, weight = (float(part) for part in cell.split(":"))
+        causes[str(place)] = core.RatioCause(road=Reading(value=k, u=u), gear=gear, weight=weight)
+    gear = Reading(value=row.number("gear"), u=row.number("gear_u")) if row["gear"] else None
+    road = Reading(value=row.number("road"), u=row.number("road_u"))
+    found = core.weigh_causes(road=road, gear=gear, causes=causes, **_numbers(row, "enough", "most_z"))
+    fits = found.fits()
+    kinds = ["explained", "cannot tell", "none fits"]
+    first = [fits[name].chance for name in ("0", "1")]
+    return [float(kinds.index(found.kind)), float(found.best), found.chance, found.road_z, found.gear_z, *first]
