@@ -6,16 +6,28 @@
 //! No result is a rating. A stall test overheats the converter within seconds and loads the whole drive line; it is made only
 //! where the vehicle maker allows it.
 
+mod air;
 mod characteristic;
 mod engine;
 mod flow;
+mod lockup;
+mod operating;
+mod plan;
+mod stall;
 mod table;
 
+pub use air::{InletAir, air_correction_j1349, air_torque_factor};
 pub use characteristic::Characteristic;
 pub use engine::EngineCurve;
 pub use flow::{
     capacity_factor, efficiency, from_output_side, from_torque_coefficient, impeller_torque_nm, speed_ratio,
 };
+pub use lockup::{LockupSlip, SlipLimits, lockup_slip};
+pub use operating::{
+    EngineToday, MAX_OPERATING_POINTS, OperatingPoint, OperatingPoints, operating_point, operating_points,
+};
+pub use plan::{ElementTorques, FluidCharge, StallPlan, StallRatings, element_torques, plan_stall};
+pub use stall::{MeasuredStall, StallInputs, StallSide, StallSpeed, StallVerdict, judge_stall, stall_speed};
 pub use table::TABLE_POINTS;
 
 use crate::card::Card;
@@ -36,4 +48,13 @@ pub const CARDS: &[Card] = &[
     characteristic::TORQUE_RATIO_AT,
     characteristic::CAPACITY_FACTOR_AT,
     characteristic::COUPLING_POINT,
+    operating::OPERATING_POINTS,
+    air::AIR_CORRECTION,
+    air::AIR_TORQUE_FACTOR,
+    stall::STALL_SPEED,
+    plan::PLAN_STALL,
+    plan::STALL_RISE,
+    plan::ELEMENT_TORQUES,
+    stall::JUDGE_STALL,
+    lockup::LOCKUP_SLIP,
 ];

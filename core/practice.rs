@@ -99,3 +99,23 @@ pub const TONGUE_SHARE_HIGH: f64 = 0.15;
 pub const PIN_SHARE_LOW: f64 = 0.15;
 /// See [`PIN_SHARE_LOW`].
 pub const PIN_SHARE_HIGH: f64 = 0.25;
+/// Difference from the computed stall speed that shops let pass, where the record has none.
+pub const STALL_ALLOW_RPM: f64 = 150.0;
+/// Stall speed above the computed one at which shops stop the test at once: something slips.
+pub const STALL_STOP_RPM: f64 = 200.0;
+/// Share of the computed stall speed that is missing where the stator's one-way clutch comes first in suspicion.
+pub const STALL_STATOR_SHARE: f64 = 0.33;
+/// Longest stall, where the record and the vehicle maker say nothing else.
+pub const STALL_LONGEST_S: f64 = 5.0;
+/// Idle in Neutral between two stalls, at least; two minutes and more where the fluid got hot.
+pub const STALL_COOL_S: f64 = 20.0;
+/// Fluid temperature in the converter above which a shop ends a stall test, about 300 °F.
+pub const STALL_FLUID_MOST_C: f64 = 150.0;
+/// Density of transmission fluid, where the fluid is not known; 800 to 860 between 15 and 80 °C.
+pub const FLUID_DENSITY_KG_M3: f64 = 860.0;
+/// Specific heat of transmission fluid; 1900 to 2200 between 20 and 100 °C.
+pub const FLUID_SPECIFIC_HEAT_J_KG_K: f64 = 2000.0;
+/// Slip of a lock-up clutch commanded fully that is still normal.
+pub const LOCKUP_SLIP_NORMAL_RPM: f64 = 50.0;
+/// Slip of a lock-up clutch commanded fully from which it is suspect; 75 to 100.
+pub const LOCKUP_SLIP_SUSPECT_RPM: f64 = 75.0;

@@ -90,8 +90,11 @@ mod _native {
     mod converter {
         #[pymodule_export]
         use crate::converter::{
-            Characteristic, EngineCurve, capacity_factor, efficiency, from_output_side, from_torque_coefficient,
-            impeller_torque_nm, speed_ratio,
+            Characteristic, EngineCurve, EngineToday, FluidCharge, InletAir, LockupSlip, MeasuredStall, OperatingPoint,
+            SlipLimits, StallInputs, StallPlan, StallRatings, StallSpeed, StallVerdict, air_correction_j1349,
+            air_torque_factor, capacity_factor, efficiency, element_torques, from_output_side, from_torque_coefficient,
+            impeller_torque_nm, judge_stall, lockup_slip, operating_point, operating_points, plan_stall, speed_ratio,
+            stall_speed,
         };
     }
 
@@ -327,6 +330,25 @@ mod _native {
         const PIN_SHARE_LOW: f64 = core::PIN_SHARE_LOW;
         #[pymodule_export]
         const PIN_SHARE_HIGH: f64 = core::PIN_SHARE_HIGH;
+        const STALL_ALLOW_RPM: f64 = core::STALL_ALLOW_RPM;
+        #[pymodule_export]
+        const STALL_STOP_RPM: f64 = core::STALL_STOP_RPM;
+        #[pymodule_export]
+        const STALL_STATOR_SHARE: f64 = core::STALL_STATOR_SHARE;
+        #[pymodule_export]
+        const STALL_LONGEST_S: f64 = core::STALL_LONGEST_S;
+        #[pymodule_export]
+        const STALL_COOL_S: f64 = core::STALL_COOL_S;
+        #[pymodule_export]
+        const STALL_FLUID_MOST_C: f64 = core::STALL_FLUID_MOST_C;
+        #[pymodule_export]
+        const FLUID_DENSITY_KG_M3: f64 = core::FLUID_DENSITY_KG_M3;
+        #[pymodule_export]
+        const FLUID_SPECIFIC_HEAT_J_KG_K: f64 = core::FLUID_SPECIFIC_HEAT_J_KG_K;
+        #[pymodule_export]
+        const LOCKUP_SLIP_NORMAL_RPM: f64 = core::LOCKUP_SLIP_NORMAL_RPM;
+        #[pymodule_export]
+        const LOCKUP_SLIP_SUSPECT_RPM: f64 = core::LOCKUP_SLIP_SUSPECT_RPM;
     }
 
     /// Shop units at the edge; every factor is exact and stands in the core.

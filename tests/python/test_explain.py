@@ -34,11 +34,12 @@ def hold() -> trainwright.clutch.Hold:
 
 PLAIN = {"Reading", "Repeated", "Limits", "Budget", "Judgment", "Fluid"}
 """What a formula of any chapter may return: its explanation is had with the id of the card."""
-IN_PYTHON = {"Diagnosis": "Suspect", "MeasurePlan": "MeasureGain"}
+IN_PYTHON = {"OperatingPoints": "OperatingPoint", "Diagnosis": "Suspect", "MeasurePlan": "MeasureGain"}
 """Results that Python has as lists, by what they are lists of."""
 OTHERWISE = {
     "train.resolve": "its State is explained as that of train.solve",
     "train.planet_speeds": "Python has a dictionary",
+    "converter.element_torques": "Python has a dictionary",
     "hold.tip_pressure": "its LinePressure is explained as that of hold.pressed",
 }
 
