@@ -109,6 +109,8 @@ pub const STALL_STATOR_SHARE: f64 = 0.33;
 pub const STALL_LONGEST_S: f64 = 5.0;
 /// Idle in Neutral between two stalls, at least; two minutes and more where the fluid got hot.
 pub const STALL_COOL_S: f64 = 20.0;
+/// Fluid temperature at which a stall test begins: warm, 70 to 80 °C.
+pub const STALL_FLUID_START_C: f64 = 70.0;
 /// Fluid temperature in the converter above which a shop ends a stall test, about 300 °F.
 pub const STALL_FLUID_MOST_C: f64 = 150.0;
 /// Density of transmission fluid, where the fluid is not known; 800 to 860 between 15 and 80 °C.

@@ -67,7 +67,9 @@ pub use family::{
     ThrustRace, VariantRecord, WasherRecord, WheelName,
 };
 pub use fits::{FitKind, FitRecord, MaterialRecord, Press};
-pub use fleet::{ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord};
+pub use fleet::{
+    Aspiration, ConverterRecord, ConverterRules, EngineRecord, Fleet, RoadRecord, TireModel, TireRecord, TruckRecord,
+};
 pub use fluids::{CoolerRecord, FillRecord, FluidRecord, Fluids, SumpRecord};
 pub use hard_parts::{GearThrust, RatedShaft};
 pub use identify::{Bench, Found, FoundReading, Identified, IdentifiedPart, Look, Made, NextLook, Shows};

@@ -163,9 +163,21 @@ pub struct EngineRecord {
     /// Moment of inertia, kg·m².
     #[schemars(extend("exclusiveMinimum" = 0))]
     pub inertia_kg_m2: f64,
+    /// How it breathes: what thin air does to its torque follows only for a natural one.
+    pub aspiration: Option<Aspiration>,
     /// The converter behind it.
     #[schemars(extend("x-refers" = "converter"))]
     pub converter: String,
+}
+
+/// How an engine breathes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum Aspiration {
+    /// Its cylinders draw the air.
+    Natural,
+    /// A turbine or a compressor presses the air in, and a control decides how much torque it keeps.
+    Turbocharged,
 }
 
 /// Characteristic of a torque converter.

@@ -129,4 +129,7 @@ pub struct Stall {
     /// Engine speed reached, 1/min.
     #[schemars(range(min = 0))]
     pub n_stall_rpm: Option<f64>,
+    /// Fluid temperature at which the stall begins, °C.
+    #[schemars(range(min = -60, max = 300))]
+    pub fluid_c: Option<f64>,
 }

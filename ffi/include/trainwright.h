@@ -249,6 +249,9 @@
 /// Idle in Neutral between two stalls, at least; two minutes and more where the fluid got hot.
 #define TW_PRACTICE_STALL_COOL_S 20.0
 
+/// Fluid temperature at which a stall test begins: warm, 70 to 80 °C.
+#define TW_PRACTICE_STALL_FLUID_START_C 70.0
+
 /// Fluid temperature in the converter above which a shop ends a stall test, about 300 °F.
 #define TW_PRACTICE_STALL_FLUID_MOST_C 150.0
 

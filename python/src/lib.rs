@@ -340,6 +340,8 @@ mod _native {
         #[pymodule_export]
         const STALL_COOL_S: f64 = core::STALL_COOL_S;
         #[pymodule_export]
+        const STALL_FLUID_START_C: f64 = core::STALL_FLUID_START_C;
+        #[pymodule_export]
         const STALL_FLUID_MOST_C: f64 = core::STALL_FLUID_MOST_C;
         #[pymodule_export]
         const FLUID_DENSITY_KG_M3: f64 = core::FLUID_DENSITY_KG_M3;
