@@ -330,6 +330,7 @@ mod _native {
         const PIN_SHARE_LOW: f64 = core::PIN_SHARE_LOW;
         #[pymodule_export]
         const PIN_SHARE_HIGH: f64 = core::PIN_SHARE_HIGH;
+        #[pymodule_export]
         const STALL_ALLOW_RPM: f64 = core::STALL_ALLOW_RPM;
         #[pymodule_export]
         const STALL_STOP_RPM: f64 = core::STALL_STOP_RPM;
