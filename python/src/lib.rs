@@ -219,6 +219,14 @@ mod _native {
             TowRatings, Trailer, axle_loads, axle_tires_kg, gawr_left_kg, gvwr_class, gvwr_least_kg,
             restoring_moment_nm, share_band_kg,
         };
+        #[pymodule_export]
+        use crate::tow::{
+            Climb, CoolPull, Cooler, CoolerHeat, CoolerSize, CoolerTask, DrivenPiece, ElevationNoise, GearPull,
+            GearRule, Gearing, Haul, HeatModel, HeatNode, LargestSpeed, OfferedGear, Pull, Rig, RoadPiece, Running,
+            ThroughFlow, TimeTo, TotalClimb, UnitLoss, UnlockedPull, Warmed, converter_loss_kw, cooler_size,
+            effectiveness, flow_heat_w_k, gearing, pieces, rig, smooth, through_flow_rise, total_climb, transfer_units,
+            unit_loss,
+        };
     }
 
     /// Gear trains: exact ratios, member speeds, torque shares and states.

@@ -12,7 +12,7 @@ use crate::error::{answer, raise, refuse};
 use crate::fluid::{Fill, Fluid};
 use crate::interchange::Joints;
 use crate::judge::Reading;
-use crate::road::Driveline;
+use crate::road::{Combination, Driveline};
 use crate::stack::{HotPlay, PieceList, PistonStroke};
 use crate::tire::{Rolling, Tire};
 use crate::train::Train;
@@ -441,6 +441,17 @@ impl Fleet {
         answer(self.record.fitted(self.truck(truck)?))
     }
 
+    /// Truck and trailer as the road feels them: mass, rolling coefficient (the mean by mass), drag area. `trailer_kg` goes
+    /// before the record's; it must be given where the record has a range only.
+    #[pyo3(signature = (truck, *, trailer_kg = None))]
+    fn combination(&self, truck: &str, trailer_kg: Option<f64>) -> PyResult<Combination> {
+        let truck = self.truck(truck)?;
+        answer(match trailer_kg {
+            Some(trailer_kg) => self.record.combination_with(truck, trailer_kg),
+            None => self.record.combination(truck),
+        })
+    }
+
     /// Axle and tire that the unit of a truck is programmed for.
     fn programmed(&self, truck: &str) -> PyResult<Driveline> {
         answer(self.record.programmed(self.truck(truck)?))
@@ -448,7 +459,13 @@ impl Fleet {
 }
 
 impl Fleet {
-    fn truck(&self, id: &str) -> PyResult<&core::TruckRecord> {
+    /// The record.
+    pub fn core(&self) -> &core::Fleet {
+        &self.record
+    }
+
+    /// A truck by its name.
+    pub fn truck(&self, id: &str) -> PyResult<&core::TruckRecord> {
         let trucks = &self.record.truck;
         let found = trucks.iter().find(|truck| truck.id == id);
         found.ok_or_else(|| no_such("truck", id, trucks.iter().map(|truck| &truck.id)))

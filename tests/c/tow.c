@@ -1,7 +1,9 @@
 /* The tow chapter's vectors in C. */
+#include "tow_grade.h"
 #include "tow_load.h"
 
 static const vectors_test TESTS[] = {
+    TOW_GRADE_TESTS,
     TOW_LOAD_TESTS,
 };
 
