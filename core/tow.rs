@@ -27,7 +27,7 @@ pub use heat::{
 };
 pub use hold_speed::{LargestSpeed, SpeedLimit};
 pub use profile::{ElevationNoise, SlopePoint, TotalClimb, pieces, smooth, total_climb};
-pub use pull::{GearPull, GearRule, Haul, Pull, PullLimit, Rig, Standing};
+pub use pull::{GearPull, GearRule, GearStanding, Haul, Pull, PullLimit, Rig};
 pub use unlocked::UnlockedPull;
 
 use crate::card::Card;

@@ -3,6 +3,7 @@
 mod support;
 
 use proptest::prelude::*;
+use std::sync::LazyLock;
 use support::{Row, vectors};
 use trainwright::Error;
 use trainwright::converter::{Characteristic, EngineCurve};
@@ -10,8 +11,8 @@ use trainwright::judge::Reading;
 use trainwright::record::{Family, Fleet, Record};
 use trainwright::road::{Combination, Driveline};
 use trainwright::tow::{
-    Arrangement, Cooler, CoolerTask, DrivenPiece, ElevationNoise, GearRule, Gearing, Haul, HeatModel, HeatNode,
-    NO_GEAR, OfferedGear, Rig, RoadPiece, Running, SlopePoint, SpeedLimit, Standing, converter_loss_kw, cooler_size,
+    Arrangement, Cooler, CoolerTask, DrivenPiece, ElevationNoise, GearRule, GearStanding, Gearing, Haul, HeatModel,
+    HeatNode, NO_GEAR, OfferedGear, Rig, RoadPiece, Running, SlopePoint, SpeedLimit, converter_loss_kw, cooler_size,
     flow_heat_w_k, pieces, smooth, through_flow_rise, total_climb, unit_loss,
 };
 
@@ -301,7 +302,7 @@ fn the_trucks_of_the_demonstration_use_their_ratings_as_computed_independently()
         for (&grade, &speed) in road.grade_pct.iter().zip(&road.speed_km_h) {
             let slowed = rig.pull_slowed(grade, speed).unwrap();
             let chosen = slowed.chosen_gear().unwrap();
-            assert_eq!(chosen.standing, Standing::Holds);
+            assert_eq!(chosen.standing, GearStanding::Holds);
             if chosen.use_of_input > worst.0 {
                 worst = (chosen.use_of_input, grade, speed, named.gears[slowed.chosen as usize].id.clone());
             }
@@ -314,8 +315,10 @@ fn the_trucks_of_the_demonstration_use_their_ratings_as_computed_independently()
     }
 }
 
+static RECORDS: LazyLock<(Family, Fleet)> = LazyLock::new(|| (demo("family"), demo("fleet")));
+
 fn truck(id: &str) -> Rig {
-    let (family, fleet) = (demo::<Family>("family"), demo::<Fleet>("fleet"));
+    let (family, fleet) = &*RECORDS;
     let truck = fleet.truck.iter().find(|truck| truck.id == id).unwrap();
     let named = family.train(&truck.variant).unwrap();
     Rig {
@@ -340,10 +343,10 @@ proptest! {
         }
         // A chosen gear holds, and no higher gear does.
         if let Some(chosen) = pull.chosen_gear() {
-            prop_assert_eq!(chosen.standing, Standing::Holds);
-            prop_assert!(pull.gears().iter().all(|gear| gear.standing != Standing::Holds || gear.ratio >= chosen.ratio));
+            prop_assert_eq!(chosen.standing, GearStanding::Holds);
+            prop_assert!(pull.gears().iter().all(|gear| gear.standing != GearStanding::Holds || gear.ratio >= chosen.ratio));
         } else {
-            prop_assert!(pull.gears().iter().all(|gear| gear.standing != Standing::Holds));
+            prop_assert!(pull.gears().iter().all(|gear| gear.standing != GearStanding::Holds));
         }
     }
 
@@ -354,7 +357,7 @@ proptest! {
         let holds = |speed: f64| {
             let pull = rig.pull(grade, speed).unwrap();
             let ok = |use_of_input: f64| !within || (use_of_input <= 1.0 && pull.use_of_output <= 1.0);
-            pull.gears().iter().any(|gear| gear.standing == Standing::Holds && ok(gear.use_of_input))
+            pull.gears().iter().any(|gear| gear.standing == GearStanding::Holds && ok(gear.use_of_input))
         };
         prop_assert!(holds(found.speed_km_h * (1.0 - 1e-9)));
         if found.limit != SpeedLimit::Asked {

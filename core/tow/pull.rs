@@ -95,7 +95,7 @@ pub struct Rig {
 /// How a gear stands on a grade.
 #[repr(u8)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Standing {
+pub enum GearStanding {
     /// It holds the speed and keeps the reserve.
     Holds,
     /// It holds the speed, but keeps less than the reserve.
@@ -139,7 +139,7 @@ pub struct GearPull {
     /// Torque at the input over its rating.
     pub use_of_input: f64,
     /// How the gear stands.
-    pub standing: Standing,
+    pub standing: GearStanding,
 }
 
 impl GearPull {
@@ -150,7 +150,7 @@ impl GearPull {
         full_nm: 0.0,
         reserve: 0.0,
         use_of_input: 0.0,
-        standing: Standing::OverSpeed,
+        standing: GearStanding::OverSpeed,
     };
 }
 
@@ -246,15 +246,15 @@ impl Rig {
             let full_nm = engine.torque_at_nm(engine_rpm).ok().filter(|_| engine_rpm <= engine.max_rpm);
             let reserve = full_nm.filter(|&full| full > 0.0).map_or(0.0, |full| 1.0 - input_nm / full);
             let standing = if gear.ratio < 0.0 {
-                Standing::Reverse
+                GearStanding::Reverse
             } else if engine_rpm < rule.lowest_locked_rpm {
-                Standing::BelowLockUp
+                GearStanding::BelowLockUp
             } else {
                 match full_nm {
-                    None => Standing::OverSpeed,
-                    Some(full) if input_nm <= (1.0 - rule.torque_reserve) * full => Standing::Holds,
-                    Some(full) if input_nm <= full => Standing::LittleReserve,
-                    Some(_) => Standing::TooWeak,
+                    None => GearStanding::OverSpeed,
+                    Some(full) if input_nm <= (1.0 - rule.torque_reserve) * full => GearStanding::Holds,
+                    Some(full) if input_nm <= full => GearStanding::LittleReserve,
+                    Some(_) => GearStanding::TooWeak,
                 }
             };
             let use_of_input = abs(input_nm) / gearing.rated_nm(gear.ratio);
@@ -267,7 +267,7 @@ impl Rig {
                 use_of_input,
                 standing,
             };
-            if standing == Standing::Holds {
+            if standing == GearStanding::Holds {
                 if ratio < highest {
                     (highest, pull.chosen) = (ratio, place);
                     (pull.limit, pull.use_of_limit) = nearest(*row, pull.use_of_output);

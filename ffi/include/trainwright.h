@@ -743,33 +743,6 @@ typedef int32_t tw_outcome;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-/// How a gear stands on a grade.
-enum tw_standing
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// It holds the speed and keeps the reserve.
-  TW_STANDING_HOLDS,
-  /// It holds the speed, but keeps less than the reserve.
-  TW_STANDING_LITTLE_RESERVE,
-  /// The engine has too little torque at this speed.
-  TW_STANDING_TOO_WEAK,
-  /// The engine would turn slower than the lock-up clutch stays closed: the converter slips, and heats.
-  TW_STANDING_BELOW_LOCK_UP,
-  /// The engine would turn faster than it may, or than its table goes.
-  TW_STANDING_OVER_SPEED,
-  /// A reverse gear: the figures are those of driving backward.
-  TW_STANDING_REVERSE,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_standing tw_standing;
-#else
-typedef uint8_t tw_standing;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 /// How two parts meet.
 enum tw_joint_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1076,6 +1049,33 @@ enum tw_diameter_basis
 typedef enum tw_diameter_basis tw_diameter_basis;
 #else
 typedef uint8_t tw_diameter_basis;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How a gear stands on a grade.
+enum tw_gear_standing
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// It holds the speed and keeps the reserve.
+  TW_GEAR_STANDING_HOLDS,
+  /// It holds the speed, but keeps less than the reserve.
+  TW_GEAR_STANDING_LITTLE_RESERVE,
+  /// The engine has too little torque at this speed.
+  TW_GEAR_STANDING_TOO_WEAK,
+  /// The engine would turn slower than the lock-up clutch stays closed: the converter slips, and heats.
+  TW_GEAR_STANDING_BELOW_LOCK_UP,
+  /// The engine would turn faster than it may, or than its table goes.
+  TW_GEAR_STANDING_OVER_SPEED,
+  /// A reverse gear: the figures are those of driving backward.
+  TW_GEAR_STANDING_REVERSE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_gear_standing tw_gear_standing;
+#else
+typedef uint8_t tw_gear_standing;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -3766,6 +3766,18 @@ typedef struct tw_conclusion {
   bool variant_settled;
 } tw_conclusion;
 
+/// The unit as it is known, and the part that a further look is on. It points into the caller's memory.
+typedef struct tw_standing {
+  /// The variants, as `tw_identify_weigh` filled them in.
+  const struct tw_variant_finding *variants;
+  /// The part, as `tw_identify_part` filled it in.
+  const struct tw_origin *origins;
+  /// Number of variants.
+  size_t count;
+  /// Rule with stated chances: from which chance on the variant is settled.
+  struct tw_rule rule;
+} tw_standing;
+
 /// What a further look is worth.
 typedef struct tw_worth {
   /// Information about the variant to be expected, bits: 0 to what is not known yet.
@@ -4669,7 +4681,7 @@ typedef struct tw_gear_pull {
   /// Torque at the input over its rating.
   double use_of_input;
   /// How the gear stands.
-  struct tw_standing standing;
+  tw_gear_standing standing;
 } tw_gear_pull;
 
 /// Every gear on a grade at one speed.

@@ -8,7 +8,7 @@ use crate::class::{Field, class, words};
 use crate::road::RoadLoad;
 
 words! {
-    "standing" Standing = core::Standing {
+    "standing" Standing = core::GearStanding {
         Holds = "holds", LittleReserve = "little reserve", TooWeak = "too weak", BelowLockUp = "below lock-up",
         OverSpeed = "over speed", Reverse = "reverse",
     }
