@@ -123,6 +123,9 @@ bibliography! {
     HANDBOOK_FUNCTIONS, "abramowitz-stegun", Memory, "M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions (1964)";
     MACHINE_DESIGN, "shigley", Memory, "R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th to 11th editions";
     FLUID_MECHANICS, "bansal", Memory, "R. K. Bansal, A Textbook of Fluid Mechanics and Hydraulic Machines, forced vortex";
+    FLUID_POWER, "esposito", Memory, "A. Esposito, Fluid Power with Applications";
+    FLUID_POWER_ENGINEERING, "fluid-power-engineering", Read, "Fluid Power Engineering, textbook, chapter 2";
+    HYDRAULIC_CONTROL, "merritt", Memory, "H. E. Merritt, Hydraulic Control Systems, 1967";
     HEAT_CONDUCTION, "carslaw-jaeger", Memory, "H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd edition, 1959";
     OIL_VOLUME, "api-mpms-11.1", Memory, "API MPMS chapter 11.1-2004 / ASTM D1250-04, Temperature and pressure volume correction factors";
     VISCOSITY_CHART, "astm-d341", Memory, "ASTM D341, Viscosity-temperature equations and charts for liquid petroleum or hydrocarbon products";
@@ -168,8 +171,8 @@ pub const CARDS: &[&[Card]] = &[
     crate::converter::CARDS,
     crate::fluid::CARDS,
     crate::clutch::CARDS,
-    crate::hydraulic::CARDS,
     crate::fit::CARDS,
+    crate::hydraulic::CARDS,
     crate::stack::CARDS,
     crate::interchange::CARDS,
     crate::identify::CARDS,

@@ -16,8 +16,8 @@
 //! | [`converter`] | torque converters: characteristic, engine match, stall, lock-up slip | train, road |
 //! | [`fluid`] | density, viscosity, volume, mixing, level and fill | judge |
 //! | [`clutch`] | apply force, capacity, pressure for a torque, bands, shift energy | train, fluid |
-//! | [`hydraulic`] | pump, orifices, valves, line pressure needed and available, cooler flow | clutch |
 //! | [`fit`] | fits cold and hot, pressed bushings, ISO 286 limits, bushing load and leakage | judge |
+//! | [`hydraulic`] | pump, orifices, valves, line pressure needed and available, cooler flow | fluid, clutch, fit |
 //! | [`stack`] | end play, clutch clearance, choice of shim and ring, what to measure first | fit |
 //! | [`interchange`] | which parts interchange, in which direction; smallest matched sets | fit |
 //! | [`identify`] | weighing evidence, posterior by part, mixed units, next best look | judge |

@@ -31,6 +31,7 @@ mod fits;
 mod fleet;
 mod fluids;
 mod hard_parts;
+mod hydraulics;
 mod identify;
 mod image;
 mod instruments;

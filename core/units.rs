@@ -9,6 +9,7 @@
 //! | `_mm2`, `_mm3`, `_cm2`, `_m2` | area; volume of metal, section modulus; free area of a sump; drag area | mm², mm³, cm², m² |
 //! | `_mm4` | moment of area | mm⁴ |
 //! | `_ml`, `_l`, `_l_min` | volume of fluid; its flow | milliliter, liter; liter per minute |
+//! | `_cm3_rev`, `_l_min_mpa` | displacement of a pump; its leak per pressure | cm³ per turn; L/min per MPa |
 //! | `_kg`, `_kg_m2` | mass; moment of inertia | kg, kg·m² |
 //! | `_nm` | torque | N·m |
 //! | `_n`, `_n_mm` | force; spring rate | N, N/mm |
@@ -42,6 +43,8 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("ml", "mL"),
     ("l", "L"),
     ("l_min", "L/min"),
+    ("cm3_rev", "cm³ per turn"),
+    ("l_min_mpa", "L/min per MPa"),
     ("kg", "kg"),
     ("kg_m2", "kg·m²"),
     ("nm", "N·m"),
@@ -96,6 +99,10 @@ pub const NM_PER_LBF_FT: f64 = N_PER_LBF * 0.3048;
 pub const KPA_PER_PSI: f64 = N_PER_LBF / (0.0254 * 0.0254) / 1000.0;
 /// Liters in a US liquid quart. Exact: 57.75 cubic inches.
 pub const L_PER_QUART: f64 = 0.946_352_946;
+/// Liters in a US liquid gallon. Exact: 231 cubic inches.
+pub const L_PER_GALLON: f64 = 3.785_411_784;
+/// Cubic centimeters in a cubic inch. Exact: (2.54 cm)³.
+pub const CM3_PER_IN3: f64 = 16.387_064;
 /// Kilowatts in a mechanical horsepower. Exact: 550 lbf·ft/s.
 pub const KW_PER_HP: f64 = NM_PER_LBF_FT * 550.0 / 1000.0;
 /// Celsius reading of absolute zero, negated. Exact: definition of the Celsius scale.
@@ -128,6 +135,8 @@ proportional! {
     lbf_ft_to_nm, nm_to_lbf_ft, NM_PER_LBF_FT, "Pound-force feet", "newton-meters";
     psi_to_kpa, kpa_to_psi, KPA_PER_PSI, "Pounds-force per square inch", "kilopascals";
     quart_to_l, l_to_quart, L_PER_QUART, "US liquid quarts", "liters";
+    gallon_to_l, l_to_gallon, L_PER_GALLON, "US liquid gallons", "liters";
+    in3_to_cm3, cm3_to_in3, CM3_PER_IN3, "Cubic inches", "cubic centimeters";
     hp_to_kw, kw_to_hp, KW_PER_HP, "Mechanical horsepower", "kilowatts";
     per_sqrt_lbf_ft_to_per_sqrt_nm, per_sqrt_nm_to_per_sqrt_lbf_ft, 1.0 / sqrt(NM_PER_LBF_FT), "Capacity factors of torque converters in 1/min per √(lbf·ft)", "1/min per √(N·m)";
     f_to_k_difference, k_to_f_difference, 1.0 / 1.8, "Differences in °F", "differences in kelvin";

@@ -110,6 +110,30 @@ pub extern "C" fn tw_units_l_to_quart(value: f64) -> f64 {
     units::l_to_quart(value)
 }
 
+/// US liquid gallons to liters.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_units_gallon_to_l(value: f64) -> f64 {
+    units::gallon_to_l(value)
+}
+
+/// Liters to US liquid gallons.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_units_l_to_gallon(value: f64) -> f64 {
+    units::l_to_gallon(value)
+}
+
+/// Cubic inches to cubic centimeters.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_units_in3_to_cm3(value: f64) -> f64 {
+    units::in3_to_cm3(value)
+}
+
+/// Cubic centimeters to cubic inches.
+#[unsafe(no_mangle)]
+pub extern "C" fn tw_units_cm3_to_in3(value: f64) -> f64 {
+    units::cm3_to_in3(value)
+}
+
 /// Mechanical horsepower to kilowatts.
 #[unsafe(no_mangle)]
 pub extern "C" fn tw_units_hp_to_kw(value: f64) -> f64 {

@@ -9,7 +9,7 @@ use trainwright::units::*;
 /// Shop unit to SI and back, with the name of each way.
 type Pair = (&'static str, fn(f64) -> f64, &'static str, fn(f64) -> f64);
 
-const PAIRS: [Pair; 13] = [
+const PAIRS: [Pair; 15] = [
     ("in_to_mm", in_to_mm, "mm_to_in", mm_to_in),
     ("thou_to_mm", thou_to_mm, "mm_to_thou", mm_to_thou),
     ("mile_to_km", mile_to_km, "km_to_mile", km_to_mile),
@@ -19,6 +19,8 @@ const PAIRS: [Pair; 13] = [
     ("lbf_ft_to_nm", lbf_ft_to_nm, "nm_to_lbf_ft", nm_to_lbf_ft),
     ("psi_to_kpa", psi_to_kpa, "kpa_to_psi", kpa_to_psi),
     ("quart_to_l", quart_to_l, "l_to_quart", l_to_quart),
+    ("gallon_to_l", gallon_to_l, "l_to_gallon", l_to_gallon),
+    ("in3_to_cm3", in3_to_cm3, "cm3_to_in3", cm3_to_in3),
     ("hp_to_kw", hp_to_kw, "kw_to_hp", kw_to_hp),
     (
         "per_sqrt_lbf_ft_to_per_sqrt_nm",

@@ -505,6 +505,18 @@ pub struct PumpRecord {
     /// Leakage at 90 °C, L/min per MPa.
     #[schemars(range(min = 0))]
     pub leak_90c_l_min_mpa: f64,
+    /// Relative standard uncertainty of the displacement; left out, it is taken as exact.
+    #[schemars(range(min = 0, max = 1))]
+    pub u_rel_displacement: Option<f64>,
+    /// Relative standard uncertainty of the leak; left out, it is taken as exact.
+    #[schemars(range(min = 0, max = 1))]
+    pub u_rel_leak: Option<f64>,
+    /// Speed of the pump at idle, 1/min.
+    #[schemars(extend("exclusiveMinimum" = 0))]
+    pub idle_rpm: Option<f64>,
+    /// What lubrication, cooler, valves and seal rings take, L/min.
+    #[schemars(range(min = 0))]
+    pub demand_l_min: Option<f64>,
 }
 
 /// Slopes for counting damage.

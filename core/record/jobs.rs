@@ -95,6 +95,11 @@ pub struct Job {
     pub measured: Option<Stall>,
     /// Stall test asked for.
     pub asked: Option<Stall>,
+    /// Return flow of the cooler, measured at idle.
+    pub cooler_test: Option<CoolerTest>,
+    /// Line pressures read in several gears.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pressure: Vec<PressureTest>,
     /// Grades, percent.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub grades_pct: Vec<f64>,
@@ -132,4 +137,42 @@ pub struct Stall {
     /// Fluid temperature at which the stall begins, °C.
     #[schemars(range(min = -60, max = 300))]
     pub fluid_c: Option<f64>,
+}
+
+/// Return flow of the cooler, caught in a measure.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct CoolerTest {
+    /// Volume caught, L.
+    #[schemars(extend("exclusiveMinimum" = 0))]
+    pub volume_l: f64,
+    /// Relative standard uncertainty of that volume.
+    #[schemars(range(min = 0, max = 1))]
+    pub u_rel_volume: f64,
+    /// Time it took, s.
+    #[schemars(extend("exclusiveMinimum" = 0))]
+    pub time_s: f64,
+    /// Standard uncertainty of the time, s.
+    #[schemars(range(min = 0))]
+    pub time_u_s: f64,
+    /// Temperature of the fluid, °C.
+    #[schemars(range(min = -40, max = 150))]
+    pub temperature_c: f64,
+}
+
+/// A line pressure that was read.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PressureTest {
+    /// Gear in effect.
+    #[schemars(extend("x-refers" = "gear"))]
+    pub gear: String,
+    /// Whether it was read at stall; else at idle.
+    pub stall: bool,
+    /// Temperature of the fluid, °C.
+    #[schemars(range(min = -40, max = 150))]
+    pub temperature_c: f64,
+    /// What the gauge read, kPa.
+    #[schemars(range(min = 0))]
+    pub gauge_kpa: f64,
 }

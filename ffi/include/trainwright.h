@@ -74,6 +74,27 @@
 /// Exponent of life for ball bearings. Source: ISO 281.
 #define TW_BALL_EXPONENT 3.0
 
+/// Most rows of a table of least flows.
+#define TW_COOLER_ROWS 16
+
+/// Contraction of the jet behind a sharp edge: the discharge of a sharp orifice in turbulent flow, 0.611.
+///
+/// Source: free-streamline theory, C_c = π/(π + 2) (Fluid Power Engineering, equation 2.39, read).
+#define TW_SHARP_EDGE_DISCHARGE 0.6110154703516573
+
+/// Reynolds number of the orifice below which its flow is not turbulent, and the discharge smaller.
+///
+/// Source: Merritt, Hydraulic Control Systems (from memory): the discharge is steady from about 1000 on.
+#define TW_TURBULENT_REYNOLDS 1000.0
+
+/// Most suspects: the general kinds, and two for each element.
+#define TW_MAX_PRESSURE_SUSPECTS (8 + (2 * TW_MAX_ELEMENTS))
+
+/// Angle at which the jet leaves a sharp metering edge that is open far against its clearance.
+///
+/// Source: R. von Mises; Merritt, Hydraulic Control Systems (from memory).
+#define TW_SHARP_EDGE_JET_DEG 69.0
+
 /// Parts that a family may have.
 #define TW_MAX_PARTS 256
 
@@ -330,6 +351,12 @@
 
 /// Liters in a US liquid quart. Exact: 57.75 cubic inches.
 #define TW_L_PER_QUART 0.946352946
+
+/// Liters in a US liquid gallon. Exact: 231 cubic inches.
+#define TW_L_PER_GALLON 3.785411784
+
+/// Cubic centimeters in a cubic inch. Exact: (2.54 cm)³.
+#define TW_CM3_PER_IN3 16.387064
 
 /// Kilowatts in a mechanical horsepower. Exact: 550 lbf·ft/s.
 #define TW_KW_PER_HP ((TW_NM_PER_LBF_FT * 550.0) / 1000.0)
@@ -717,6 +744,41 @@ enum tw_one_way_role
 typedef enum tw_one_way_role tw_one_way_role;
 #else
 typedef uint8_t tw_one_way_role;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What may be wrong.
+enum tw_suspect_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Nothing: every reading right.
+  TW_SUSPECT_KIND_NOTHING = 0,
+  /// Low in every reading: filter, suction, pump, or the regulator set or stuck low.
+  TW_SUSPECT_KIND_SUPPLY = 1,
+  /// Low in every hot reading: wear that thin oil finds, in pump or valve body.
+  TW_SUSPECT_KIND_SUPPLY_HOT = 2,
+  /// Low at every idle: worn pump or air in the suction; at speed it delivers enough.
+  TW_SUSPECT_KIND_SUPPLY_IDLE = 3,
+  /// Low at every hot idle: a worn pump.
+  TW_SUSPECT_KIND_SUPPLY_IDLE_HOT = 4,
+  /// Low at every stall, right at idle: the boost of the regulator, its control, or a filter that chokes at flow.
+  TW_SUSPECT_KIND_BOOST = 5,
+  /// High in every reading: the regulator stuck, or boosted all the time.
+  TW_SUSPECT_KIND_STUCK_HIGH = 6,
+  /// High at every idle, right at stall: the control held at its greatest pressure.
+  TW_SUSPECT_KIND_HIGH_IDLE = 7,
+  /// Low wherever the element is applied: a leak in its circuit.
+  TW_SUSPECT_KIND_CIRCUIT = 8,
+  /// Low wherever the element is applied and the oil is hot: seals or rings of its circuit worn.
+  TW_SUSPECT_KIND_CIRCUIT_HOT = 9,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_suspect_kind tw_suspect_kind;
+#else
+typedef int32_t tw_suspect_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -3665,6 +3727,338 @@ typedef struct tw_washer_load {
   double pv_mpa_m_s;
 } tw_washer_load;
 
+/// An internal gear pump: a gerotor, or pinion and ring with a crescent.
+typedef struct tw_internal_gear_pump {
+  /// Teeth of the inner gear, 2 to 200.
+  uint32_t inner_teeth;
+  /// Teeth of the outer gear; one more in a gerotor.
+  uint32_t outer_teeth;
+  /// Area of the largest chamber, mm².
+  double chamber_max_mm2;
+  /// Area of the smallest chamber, at full mesh, mm².
+  double chamber_min_mm2;
+  /// Width of the gears, mm.
+  double face_mm;
+} tw_internal_gear_pump;
+
+/// Displacement of an internal gear pump.
+typedef struct tw_chamber_displacement {
+  /// Per turn of the inner gear, cm³: it is the driven one as a rule.
+  double inner_cm3_rev;
+  /// Per turn of the outer gear, cm³.
+  double outer_cm3_rev;
+} tw_chamber_displacement;
+
+/// Oil at its temperature.
+typedef struct tw_oil_at {
+  /// Its temperature, °C.
+  struct tw_reading temp_c;
+  /// Density, kg/m³.
+  double density_kg_m3;
+  /// Kinematic viscosity, mm²/s.
+  double viscosity_mm2_s;
+  /// Dynamic viscosity, mPa·s, with what the temperature leaves uncertain.
+  struct tw_reading viscosity_mpa_s;
+} tw_oil_at;
+
+/// A pump: its displacement, and a leak that was measured in oil of known viscosity.
+typedef struct tw_pump {
+  /// Displacement, cm³ per turn of its shaft.
+  struct tw_reading displacement_cm3_rev;
+  /// Leak, L/min per MPa, at the viscosity below.
+  struct tw_reading leak_l_min_mpa;
+  /// Dynamic viscosity of the oil in which that was measured, mPa·s.
+  double leak_viscosity_mpa_s;
+} tw_pump;
+
+/// What a pump delivers, with everything that made it.
+typedef struct tw_pump_flow {
+  /// Displacement times speed, L/min.
+  double theoretical_l_min;
+  /// Leak back through the clearances, L/min.
+  double leak_l_min;
+  /// What is left for the transmission, L/min; negative where the pump cannot hold this pressure at all.
+  double delivered_l_min;
+  /// Delivered over displaced; 0 where nothing is left.
+  double volumetric_efficiency;
+  /// Torque at its shaft for the pressure, without friction, N·m.
+  double torque_nm;
+  /// Power for the pressure, without friction, kW.
+  double power_kw;
+} tw_pump_flow;
+
+/// What is asked of a pump.
+typedef struct tw_pump_duty {
+  /// Speed of its shaft, 1/min, above 0: the engine's, where the converter drives it.
+  struct tw_reading speed_rpm;
+  /// Line pressure, kPa, 0 or more.
+  struct tw_reading pressure_kpa;
+  /// Dynamic viscosity of the oil, mPa·s, above 0; from `oil_at`.
+  struct tw_reading viscosity_mpa_s;
+  /// What the transmission takes at this pressure, L/min: lubrication, cooler, valves, seal rings.
+  struct tw_reading demand_l_min;
+} tw_pump_duty;
+
+/// Whether a pump covers the demand, and what that rests on.
+typedef struct tw_flow_margin {
+  /// What it delivers.
+  struct tw_pump_flow flow;
+  /// Speed below which it can no longer hold the pressure, 1/min.
+  double least_speed_rpm;
+  /// The flow to spare against 0, L/min.
+  struct tw_judgment judgment;
+  /// Its uncertainty: displacement, speed, leak, viscosity, pressure, demand, in this order.
+  struct tw_budget budget;
+} tw_flow_margin;
+
+/// A narrow slot between two plane walls.
+typedef struct tw_slot {
+  /// Across the flow, mm.
+  double width_mm;
+  /// Height, mm.
+  double clearance_mm;
+  /// Along the flow, mm.
+  double length_mm;
+} tw_slot;
+
+/// Flow through a slot.
+typedef struct tw_slot_flow {
+  /// What the pressure drives, L/min.
+  double pressure_l_min;
+  /// What the moving wall takes along, L/min; negative against the pressure.
+  double wall_l_min;
+  /// Both, L/min.
+  double flow_l_min;
+  /// Mean speed, m/s.
+  double speed_m_s;
+  /// Reynolds number.
+  double reynolds;
+} tw_slot_flow;
+
+/// Flow along a gap whose shaft slides.
+typedef struct tw_sliding_gap {
+  /// What the pressure drives.
+  struct tw_gap_leak leak;
+  /// What the shaft takes along, L/min; negative against the pressure.
+  double wall_l_min;
+  /// Both, L/min.
+  double flow_l_min;
+} tw_sliding_gap;
+
+/// A clearance of a pump against its limit.
+typedef struct tw_pump_clearance {
+  /// The clearance against its limit.
+  struct tw_judgment judgment;
+  /// How many times more it leaks than when new, with the interval of 95 %.
+  struct tw_leak_ratio leak;
+} tw_pump_clearance;
+
+/// A round orifice.
+typedef struct tw_orifice {
+  /// Diameter, mm.
+  double diameter_mm;
+  /// Discharge coefficient, above 0 to 1; `TW_SHARP_EDGE_DISCHARGE` for a sharp edge and turbulent flow.
+  double discharge;
+} tw_orifice;
+
+/// Flow through an orifice.
+typedef struct tw_orifice_flow {
+  /// Area of the hole, mm².
+  double area_mm2;
+  /// Speed of the jet without losses, m/s.
+  double jet_m_s;
+  /// Flow, L/min.
+  double flow_l_min;
+  /// Reynolds number of diameter and jet speed.
+  double reynolds;
+  /// The flow is turbulent. If not, the discharge is smaller than a sharp edge's and the flow less than this.
+  bool turbulent;
+} tw_orifice_flow;
+
+/// A metering edge.
+typedef struct tw_metering {
+  /// Discharge coefficient of the edge, 0 to 1.
+  double discharge;
+  /// Length of the edge, mm: the circumference of the land where the port goes all round.
+  double width_mm;
+  /// Opening, mm; 0 for no flow force.
+  double opening_mm;
+  /// Angle of the jet to the axis, degrees; `TW_SHARP_EDGE_JET_DEG` for a sharp edge.
+  double jet_deg;
+} tw_metering;
+
+/// A face of a valve on which pressure acts.
+typedef struct tw_land {
+  /// Outer diameter, mm; 0 for no land.
+  double outer_diameter_mm;
+  /// Diameter of the step or stem that takes area away, mm; 0 for a full face.
+  double inner_diameter_mm;
+} tw_land;
+
+/// A pressure regulator valve.
+typedef struct tw_regulator {
+  /// Spring force with the valve at its stop, N.
+  double preload_n;
+  /// Spring rate, N/mm.
+  double rate_n_mm;
+  /// Stroke from the stop to where it regulates, mm.
+  double stroke_mm;
+  /// Face on which line pressure acts against the spring.
+  struct tw_land balance;
+  /// Face on which the boost pressure helps the spring.
+  struct tw_land boost;
+  /// Edge over which it dumps.
+  struct tw_metering metering;
+} tw_regulator;
+
+/// Balance of a regulator.
+typedef struct tw_regulated {
+  /// Spring at the stroke, N.
+  double spring_n;
+  /// Boost on its land, N.
+  double boost_n;
+  /// Force of the flow, N; it helps the spring.
+  double flow_n;
+  /// Area of the balance face, mm².
+  double balance_area_mm2;
+  /// Area of the boost face, mm².
+  double boost_area_mm2;
+  /// Pressure that it holds, kPa.
+  double pressure_kpa;
+} tw_regulated;
+
+/// Line pressure of a gear.
+typedef struct tw_gear_pressure {
+  /// Element that needs most pressure.
+  uint8_t element;
+  /// Pressure that it needs.
+  struct tw_pressure_needed needed;
+  /// What the gauge reads, kPa.
+  struct tw_reading reading_kpa;
+  /// Reading less need, kPa; negative where it is short.
+  double spare_kpa;
+  /// Reading over need; infinite where the springs alone are more than the torque asks.
+  double reserve;
+  /// The most that the control can give, less the need, kPa; infinite where it is not known.
+  double control_spare_kpa;
+  /// Elements of the gear whose share the train does not determine: nothing is said about them.
+  uint32_t unknown;
+  /// Chance that the gear holds at the reading: the least of its elements'.
+  double chance;
+  /// The worst verdict of its elements; no GO while the share of one is not known.
+  tw_verdict verdict;
+} tw_gear_pressure;
+
+/// The state of the unit at a reading.
+typedef struct tw_pressure_point {
+  /// Elements applied, one bit each, as in a state of the train.
+  uint32_t closed;
+  /// At stall or full throttle; else at idle.
+  bool at_stall;
+  /// Fluid temperature, °C.
+  double temp_c;
+} tw_pressure_point;
+
+/// A pressure reading and what it should be.
+typedef struct tw_pressure_reading {
+  /// The state of the unit.
+  struct tw_pressure_point at;
+  /// What the gauge reads, kPa, with its uncertainty.
+  struct tw_reading reading_kpa;
+  /// What it should read in that state, kPa.
+  struct tw_limits limits_kpa;
+} tw_pressure_reading;
+
+/// How readings are weighed.
+typedef struct tw_pattern_rule {
+  /// How often a suspect shows what it predicts, above 1/3 to 1 exclusive. No default: whoever weighs chooses it.
+  double kept;
+  /// Temperature from which the oil counts as hot, °C.
+  double hot_from_c;
+} tw_pattern_rule;
+
+/// A suspect and its weight.
+typedef struct tw_pressure_suspect {
+  /// What may be wrong.
+  tw_suspect_kind kind;
+  /// Element of the circuit; 0 for a kind without one.
+  uint8_t element;
+  /// Weight among all suspects; they sum to 1.
+  double share;
+  /// Readings that show what it predicts.
+  uint32_t fits;
+  /// Readings that show something else.
+  uint32_t against;
+  /// Suspects with the same number predict the same in every reading: these readings cannot tell them apart.
+  uint32_t group;
+} tw_pressure_suspect;
+
+/// Suspects in the order of their weight.
+typedef struct tw_pressure_suspects {
+  /// The suspects; only the first `count` are used.
+  struct tw_pressure_suspect ranked[TW_MAX_PRESSURE_SUSPECTS];
+  /// Number of suspects.
+  uint32_t count;
+  /// Elements that are applied in no reading, one bit each of those asked about: nothing is said about their circuits.
+  uint32_t untested;
+} tw_pressure_suspects;
+
+/// What a reading worth taking would tell.
+typedef struct tw_next_reading {
+  /// Its place among the candidates.
+  uint32_t candidate;
+  /// What it is expected to tell, bits; 0 where no candidate tells anything.
+  double bits;
+} tw_next_reading;
+
+/// Flow from a measure and a stopwatch.
+typedef struct tw_timed_flow {
+  /// The flow, L/min.
+  struct tw_reading flow_l_min;
+  /// Its uncertainty: volume, time, in this order.
+  struct tw_budget budget;
+} tw_timed_flow;
+
+/// Least return flow of a cooler by fluid temperature, linear between rows.
+typedef struct tw_cooler_limits {
+  /// Rows in use, 2 to 16.
+  uint32_t rows;
+  /// Temperatures, rising.
+  double temperature_c[TW_COOLER_ROWS];
+  /// Least flow at each, 0 or more.
+  double least_flow_l_min[TW_COOLER_ROWS];
+} tw_cooler_limits;
+
+/// Least flow at a temperature.
+typedef struct tw_least_flow {
+  /// Least flow, L/min.
+  double least_l_min;
+  /// How it changes with the temperature, L/min per kelvin; at a row the steeper side.
+  double least_l_min_per_k;
+} tw_least_flow;
+
+/// What was read at the return line.
+typedef struct tw_cooler_reading {
+  /// Volume caught, L, above 0.
+  struct tw_reading volume_l;
+  /// Time it took, s, above 0.
+  struct tw_reading time_s;
+  /// Temperature of the fluid, °C.
+  struct tw_reading temp_c;
+} tw_cooler_reading;
+
+/// Whether the cooler passes enough, and what that rests on.
+typedef struct tw_cooler_check {
+  /// The flow, L/min.
+  struct tw_reading flow_l_min;
+  /// What is asked at this temperature.
+  struct tw_least_flow least;
+  /// Flow less what is asked, L/min, against 0.
+  struct tw_judgment judgment;
+  /// Its uncertainty: volume, time, temperature, in this order.
+  struct tw_budget budget;
+} tw_cooler_check;
+
 /// The variant whose size a reading comes nearest to.
 typedef struct tw_nearest {
   /// Place of the variant; the first of equals.
@@ -6304,6 +6698,195 @@ tw_status tw_hold_washer_load(const struct tw_thrust_washer *washer,
                               double speed_rpm,
                               struct tw_washer_load *out_load);
 
+/// Displacement, cm3 per turn, of an external gear pump from tip and root diameter.
+tw_status tw_hydraulic_external_gear_cm3_rev(double tip_diameter_mm,
+                                             double root_diameter_mm,
+                                             double face_mm,
+                                             double *out_volume_cm3_rev);
+
+/// Displacement, cm3 per turn, of an external gear pump from tip diameter and center distance.
+tw_status tw_hydraulic_external_gear_by_centers_cm3_rev(double tip_diameter_mm,
+                                                        double center_distance_mm,
+                                                        double face_mm,
+                                                        double *out_volume_cm3_rev);
+
+/// Displacement of an internal gear pump from the areas of its largest and smallest chamber.
+tw_status tw_hydraulic_chamber_displacement(const struct tw_internal_gear_pump *pump,
+                                            struct tw_chamber_displacement *out_displacement);
+
+/// Displacement, cm3 per turn, of a vane pump at an eccentricity.
+tw_status tw_hydraulic_vane_cm3_rev(double cam_diameter_mm,
+                                    double rotor_diameter_mm,
+                                    double eccentricity_mm,
+                                    double face_mm,
+                                    double *out_volume_cm3_rev);
+
+/// Displacement, cm3 per turn, of a gear pump by the rule of the trade. Common practice, no source.
+tw_status tw_hydraulic_field_rule_cm3_rev(double bore_diameter_mm,
+                                          double across_bores_mm,
+                                          double face_mm,
+                                          double *out_volume_cm3_rev);
+
+/// Share of its displacement that a pump delivers.
+tw_status tw_hydraulic_volumetric_efficiency(double delivered_l_min,
+                                             double displacement_cm3_rev,
+                                             double speed_rpm,
+                                             double *out_efficiency);
+
+/// Density and viscosity of a fluid at its temperature, with what an uncertain temperature does to them.
+tw_status tw_hydraulic_oil_at(const struct tw_fluid *fluid, const struct tw_reading *temp_c, struct tw_oil_at *out_oil);
+
+/// What a pump delivers against a pressure.
+tw_status tw_hydraulic_pump_flow(const struct tw_pump *pump,
+                                 double speed_rpm,
+                                 double pressure_kpa,
+                                 double viscosity_mpa_s,
+                                 struct tw_pump_flow *out_flow);
+
+/// Speed, 1/min, below which a pump can no longer hold the pressure.
+tw_status tw_hydraulic_least_speed_rpm(const struct tw_pump *pump,
+                                       double pressure_kpa,
+                                       double viscosity_mpa_s,
+                                       double demand_l_min,
+                                       double *out_speed_rpm);
+
+/// Whether a pump covers the demand, with its uncertainty. The worst case is a hot idle at the highest pressure.
+tw_status tw_hydraulic_flow_margin(const struct tw_pump *pump,
+                                   const struct tw_pump_duty *duty,
+                                   const struct tw_rule *rule,
+                                   struct tw_flow_margin *out_margin);
+
+/// Fluid temperature, degC, above which a pump can no longer hold the pressure at a speed.
+tw_status tw_hydraulic_hottest_c(const struct tw_pump *pump,
+                                 const struct tw_fluid *fluid,
+                                 double speed_rpm,
+                                 double pressure_kpa,
+                                 double demand_l_min,
+                                 double *out_temp_c);
+
+/// Flow of oil through a narrow slot, one wall of which may move.
+tw_status tw_hydraulic_slot_flow(const struct tw_slot *slot,
+                                 double pressure_drop_kpa,
+                                 double viscosity_mpa_s,
+                                 double density_kg_m3,
+                                 double wall_speed_m_s,
+                                 struct tw_slot_flow *out_flow);
+
+/// Flow along the gap between a bore and a shaft or valve that slides in it.
+tw_status tw_hydraulic_sliding_gap(const struct tw_gap *gap,
+                                   double pressure_drop_kpa,
+                                   double viscosity_mpa_s,
+                                   double density_kg_m3,
+                                   double wall_speed_m_s,
+                                   struct tw_sliding_gap *out_flow);
+
+/// Whether a clearance of a pump is within its limit, and how many times more it leaks than when new.
+tw_status tw_hydraulic_pump_clearance(const struct tw_reading *clearance_mm,
+                                      const struct tw_reading *new_mm,
+                                      double limit_mm,
+                                      const struct tw_rule *rule,
+                                      struct tw_pump_clearance *out_clearance);
+
+/// Flow through an orifice; `turbulent` is false where the discharge of a sharp edge does not hold.
+tw_status tw_hydraulic_orifice_flow(const struct tw_orifice *orifice,
+                                    double pressure_drop_kpa,
+                                    double density_kg_m3,
+                                    double viscosity_mpa_s,
+                                    struct tw_orifice_flow *out_flow);
+
+/// Pressure, kPa, that an orifice takes at a flow.
+tw_status tw_hydraulic_orifice_drop_kpa(const struct tw_orifice *orifice,
+                                        double flow_l_min,
+                                        double density_kg_m3,
+                                        double *out_drop_kpa);
+
+/// Hole, mm, that lets a flow through at a pressure.
+tw_status tw_hydraulic_orifice_diameter_mm(double flow_l_min,
+                                           double pressure_drop_kpa,
+                                           double density_kg_m3,
+                                           double discharge,
+                                           double *out_diameter_mm);
+
+/// Effective area, mm^2, of orifices side by side.
+tw_status tw_hydraulic_in_parallel_mm2(const struct tw_orifice *orifices, size_t count, double *out_effective_area_mm2);
+
+/// Effective area, mm^2, of orifices one after another.
+tw_status tw_hydraulic_in_series_mm2(const struct tw_orifice *orifices, size_t count, double *out_effective_area_mm2);
+
+/// Flow, L/min, through an effective area.
+tw_status tw_hydraulic_passage_flow_l_min(double effective_area_mm2,
+                                          double pressure_drop_kpa,
+                                          double density_kg_m3,
+                                          double *out_flow_l_min);
+
+/// Force, N, with which the flow through a metering edge closes its valve.
+tw_status tw_hydraulic_flow_force_n(const struct tw_metering *metering, double pressure_drop_kpa, double *out_force_n);
+
+/// Pressure that a regulator valve holds, with the forces on it.
+tw_status tw_hydraulic_regulated(const struct tw_regulator *regulator,
+                                 double boost_pressure_kpa,
+                                 struct tw_regulated *out_regulated);
+
+/// Spring force, N, that gives a regulator valve its pressure, at the stroke where it regulates.
+tw_status tw_hydraulic_spring_for_n(const struct tw_regulator *regulator,
+                                    double pressure_kpa,
+                                    double boost_pressure_kpa,
+                                    double *out_spring_n);
+
+/// Line pressure that a gear needs, against the gauge reading in duty and the most that the control can give (INFINITY where
+/// that is not known).
+tw_status tw_hydraulic_gear_pressure(const struct tw_state *state,
+                                     const struct tw_element_pack *packs,
+                                     size_t pack_count,
+                                     const struct tw_duty *duty,
+                                     double control_max_kpa,
+                                     struct tw_gear_pressure *out_pressure);
+
+/// How far each circuit would explain a pattern of pressure readings, the likeliest first. Suspects, not proof.
+tw_status tw_hydraulic_suspect_circuits(const struct tw_pressure_reading *readings,
+                                        size_t count,
+                                        uint32_t elements,
+                                        const struct tw_pattern_rule *rule,
+                                        struct tw_pressure_suspects *out_suspects);
+
+/// Which of some readings is expected to separate the suspects of these readings best.
+tw_status tw_hydraulic_next_reading(const struct tw_pressure_reading *readings,
+                                    size_t count,
+                                    uint32_t elements,
+                                    const struct tw_pattern_rule *rule,
+                                    const struct tw_pressure_point *candidates,
+                                    size_t candidate_count,
+                                    struct tw_next_reading *out_next);
+
+/// Flow from a volume and the time in which it ran.
+tw_status tw_hydraulic_timed_flow(const struct tw_reading *volume_l,
+                                  const struct tw_reading *time_s,
+                                  struct tw_timed_flow *out_flow);
+
+/// Flow that the same cooler would pass at another temperature of the fluid.
+tw_status tw_hydraulic_flow_at_reference(const struct tw_reading *flow_l_min,
+                                         const struct tw_fluid *fluid,
+                                         const struct tw_reading *temp_c,
+                                         double reference_c,
+                                         struct tw_reading *out_flow_l_min);
+
+/// Least flows of a cooler from their table.
+tw_status tw_hydraulic_from_flows(const double *temperature_c,
+                                  const double *least_flow_l_min,
+                                  size_t rows,
+                                  struct tw_cooler_limits *out_limits);
+
+/// Least flow of a cooler at a temperature.
+tw_status tw_hydraulic_least_flow_at(const struct tw_cooler_limits *limits,
+                                     double temp_c,
+                                     struct tw_least_flow *out_least);
+
+/// Whether a cooler passes enough at the temperature that the fluid has.
+tw_status tw_hydraulic_cooler_check(const struct tw_cooler_limits *limits,
+                                    const struct tw_cooler_reading *reading,
+                                    const struct tw_rule *rule,
+                                    struct tw_cooler_check *out_check);
+
 /// Prior chance of each variant from how many of each came into the shop.
 tw_status tw_identify_prior_of_counts(const uint32_t *counts, size_t variants, double *out_prior);
 
@@ -7162,6 +7745,18 @@ double tw_units_quart_to_l(double value);
 
 /// Liters to US liquid quarts.
 double tw_units_l_to_quart(double value);
+
+/// US liquid gallons to liters.
+double tw_units_gallon_to_l(double value);
+
+/// Liters to US liquid gallons.
+double tw_units_l_to_gallon(double value);
+
+/// Cubic inches to cubic centimeters.
+double tw_units_in3_to_cm3(double value);
+
+/// Cubic centimeters to cubic inches.
+double tw_units_cm3_to_in3(double value);
 
 /// Mechanical horsepower to kilowatts.
 double tw_units_hp_to_kw(double value);

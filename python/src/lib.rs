@@ -367,10 +367,10 @@ mod _native {
     mod units {
         #[pymodule_export]
         use crate::units::{
-            c_to_f, f_to_c, f_to_k_difference, hp_to_kw, in_to_mm, k_to_f_difference, kg_to_lb, km_h_to_mph,
-            km_to_mile, kpa_to_psi, kw_to_hp, l_to_quart, lb_to_kg, lbf_ft_to_nm, lbf_to_n, mile_to_km, mm_to_in,
-            mm_to_thou, mph_to_km_h, n_to_lbf, nm_to_lbf_ft, per_sqrt_lbf_ft_to_per_sqrt_nm,
-            per_sqrt_nm_to_per_sqrt_lbf_ft, psi_to_kpa, quart_to_l, thou_to_mm,
+            c_to_f, cm3_to_in3, f_to_c, f_to_k_difference, gallon_to_l, hp_to_kw, in_to_mm, in3_to_cm3,
+            k_to_f_difference, kg_to_lb, km_h_to_mph, km_to_mile, kpa_to_psi, kw_to_hp, l_to_gallon, l_to_quart,
+            lb_to_kg, lbf_ft_to_nm, lbf_to_n, mile_to_km, mm_to_in, mm_to_thou, mph_to_km_h, n_to_lbf, nm_to_lbf_ft,
+            per_sqrt_lbf_ft_to_per_sqrt_nm, per_sqrt_nm_to_per_sqrt_lbf_ft, psi_to_kpa, quart_to_l, thou_to_mm,
         };
     }
 }

@@ -35,6 +35,10 @@ conversions! {
     kpa_to_psi(value), "Kilopascals", "pounds-force per square inch";
     quart_to_l(value), "US liquid quarts", "liters";
     l_to_quart(value), "Liters", "US liquid quarts";
+    gallon_to_l(value), "US liquid gallons", "liters";
+    l_to_gallon(value), "Liters", "US liquid gallons";
+    in3_to_cm3(value), "Cubic inches", "cubic centimeters";
+    cm3_to_in3(value), "Cubic centimeters", "cubic inches";
     hp_to_kw(value), "Mechanical horsepower", "kilowatts";
     kw_to_hp(value), "Kilowatts", "mechanical horsepower";
     per_sqrt_lbf_ft_to_per_sqrt_nm(value), "Capacity factors of torque converters in 1/min per √(lbf·ft)", "1/min per √(N·m)";

@@ -91,6 +91,26 @@ static tw_status l_to_quart(const vectors_row *row, double *out) {
     return TW_STATUS_OK;
 }
 
+static tw_status gallon_to_l(const vectors_row *row, double *out) {
+    out[0] = tw_units_gallon_to_l(vectors_number(row, "value"));
+    return TW_STATUS_OK;
+}
+
+static tw_status l_to_gallon(const vectors_row *row, double *out) {
+    out[0] = tw_units_l_to_gallon(vectors_number(row, "value"));
+    return TW_STATUS_OK;
+}
+
+static tw_status in3_to_cm3(const vectors_row *row, double *out) {
+    out[0] = tw_units_in3_to_cm3(vectors_number(row, "value"));
+    return TW_STATUS_OK;
+}
+
+static tw_status cm3_to_in3(const vectors_row *row, double *out) {
+    out[0] = tw_units_cm3_to_in3(vectors_number(row, "value"));
+    return TW_STATUS_OK;
+}
+
 static tw_status hp_to_kw(const vectors_row *row, double *out) {
     out[0] = tw_units_hp_to_kw(vectors_number(row, "value"));
     return TW_STATUS_OK;
@@ -150,6 +170,10 @@ static const vectors_test TESTS[] = {
     {"units_kpa_to_psi", kpa_to_psi},
     {"units_quart_to_l", quart_to_l},
     {"units_l_to_quart", l_to_quart},
+    {"units_gallon_to_l", gallon_to_l},
+    {"units_l_to_gallon", l_to_gallon},
+    {"units_in3_to_cm3", in3_to_cm3},
+    {"units_cm3_to_in3", cm3_to_in3},
     {"units_hp_to_kw", hp_to_kw},
     {"units_kw_to_hp", kw_to_hp},
     {"units_per_sqrt_lbf_ft_to_per_sqrt_nm", per_sqrt_lbf_ft_to_per_sqrt_nm},

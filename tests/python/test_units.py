@@ -19,6 +19,8 @@ UNITS = {
     ("lbf_ft_to_nm", "nm_to_lbf_ft"): ("force_pound*foot", "newton*meter"),
     ("psi_to_kpa", "kpa_to_psi"): ("psi", "kilopascal"),
     ("quart_to_l", "l_to_quart"): ("quart", "liter"),
+    ("gallon_to_l", "l_to_gallon"): ("gallon", "liter"),
+    ("in3_to_cm3", "cm3_to_in3"): ("inch**3", "centimeter**3"),
     ("hp_to_kw", "kw_to_hp"): ("horsepower", "kilowatt"),
     ("per_sqrt_lbf_ft_to_per_sqrt_nm", "per_sqrt_nm_to_per_sqrt_lbf_ft"): (
         "1/(force_pound*foot)**0.5",
