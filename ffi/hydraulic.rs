@@ -364,8 +364,9 @@ pub unsafe extern "C" fn tw_hydraulic_next_reading(
             for place in 0..if candidates.is_null() { 0 } else { candidate_count } {
                 known(&raw const (*candidates.add(place)).at_stall, 2)?;
             }
-            let found = core(hydraulic::suspect_circuits(slice(readings, count)?, elements, read(rule)?))?;
-            core(hydraulic::next_reading(&found, slice(candidates, candidate_count)?, read(rule)?))
+            let (readings, candidates) = (slice(readings, count)?, slice(candidates, candidate_count)?);
+            let found = core(hydraulic::suspect_circuits(readings, elements, read(rule)?))?;
+            core(hydraulic::next_reading(&found, candidates, read(rule)?))
         })
     }
 }

@@ -15,6 +15,7 @@ mod fit;
 mod fluid;
 mod hazard;
 mod hold;
+mod hydraulic;
 mod identify;
 mod interchange;
 mod judge;
@@ -133,6 +134,27 @@ mod _native {
             DamageRange, FluidLife, MeshDuty, RankInterval, RatioCause, RatioRule, Residence, SpeedsRatio, WheelDuty,
             bootstrap_ranks, bus_signal, damage_interval, fluid_life, mesh_duty, other_driveline, other_teeth,
             rainflow, rank_intervals, ratio_of, resampled_total, residence, weigh_causes,
+        };
+    }
+
+    /// Pump, orifices, valves, line pressure needed and available, cooler flow. Hot fluid burns.
+    #[pymodule]
+    mod hydraulic {
+        #[pymodule_export]
+        const SHARP_EDGE_DISCHARGE: f64 = trainwright::hydraulic::SHARP_EDGE_DISCHARGE;
+        #[pymodule_export]
+        const TURBULENT_REYNOLDS: f64 = trainwright::hydraulic::TURBULENT_REYNOLDS;
+        #[pymodule_export]
+        const SHARP_EDGE_JET_DEG: f64 = trainwright::hydraulic::SHARP_EDGE_JET_DEG;
+        #[pymodule_export]
+        use crate::hydraulic::{
+            ChamberDisplacement, CoolerCheck, CoolerLimits, CoolerReading, FlowMargin, GearPressure, InternalGearPump,
+            Land, LeastFlow, Metering, NextReading, OilAt, Orifice, OrificeFlow, PatternRule, PressurePoint,
+            PressureReading, PressureSuspect, PressureSuspects, Pump, PumpClearance, PumpDuty, PumpFlow, Regulated,
+            Regulator, SlidingGap, Slot, SlotFlow, TimedFlow, external_gear_by_centers_cm3_rev, external_gear_cm3_rev,
+            field_rule_cm3_rev, flow_at_reference, gear_pressure, in_parallel_mm2, in_series_mm2, next_reading, oil_at,
+            orifice_diameter_mm, passage_flow_l_min, pump_clearance, sliding_gap, suspect_circuits, timed_flow,
+            vane_cm3_rev, volumetric_efficiency,
         };
     }
 

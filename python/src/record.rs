@@ -10,6 +10,7 @@ use crate::clutch::{ElementPack, Pack};
 use crate::converter::{Characteristic, EngineCurve};
 use crate::error::{answer, raise, refuse};
 use crate::fluid::{Fill, Fluid};
+use crate::hydraulic::{CoolerLimits, Pump};
 use crate::interchange::Joints;
 use crate::judge::Reading;
 use crate::road::{Combination, Driveline};
@@ -263,6 +264,11 @@ impl Family {
         Ok(packs)
     }
 
+    /// The pump. Its leak is taken to have been measured in this fluid.
+    fn pump(&self, fluid: Fluid) -> PyResult<Pump> {
+        answer(self.record.pump(&fluid.0))
+    }
+
     /// How the parts of the family meet: its fits, covers, matches and machining, as `trainwright.interchange` takes them.
     fn joints(&self) -> PyResult<Joints> {
         self.record.joints().map(Joints).map_err(raise)
@@ -367,6 +373,11 @@ impl Fluids {
     fn fill(&self) -> PyResult<Fill> {
         let missing = trainwright::Error::Missing { name: "fill", why: "the record has no [fill] table" };
         answer(self.record.fill.as_ref().ok_or(missing).and_then(|fill| fill.fill()))
+    }
+
+    /// Least return flow of the cooler by fluid temperature.
+    fn cooler_limits(&self) -> PyResult<CoolerLimits> {
+        answer(self.record.cooler_limits())
     }
 }
 

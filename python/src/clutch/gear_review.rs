@@ -123,6 +123,11 @@ impl GearReview {
 }
 
 impl GearReview {
+    /// The review of the core.
+    pub fn core(&self) -> &core::GearReview {
+        &self.review
+    }
+
     fn name(&self, row: core::ElementMargin) -> &str {
         self.names.get(usize::from(row.element)).map_or("", String::as_str)
     }

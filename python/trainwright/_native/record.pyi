@@ -3,6 +3,7 @@ Records: TOML that a parts person can maintain, every fault of it named at its l
 """
 
 from .fluid import Fill, Fluid
+from .hydraulic import CoolerLimits, Pump
 from .identify import Identification, Look
 from .interchange import Joints
 from .judge import Reading, Rule
@@ -73,6 +74,10 @@ class Family:
     def packs(self, /, variant: str) -> dict:
         """
         The pack of each clutch and brake in a variant: new linings, no seal drag.
+        """
+    def pump(self, /, fluid: Fluid) -> Pump:
+        """
+        The pump. Its leak is taken to have been measured in this fluid.
         """
     def rings(self, /, element: str) -> PieceList:
         """
@@ -160,6 +165,10 @@ class Fluids:
     def as_dict(self, /) -> dict:
         """
         Everything in the record, by the keys of the TOML; what is left out is None.
+        """
+    def cooler_limits(self, /) -> CoolerLimits:
+        """
+        Least return flow of the cooler by fluid temperature.
         """
     def fill(self, /) -> Fill:
         """

@@ -6,11 +6,16 @@ from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any
 
-__all__ = ["c_to_f", "f_to_c", "f_to_k_difference", "hp_to_kw", "in_to_mm", "k_to_f_difference", "kg_to_lb", "km_h_to_mph", "km_to_mile", "kpa_to_psi", "kw_to_hp", "l_to_quart", "lb_to_kg", "lbf_ft_to_nm", "lbf_to_n", "mile_to_km", "mm_to_in", "mm_to_thou", "mph_to_km_h", "n_to_lbf", "nm_to_lbf_ft", "psi_to_kpa", "quart_to_l", "thou_to_mm"]
+__all__ = ["c_to_f", "cm3_to_in3", "f_to_c", "f_to_k_difference", "gallon_to_l", "hp_to_kw", "in3_to_cm3", "in_to_mm", "k_to_f_difference", "kg_to_lb", "km_h_to_mph", "km_to_mile", "kpa_to_psi", "kw_to_hp", "l_to_gallon", "l_to_quart", "lb_to_kg", "lbf_ft_to_nm", "lbf_to_n", "mile_to_km", "mm_to_in", "mm_to_thou", "mph_to_km_h", "n_to_lbf", "nm_to_lbf_ft", "psi_to_kpa", "quart_to_l", "thou_to_mm"]
 
 def c_to_f(temp_c: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Degrees Celsius to degrees Fahrenheit. A number in gives a float, an array gives an array.
+    """
+
+def cm3_to_in3(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
+    """
+    Cubic centimeters to cubic inches. A number in gives a float, an array gives an array.
     """
 
 def f_to_c(temp_f: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
@@ -23,9 +28,19 @@ def f_to_k_difference(value: ArrayLike, *, out: NDArray[float64] | None = None) 
     Differences in degrees Fahrenheit to differences in kelvin. A number in gives a float, an array gives an array.
     """
 
+def gallon_to_l(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
+    """
+    US liquid gallons to liters. A number in gives a float, an array gives an array.
+    """
+
 def hp_to_kw(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Mechanical horsepower to kilowatts. A number in gives a float, an array gives an array.
+    """
+
+def in3_to_cm3(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
+    """
+    Cubic inches to cubic centimeters. A number in gives a float, an array gives an array.
     """
 
 def in_to_mm(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
@@ -61,6 +76,11 @@ def kpa_to_psi(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
 def kw_to_hp(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Kilowatts to mechanical horsepower. A number in gives a float, an array gives an array.
+    """
+
+def l_to_gallon(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
+    """
+    Liters to US liquid gallons. A number in gives a float, an array gives an array.
     """
 
 def l_to_quart(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
