@@ -15,6 +15,7 @@
 //! | `_n`, `_n_mm` | force; spring rate | N, N/mm |
 //! | `_kpa` | gauge pressure (`_kpa_abs` when absolute) | kPa |
 //! | `_mpa` | stress, surface pressure | MPa |
+//! | `_rpm_per_sqrt_nm` | capacity factor of a torque converter | 1/min per √(N·m) |
 //! | `_rpm`, `_rpm_s` | shaft speed; its rate of change | 1/min, (1/min)/s |
 //! | `_km_h` | road speed | km/h |
 //! | `_m_s`, `_mpa_m_s` | speed of sliding or flow; surface pressure times sliding speed | m/s, MPa·m/s |
@@ -54,6 +55,7 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("kpa_abs", "kPa absolute"),
     ("mpa", "MPa"),
     ("mpa_m_s", "MPa·m/s"),
+    ("rpm_per_sqrt_nm", "1/min per √(N·m)"),
     ("rpm", "1/min"),
     ("rpm_s", "1/min per s"),
     ("mrev", "million turns"),

@@ -49,6 +49,7 @@ UNITS: dict[str, tuple[Unit, ...]] = {
         Unit("in", ("in", "inch", "inches", '"'), 3, units.in_to_mm, units.mm_to_in),
         Unit("thou", ("thou", "thousandths"), 0, units.thou_to_mm, units.mm_to_thou),
     ),
+    "m": (Unit("m", ("m",), 0), Unit("ft", ("ft", "feet"), 0, lambda feet: units.in_to_mm(12 * feet) / 1000, lambda m: units.mm_to_in(1000 * m) / 12)),
     "km_h": (Unit("km/h", ("kmh", "km/h"), 1), Unit("mph", ("mph",), 1, units.mph_to_km_h, units.km_h_to_mph)),
     "kg": (Unit("kg", ("kg",), 0), Unit("lb", ("lb", "lbs"), 0, units.lb_to_kg, units.kg_to_lb)),
     "l": (Unit("L", ("l",), 2), Unit("qt", ("qt", "quart", "quarts"), 2, units.quart_to_l, units.l_to_quart)),

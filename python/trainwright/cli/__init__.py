@@ -16,6 +16,7 @@ from ..error import Error
 # Each module adds its commands to the group.
 from . import (
     clutch,
+    converter,
     explain,
     fits,
     fluid,

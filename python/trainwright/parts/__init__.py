@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, fits, fluid, hard_parts, identify, interchange, locks, road, stack, train
+from . import clutch, converter, fits, fluid, hard_parts, identify, interchange, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -23,6 +23,8 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     hard_parts.hard_part_parts,
     hard_parts.compare_parts,
     fluid.fill_parts,
+    converter.stall_parts,
+    converter.converter_parts,
     road.truck_parts,
     train.train_parts,
 )

@@ -2,6 +2,7 @@
 
 from .clutch import Bar, capacity_against_demand
 from .compare import bargain
+from .converter import converter_characteristic, engine_against_converter
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
 from .identify import chances_by_look, worth_of_looks
@@ -19,6 +20,8 @@ __all__ = [
     "capacity_against_demand",
     "chances_by_look",
     "clearance_against_temperature",
+    "converter_characteristic",
+    "engine_against_converter",
     "gear_ladder",
     "level_against_temperature",
     "parts_graph",
