@@ -121,3 +121,27 @@ pub const FLUID_SPECIFIC_HEAT_J_KG_K: f64 = 2000.0;
 pub const LOCKUP_SLIP_NORMAL_RPM: f64 = 50.0;
 /// Slip of a lock-up clutch commanded fully from which it is suspect; 75 to 100.
 pub const LOCKUP_SLIP_SUSPECT_RPM: f64 = 75.0;
+/// Temperature of a sump in normal driving.
+pub const SUMP_NORMAL_LOW_C: f64 = 80.0;
+/// See [`SUMP_NORMAL_LOW_C`].
+pub const SUMP_NORMAL_HIGH_C: f64 = 95.0;
+/// Temperature of a sump at which a driver should slow down or stop to cool.
+pub const SUMP_ALARM_LOW_C: f64 = 120.0;
+/// See [`SUMP_ALARM_LOW_C`].
+pub const SUMP_ALARM_HIGH_C: f64 = 130.0;
+/// Heat that warms a truck's automatic by 1 K: some 12 L of fluid and 80 to 100 kg of aluminum and steel.
+pub const UNIT_HEAT_CAPACITY_J_K: f64 = 75_000.0;
+/// What its case gives to the air stream for each kelvin.
+pub const CASE_COOLING_LOW_W_K: f64 = 15.0;
+/// See [`CASE_COOLING_LOW_W_K`].
+pub const CASE_COOLING_HIGH_W_K: f64 = 30.0;
+/// What the cooler of a tow package takes for each kelvin between sump and air, with road speed through it.
+pub const TOW_COOLER_LOW_W_K: f64 = 120.0;
+/// See [`TOW_COOLER_LOW_W_K`].
+pub const TOW_COOLER_HIGH_W_K: f64 = 220.0;
+/// Standard uncertainty of a satellite receiver's elevation against the road within some kilometers.
+pub const SATELLITE_ELEVATION_U_M: f64 = 3.0;
+/// Distance on the road over which that error stays alike.
+pub const SATELLITE_ELEVATION_CORRELATION_M: f64 = 100.0;
+/// Window in which a grade is taken from satellite elevations.
+pub const GRADE_WINDOW_M: f64 = 400.0;

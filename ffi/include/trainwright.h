@@ -288,6 +288,42 @@
 /// Slip of a lock-up clutch commanded fully from which it is suspect; 75 to 100.
 #define TW_PRACTICE_LOCKUP_SLIP_SUSPECT_RPM 75.0
 
+/// Temperature of a sump in normal driving.
+#define TW_PRACTICE_SUMP_NORMAL_LOW_C 80.0
+
+/// See `TW_PRACTICE_SUMP_NORMAL_LOW_C`.
+#define TW_PRACTICE_SUMP_NORMAL_HIGH_C 95.0
+
+/// Temperature of a sump at which a driver should slow down or stop to cool.
+#define TW_PRACTICE_SUMP_ALARM_LOW_C 120.0
+
+/// See `TW_PRACTICE_SUMP_ALARM_LOW_C`.
+#define TW_PRACTICE_SUMP_ALARM_HIGH_C 130.0
+
+/// Heat that warms a truck's automatic by 1 K: some 12 L of fluid and 80 to 100 kg of aluminum and steel.
+#define TW_PRACTICE_UNIT_HEAT_CAPACITY_J_K 75000.0
+
+/// What its case gives to the air stream for each kelvin.
+#define TW_PRACTICE_CASE_COOLING_LOW_W_K 15.0
+
+/// See `TW_PRACTICE_CASE_COOLING_LOW_W_K`.
+#define TW_PRACTICE_CASE_COOLING_HIGH_W_K 30.0
+
+/// What the cooler of a tow package takes for each kelvin between sump and air, with road speed through it.
+#define TW_PRACTICE_TOW_COOLER_LOW_W_K 120.0
+
+/// See `TW_PRACTICE_TOW_COOLER_LOW_W_K`.
+#define TW_PRACTICE_TOW_COOLER_HIGH_W_K 220.0
+
+/// Standard uncertainty of a satellite receiver's elevation against the road within some kilometers.
+#define TW_PRACTICE_SATELLITE_ELEVATION_U_M 3.0
+
+/// Distance on the road over which that error stays alike.
+#define TW_PRACTICE_SATELLITE_ELEVATION_CORRELATION_M 100.0
+
+/// Window in which a grade is taken from satellite elevations.
+#define TW_PRACTICE_GRADE_WINDOW_M 400.0
+
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
 #define TW_RADIAL_FACTOR 3.05

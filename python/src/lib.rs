@@ -353,6 +353,30 @@ mod _native {
         #[pymodule_export]
         const STEEL_SHEAR_MODULUS_MPA: f64 = core::STEEL_SHEAR_MODULUS_MPA;
         #[pymodule_export]
+        const SUMP_NORMAL_LOW_C: f64 = core::SUMP_NORMAL_LOW_C;
+        #[pymodule_export]
+        const SUMP_NORMAL_HIGH_C: f64 = core::SUMP_NORMAL_HIGH_C;
+        #[pymodule_export]
+        const SUMP_ALARM_LOW_C: f64 = core::SUMP_ALARM_LOW_C;
+        #[pymodule_export]
+        const SUMP_ALARM_HIGH_C: f64 = core::SUMP_ALARM_HIGH_C;
+        #[pymodule_export]
+        const UNIT_HEAT_CAPACITY_J_K: f64 = core::UNIT_HEAT_CAPACITY_J_K;
+        #[pymodule_export]
+        const CASE_COOLING_LOW_W_K: f64 = core::CASE_COOLING_LOW_W_K;
+        #[pymodule_export]
+        const CASE_COOLING_HIGH_W_K: f64 = core::CASE_COOLING_HIGH_W_K;
+        #[pymodule_export]
+        const TOW_COOLER_LOW_W_K: f64 = core::TOW_COOLER_LOW_W_K;
+        #[pymodule_export]
+        const TOW_COOLER_HIGH_W_K: f64 = core::TOW_COOLER_HIGH_W_K;
+        #[pymodule_export]
+        const SATELLITE_ELEVATION_U_M: f64 = core::SATELLITE_ELEVATION_U_M;
+        #[pymodule_export]
+        const SATELLITE_ELEVATION_CORRELATION_M: f64 = core::SATELLITE_ELEVATION_CORRELATION_M;
+        #[pymodule_export]
+        const GRADE_WINDOW_M: f64 = core::GRADE_WINDOW_M;
+        #[pymodule_export]
         const TONGUE_SHARE_LOW: f64 = core::TONGUE_SHARE_LOW;
         #[pymodule_export]
         const TONGUE_SHARE_HIGH: f64 = core::TONGUE_SHARE_HIGH;
