@@ -22,7 +22,7 @@ pub(super) const SMOOTH: Card = Card {
         symbol("L", "noise.correlation_m", "m"),
         symbol("Δs", "mean distance of the points", "m"),
     ],
-    range: "the straight line of least squares in a window; a crest shorter than the window is flattened, and L is short against it",
+    range: "the straight line of least squares in a window; a crest shorter than the window is flattened. u_b is an upper estimate where errors stay alike: a third too much in a window of 6·L, near right from 12·L",
     source: &card::LEAST_SQUARES,
     locator: "local polynomial of the first degree; variance of the slope",
 };

@@ -20,6 +20,7 @@ from . import (
     explain,
     fits,
     fluid,
+    grade,
     hard_parts,
     identify,
     interchange,

@@ -5,6 +5,7 @@ from .compare import bargain
 from .converter import converter_characteristic, engine_against_converter
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
+from .grade import temperature_along, torque_by_grade
 from .identify import chances_by_look, worth_of_looks
 from .interchange import Link, parts_graph
 from .locks import stress_by_grade, stress_by_truck
@@ -31,5 +32,7 @@ __all__ = [
     "shift_points",
     "stress_by_grade",
     "stress_by_truck",
+    "temperature_along",
+    "torque_by_grade",
     "worth_of_looks",
 ]
