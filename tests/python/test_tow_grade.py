@@ -356,13 +356,13 @@ def answer(*arguments: str) -> Any:
     return json.loads(call(*arguments, "--json"))
 
 
-SUMP = ["--start", "90C", "--limit", "120C", "--air", "35C", "--cooler", "60", "--case", "15", "--heat-capacity", "75"]
+SUMP = ["--start", "90C", "--alarm", "120C", "--air", "35C", "--cooler", "60", "--case", "15", "--heat-capacity", "75"]
 
 
 def test_shop_units_give_the_same_answer() -> None:
     metric = answer("grade", FAMILY, "--fleet", FLEET, "--truck", "T13", "--grade", "6", "--speed", "64.37376km/h", *SUMP)
     shop_units = answer(
-        "grade", FAMILY, "--fleet", FLEET, "--truck", "T13", "--grade", "6", "--speed", "40mph", "--start", "194F", "--limit", "248F", "--air", "95F", *SUMP[6:]
+        "grade", FAMILY, "--fleet", FLEET, "--truck", "T13", "--grade", "6", "--speed", "40mph", "--start", "194F", "--alarm", "248F", "--air", "95F", *SUMP[6:]
     )  # fmt: skip
     for key in ("speed_km_h", "output_nm", "loss_kw", "steady_c"):
         assert shop_units[key] == pytest.approx(metric[key], rel=1e-9)
@@ -396,8 +396,8 @@ def test_minutes_left_are_said_and_worked_out() -> None:
     [
         (["--truck", "T99"], "T13"),
         (["--truck", "T19"], "--tire"),
-        (["--truck", "T13", "--grade", "9"], "--speed"),
-        (["--truck", "T13", "--start", "90C"], "--limit"),
+        (["--truck", "T13", "--grade", "9%"], "--speed"),
+        (["--truck", "T13", "--start", "90C"], "--alarm"),
         (["--truck", "T13", "--practice"], "--air"),
         (["--truck", "T13", "--speed", "40"], "mph"),
     ],

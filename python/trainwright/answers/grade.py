@@ -380,7 +380,7 @@ def _not_checked(truck: Truck, hot: Hot | None) -> list[str]:
         "grip of the driven tires, wind, altitude and accessories of the engine",
     ]
     if hot is None:
-        missing.append("heat: give the sump with --heat-capacity, --case, --cooler, --air, --start and --limit, or --practice for usual figures")
+        missing.append("heat: give the sump with --heat-capacity, --case, --cooler, --air, --start and --alarm, or --practice for usual figures")
     else:
         missing.append("cooling at other speeds: less air passes the cooler when slow")
     if truck.oil_density_kg_m3 is None:
