@@ -145,3 +145,13 @@ pub const SATELLITE_ELEVATION_U_M: f64 = 3.0;
 pub const SATELLITE_ELEVATION_CORRELATION_M: f64 = 100.0;
 /// Window in which a grade is taken from satellite elevations.
 pub const GRADE_WINDOW_M: f64 = 400.0;
+/// Temperature above which the life of transmission fluid halves step by step: 175 °F.
+pub const FLUID_AGING_REFERENCE_C: f64 = 79.444_444_444_444_44;
+/// Step of temperature that halves it: 20 °F.
+pub const FLUID_AGING_HALVING_K: f64 = 11.111_111_111_111_11;
+/// Life at [`FLUID_AGING_REFERENCE_C`]: 100 000 miles. Hours follow from the mean speed.
+pub const FLUID_AGING_LIFE_KM: f64 = 160_934.4;
+/// Slope of the life of gear teeth in bending against torque, as wide as it is commonly taken.
+pub const GEAR_SLOPE_LOW: f64 = 5.0;
+/// See [`GEAR_SLOPE_LOW`].
+pub const GEAR_SLOPE_HIGH: f64 = 8.0;

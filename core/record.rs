@@ -25,6 +25,7 @@ mod check;
 mod compare;
 mod document;
 mod drive;
+mod duty;
 mod family;
 mod fault;
 mod fits;
@@ -62,6 +63,7 @@ use self::document::Document;
 use self::whole::Whole;
 
 pub use compare::{Comparison, FigureChange, PartComparison};
+pub use duty::{Assumed, BearingDuty, DutyRule, GradeHours, SetDamage, TruckDuty};
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, Friction, MachiningRecord,
     MatchRecord, Meta, Price, PumpRecord, PushedBy, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, SplineRecord,

@@ -131,7 +131,7 @@ impl SetRecord {
 
 impl NamedTrain {
     /// Where in the train a wheel is.
-    fn wheel(&self, by: &PushedBy) -> Result<SetWheel> {
+    pub(super) fn wheel(&self, by: &PushedBy) -> Result<SetWheel> {
         let place = self.sets.iter().position(|set| set.id == by.set);
         let Some((set, record)) = place.and_then(|place| Some((place, self.sets.get(place)?))) else {
             return Err(Error::Missing { name: "pushed_by", why: "the train has no set of this name; name one" });

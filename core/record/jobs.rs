@@ -42,6 +42,10 @@ pub struct Job {
     /// Sets asked for: part, from variant, into variant.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub ask_sets: Vec<[String; 3]>,
+    /// Slopes of damage at which a fleet is ranked.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[schemars(extend("x-order" = "rising", "x-least" = 1, "x-most" = 20))]
+    pub slopes: Vec<f64>,
     /// Trucks concerned.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     #[schemars(extend("x-refers" = "truck"))]

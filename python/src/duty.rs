@@ -6,6 +6,7 @@ mod damage;
 mod life;
 mod mesh;
 mod rank;
+mod recorded;
 mod wheels;
 
 pub use bus::{BusSignal, BusValue, bus_signal};
@@ -14,6 +15,7 @@ pub use damage::{Damage, DamageInterval, DamageLine, DamageRange, damage_interva
 pub use life::{AgingRule, FluidLife, fluid_life};
 pub use mesh::{MeshDuty, WheelDuty, mesh_duty};
 pub use rank::{RankInterval, bootstrap_ranks, rank_intervals, resampled_total};
+pub use recorded::{BearingDuty, GradeHours, TruckDuty, truck_duty, truck_duty_cases, wheel_causes};
 pub use wheels::{
     CauseFit, CauseFound, RatioCause, RatioRule, SpeedsRatio, other_driveline, other_teeth, ratio_of, weigh_causes,
 };

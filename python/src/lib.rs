@@ -130,10 +130,11 @@ mod _native {
     mod duty {
         #[pymodule_export]
         use crate::duty::{
-            AgingRule, BusSignal, BusValue, CauseFit, CauseFound, CycleCount, Damage, DamageInterval, DamageLine,
-            DamageRange, FluidLife, MeshDuty, RankInterval, RatioCause, RatioRule, Residence, SpeedsRatio, WheelDuty,
-            bootstrap_ranks, bus_signal, damage_interval, fluid_life, mesh_duty, other_driveline, other_teeth,
-            rainflow, rank_intervals, ratio_of, resampled_total, residence, weigh_causes,
+            AgingRule, BearingDuty, BusSignal, BusValue, CauseFit, CauseFound, CycleCount, Damage, DamageInterval,
+            DamageLine, DamageRange, FluidLife, GradeHours, MeshDuty, RankInterval, RatioCause, RatioRule, Residence,
+            SpeedsRatio, TruckDuty, WheelDuty, bootstrap_ranks, bus_signal, damage_interval, fluid_life, mesh_duty,
+            other_driveline, other_teeth, rainflow, rank_intervals, ratio_of, resampled_total, residence, truck_duty,
+            truck_duty_cases, weigh_causes, wheel_causes,
         };
     }
 
@@ -376,6 +377,15 @@ mod _native {
         const SATELLITE_ELEVATION_CORRELATION_M: f64 = core::SATELLITE_ELEVATION_CORRELATION_M;
         #[pymodule_export]
         const GRADE_WINDOW_M: f64 = core::GRADE_WINDOW_M;
+        const FLUID_AGING_REFERENCE_C: f64 = core::FLUID_AGING_REFERENCE_C;
+        #[pymodule_export]
+        const FLUID_AGING_HALVING_K: f64 = core::FLUID_AGING_HALVING_K;
+        #[pymodule_export]
+        const FLUID_AGING_LIFE_KM: f64 = core::FLUID_AGING_LIFE_KM;
+        #[pymodule_export]
+        const GEAR_SLOPE_LOW: f64 = core::GEAR_SLOPE_LOW;
+        #[pymodule_export]
+        const GEAR_SLOPE_HIGH: f64 = core::GEAR_SLOPE_HIGH;
         #[pymodule_export]
         const TONGUE_SHARE_LOW: f64 = core::TONGUE_SHARE_LOW;
         #[pymodule_export]
