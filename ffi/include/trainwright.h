@@ -26,6 +26,9 @@
 /// Most values of one explanation.
 #define TW_MAX_NAMED_VALUES 64
 
+/// Most operating points of one turbine speed.
+#define TW_MAX_OPERATING_POINTS 8
+
 /// Most points of an engine curve or a characteristic.
 #define TW_TABLE_POINTS 32
 
@@ -252,6 +255,39 @@
 /// See `TW_PRACTICE_PIN_SHARE_LOW`.
 #define TW_PRACTICE_PIN_SHARE_HIGH 0.25
 
+/// Difference from the computed stall speed that shops let pass, where the record has none.
+#define TW_PRACTICE_STALL_ALLOW_RPM 150.0
+
+/// Stall speed above the computed one at which shops stop the test at once: something slips.
+#define TW_PRACTICE_STALL_STOP_RPM 200.0
+
+/// Share of the computed stall speed that is missing where the stator's one-way clutch comes first in suspicion.
+#define TW_PRACTICE_STALL_STATOR_SHARE 0.33
+
+/// Longest stall, where the record and the vehicle maker say nothing else.
+#define TW_PRACTICE_STALL_LONGEST_S 5.0
+
+/// Idle in Neutral between two stalls, at least; two minutes and more where the fluid got hot.
+#define TW_PRACTICE_STALL_COOL_S 20.0
+
+/// Fluid temperature at which a stall test begins: warm, 70 to 80 °C.
+#define TW_PRACTICE_STALL_FLUID_START_C 70.0
+
+/// Fluid temperature in the converter above which a shop ends a stall test, about 300 °F.
+#define TW_PRACTICE_STALL_FLUID_MOST_C 150.0
+
+/// Density of transmission fluid, where the fluid is not known; 800 to 860 between 15 and 80 °C.
+#define TW_PRACTICE_FLUID_DENSITY_KG_M3 860.0
+
+/// Specific heat of transmission fluid; 1900 to 2200 between 20 and 100 °C.
+#define TW_PRACTICE_FLUID_SPECIFIC_HEAT_J_KG_K 2000.0
+
+/// Slip of a lock-up clutch commanded fully that is still normal.
+#define TW_PRACTICE_LOCKUP_SLIP_NORMAL_RPM 50.0
+
+/// Slip of a lock-up clutch commanded fully from which it is suspect; 75 to 100.
+#define TW_PRACTICE_LOCKUP_SLIP_SUSPECT_RPM 75.0
+
 /// Temperature above which the life of transmission fluid halves step by step: 175 °F.
 #define TW_PRACTICE_FLUID_AGING_REFERENCE_C 79.44444444444444
 
@@ -465,6 +501,31 @@ enum tw_state_kind
 typedef enum tw_state_kind tw_state_kind;
 #else
 typedef uint8_t tw_state_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// On which side of the computed speed a measured one lies.
+enum tw_stall_side
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// So low that the stator comes first in suspicion: it freewheels where it should hold.
+  TW_STALL_SIDE_FAR_LOW = -2,
+  /// Low.
+  TW_STALL_SIDE_LOW = -1,
+  /// Inside what is allowed, and proven to be.
+  TW_STALL_SIDE_INSIDE = 0,
+  /// High.
+  TW_STALL_SIDE_HIGH = 1,
+  /// So high that the test stops at once: something slips.
+  TW_STALL_SIDE_FAR_HIGH = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_stall_side tw_stall_side;
+#else
+typedef int32_t tw_stall_side;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1929,6 +1990,218 @@ typedef struct tw_characteristic {
   /// Capacity factor at each, above 0: impeller speed over the root of impeller torque, 1/min per √(N·m).
   double k_rpm_per_sqrt_nm[TW_TABLE_POINTS];
 } tw_characteristic;
+
+/// What the engine gives today of its curve.
+typedef struct tw_engine_today {
+  /// Torque over that of the curve, above 0 to 2: air, throttle, fuel. 1 where all are those of the curve.
+  double torque_factor;
+  /// Torque that accessories take besides those that the curve counts, N·m; negative where one that it counts is idle.
+  double accessory_nm;
+} tw_engine_today;
+
+/// A speed at which engine and converter are in balance.
+typedef struct tw_operating_point {
+  /// Speed of engine and impeller, 1/min.
+  double engine_rpm;
+  /// Speed of the turbine, 1/min.
+  double turbine_rpm;
+  /// Turbine speed over impeller speed.
+  double speed_ratio;
+  /// Turbine torque over impeller torque.
+  double torque_ratio;
+  /// Capacity factor of the impeller side, 1/min per √(N·m).
+  double k_rpm_per_sqrt_nm;
+  /// Torque that the engine gives and the impeller takes, N·m.
+  double impeller_nm;
+  /// Torque at the turbine, N·m.
+  double turbine_nm;
+  /// Power into the impeller, kW.
+  double impeller_kw;
+  /// Power out of the turbine, kW.
+  double turbine_kw;
+  /// What the converter turns into heat, kW.
+  double heat_kw;
+  /// Power out over power in.
+  double efficiency;
+  /// The engine comes back to this speed by itself.
+  bool stable;
+} tw_operating_point;
+
+/// Every operating point at a turbine speed, by rising engine speed.
+typedef struct tw_operating_points {
+  /// The points; only the first `count` are used.
+  struct tw_operating_point points[TW_MAX_OPERATING_POINTS];
+  /// Number of points; 0 where engine and converter do not meet.
+  uint32_t count;
+  /// The engine gives more than the impeller takes at the lowest speed that both tables cover.
+  bool surplus_at_first;
+  /// The engine gives more than the impeller takes at the highest speed that both tables cover.
+  bool surplus_at_last;
+} tw_operating_points;
+
+/// Air that an engine breathes.
+typedef struct tw_inlet_air {
+  /// Absolute (station) pressure, kPa, 50 to 110; not the reading reduced to sea level.
+  double pressure_kpa_abs;
+  /// Pressure of the water vapor in it, kPa; 0 for dry air.
+  double vapor_kpa_abs;
+  /// Temperature, °C, −40 to 60.
+  double temp_c;
+} tw_inlet_air;
+/// The reference air of SAE J1349: 99 kPa dry, 25 °C.
+#define TW_INLET_AIR_REFERENCE_J1349 (tw_inlet_air){ .pressure_kpa_abs = 99.0, .vapor_kpa_abs = 0.0, .temp_c = 25.0 }
+
+/// What a stall speed depends on besides the two tables.
+typedef struct tw_stall_inputs {
+  /// Torque over that of the curve: air, fuel, wear of the engine.
+  struct tw_reading torque_factor;
+  /// Torque that accessories take besides those that the curve counts, N·m.
+  struct tw_reading accessory_nm;
+  /// Capacity factor of this converter over that of the characteristic: spread of manufacture, fluid.
+  struct tw_reading k_factor;
+} tw_stall_inputs;
+
+/// A computed stall.
+typedef struct tw_stall_speed {
+  /// The stall, from the best estimates.
+  struct tw_operating_point point;
+  /// Engine speed, 1/min.
+  struct tw_reading speed_rpm;
+  /// Torque at the turbine, N·m.
+  struct tw_reading turbine_nm;
+  /// Where the uncertainty of the speed comes from: engine torque, accessories, capacity factor, in this order.
+  struct tw_budget budget;
+} tw_stall_speed;
+
+/// A stall speed that was measured, and how it is judged.
+typedef struct tw_measured_stall {
+  /// Engine speed reached, 1/min.
+  struct tw_reading speed_rpm;
+  /// Differences from the computed speed that prove no fault, 1/min: the lower one negative.
+  struct tw_limits allow_rpm;
+  /// Share of the computed speed that is missing from which the stator comes first in suspicion, above 0 to 1.
+  double stator_share;
+  /// Difference upward at which the test stops at once, 1/min, above 0.
+  double stop_rpm;
+  /// Decision rule.
+  struct tw_rule rule;
+} tw_measured_stall;
+
+/// What a measured stall speed says.
+typedef struct tw_stall_verdict {
+  /// The computed stall.
+  struct tw_stall_speed stall;
+  /// Measured less computed speed, 1/min.
+  struct tw_reading difference_rpm;
+  /// The difference against what is allowed: GO is "no fault proven", not "no fault".
+  struct tw_judgment judgment;
+  /// Where the uncertainty of the difference comes from: reading, engine torque, accessories, capacity factor, in this order.
+  struct tw_budget budget;
+  /// The side on which it lies; `Inside` only where the verdict is GO.
+  tw_stall_side side;
+  /// The engine curve covers the measured speed. If not, the two shares below are 0.
+  bool explained;
+  /// Engine torque over the expected one that alone would explain the speed.
+  double torque_share;
+  /// Capacity factor over the expected one that alone would explain the speed.
+  double k_share;
+} tw_stall_verdict;
+
+/// What a stall test must not pass.
+typedef struct tw_stall_ratings {
+  /// Rated torque at the turbine, N·m.
+  double turbine_nm;
+  /// Rated torque at the output, N·m.
+  double output_nm;
+  /// Longest stall, s.
+  double longest_s;
+} tw_stall_ratings;
+
+/// The fluid in the converter.
+typedef struct tw_fluid_charge {
+  /// Its volume, L.
+  double volume_l;
+  /// Its density, kg/m³.
+  double density_kg_m3;
+  /// Its specific heat, J/(kg·K).
+  double specific_heat_j_kg_k;
+  /// Temperature at which the stall begins, °C, −60 to 300.
+  double start_c;
+  /// Temperature that it must not pass, °C, −60 to 300.
+  double most_c;
+} tw_fluid_charge;
+
+/// A stall test before it is made.
+typedef struct tw_stall_plan {
+  /// The stall.
+  struct tw_operating_point point;
+  /// What it must not pass.
+  struct tw_stall_ratings ratings;
+  /// Ratio of the gear; negative in reverse.
+  double gear_ratio;
+  /// Torque at the output while it is held, N·m, without sign.
+  double output_nm;
+  /// Turbine torque over its rating.
+  double turbine_share;
+  /// Output torque over its rating.
+  double output_share;
+  /// The rated turbine torque would be passed.
+  bool turbine_passed;
+  /// The rated output torque would be passed.
+  bool output_passed;
+  /// The fluid is too hot to begin.
+  bool too_hot;
+  /// Nothing of the above: the record does not forbid the test. Whether it may be made is up to the vehicle maker.
+  bool allowed;
+  /// Rise of the fluid in the longest stall of the record, K: adiabatic bound.
+  double rise_k;
+  /// Seconds until the fluid is as hot as it may be.
+  double heat_s;
+  /// Seconds that both heat and record leave; 0 where the test is refused.
+  double permitted_s;
+  /// Greatest turbine torque that passes no rating, N·m.
+  double limit_turbine_nm;
+  /// Engine torque that gives it at stall, N·m: limit the engine to this, and the test passes no rating.
+  double limit_engine_nm;
+  /// Engine speed at that stall, 1/min.
+  double limit_rpm;
+  /// Heat of that stall, kW.
+  double limit_heat_kw;
+  /// Seconds that heat and record leave at that stall.
+  double limit_s;
+} tw_stall_plan;
+
+/// Torque on every element of a gear.
+typedef struct tw_element_torques {
+  /// Torque of each element, N·m, without sign; 0 where it is open or not known.
+  double torque_nm[TW_MAX_ELEMENTS];
+  /// Mask of the closed elements whose torque the train determines.
+  uint32_t known;
+  /// Mask of the closed elements of which statics cannot tell what they carry.
+  uint32_t unknown;
+} tw_element_torques;
+
+/// Slip that the control of a lock-up clutch aims at, and slip that is a fault.
+typedef struct tw_slip_limits {
+  /// Greatest slip that the control aims at, 1/min, 0 or more.
+  double target_rpm;
+  /// Slip that is a fault, 1/min, not below the target.
+  double alarm_rpm;
+  /// Decision rule.
+  struct tw_rule rule;
+} tw_slip_limits;
+
+/// Slip of a lock-up clutch, judged.
+typedef struct tw_lockup_slip {
+  /// Engine speed less turbine speed, 1/min; negative while the wheels drive the engine.
+  struct tw_reading slip_rpm;
+  /// The slip against what the control aims at.
+  struct tw_judgment on_target;
+  /// The slip against what is a fault: NO-GO is a proven one.
+  struct tw_judgment within_alarm;
+  /// Where the uncertainty comes from: engine speed, turbine speed, in this order.
+  struct tw_budget budget;
+} tw_lockup_slip;
 
 /// A signal of a bus.
 typedef struct tw_bus_signal {
@@ -5708,6 +5981,69 @@ tw_status tw_converter_capacity_factor_at(const struct tw_characteristic *conver
 
 /// Speed ratio from which the converter no longer multiplies torque.
 tw_status tw_converter_coupling_point(const struct tw_characteristic *converter, double *out_ratio);
+
+/// Every engine speed at which the engine gives just what the impeller takes, at a turbine speed (0 at stall).
+tw_status tw_converter_operating_points(const struct tw_engine_curve *engine,
+                                        const struct tw_engine_today *today,
+                                        const struct tw_characteristic *converter,
+                                        double turbine_rpm,
+                                        struct tw_operating_points *out_points);
+
+/// The one speed at which engine and converter settle, at a turbine speed (0 at stall).
+tw_status tw_converter_operating_point(const struct tw_engine_curve *engine,
+                                       const struct tw_engine_today *today,
+                                       const struct tw_characteristic *converter,
+                                       double turbine_rpm,
+                                       struct tw_operating_point *out_point);
+
+/// Whether SAE J1349 tests in such air.
+tw_status tw_converter_in_test_range_j1349(const struct tw_inlet_air *air, bool *out_inside);
+
+/// Torque of a naturally aspirated spark-ignition engine in reference air over that in this air. Not for turbocharged ones.
+tw_status tw_converter_air_correction_j1349(const struct tw_inlet_air *air,
+                                            double *out_correction);
+
+/// Torque of a naturally aspirated spark-ignition engine in the air of the day over that in the air of its curve.
+tw_status tw_converter_air_torque_factor(const struct tw_inlet_air *curve,
+                                         const struct tw_inlet_air *today,
+                                         double *out_factor);
+
+/// Stall speed of an engine against a converter, with its uncertainty.
+tw_status tw_converter_stall_speed(const struct tw_engine_curve *engine,
+                                   const struct tw_characteristic *converter,
+                                   const struct tw_stall_inputs *inputs,
+                                   struct tw_stall_speed *out_stall);
+
+/// What a measured stall speed says. A side is a suspicion, not proof.
+tw_status tw_converter_judge_stall(const struct tw_engine_curve *engine,
+                                   const struct tw_characteristic *converter,
+                                   const struct tw_stall_inputs *inputs,
+                                   const struct tw_measured_stall *measured,
+                                   struct tw_stall_verdict *out_verdict);
+
+/// Plans a stall test: `allowed` is false where a rating would be passed. No leave to test: that is the vehicle maker's.
+tw_status tw_converter_plan_stall(const struct tw_operating_point *stall,
+                                  const struct tw_state *state,
+                                  const struct tw_stall_ratings *ratings,
+                                  const struct tw_fluid_charge *charge,
+                                  struct tw_stall_plan *out_plan);
+
+/// Temperature rise, K, of the fluid in the converter during a stall: adiabatic bound.
+tw_status tw_converter_rise_k(const struct tw_fluid_charge *charge, double heat_kw, double time_s, double *out_rise_k);
+
+/// Seconds until the fluid in the converter is as hot as it may be; 0 where it is already.
+tw_status tw_converter_heat_s(const struct tw_fluid_charge *charge, double heat_kw, double *out_seconds);
+
+/// Torque, N m, on each closed element of a gear at a turbine torque.
+tw_status tw_converter_element_torques(const struct tw_state *state,
+                                       double turbine_nm,
+                                       struct tw_element_torques *out_torques);
+
+/// Slip of a lock-up clutch against the slip that its control aims at and the slip that is a fault.
+tw_status tw_converter_lockup_slip(const struct tw_reading *engine_rpm,
+                                   const struct tw_reading *turbine_rpm,
+                                   const struct tw_slip_limits *limits,
+                                   struct tw_lockup_slip *out_slip);
 
 /// A signal that a screening of duty uses, by its number on its bus.
 tw_status tw_duty_bus_signal(uint8_t network, uint32_t number, struct tw_bus_signal *out_signal);

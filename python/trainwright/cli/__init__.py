@@ -17,6 +17,7 @@ from ..error import Error
 from . import (
     clutch,
     converter,
+    duty,
     explain,
     fits,
     fluid,

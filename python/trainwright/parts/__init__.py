@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, converter, fits, fluid, grade, hard_parts, identify, interchange, locks, road, stack, train
+from . import clutch, converter, duty, fits, fluid, grade, hard_parts, identify, interchange, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -27,6 +27,7 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     converter.converter_parts,
     road.truck_parts,
     grade.grade_parts,
+    duty.ranking_parts,
     train.train_parts,
 )
 """What can be answered, in the order of the job."""

@@ -3,6 +3,7 @@
 from .clutch import Bar, capacity_against_demand
 from .compare import bargain
 from .converter import converter_characteristic, engine_against_converter
+from .duty import damage_by_set, damage_by_truck
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
 from .grade import temperature_along, torque_by_grade
@@ -23,6 +24,8 @@ __all__ = [
     "clearance_against_temperature",
     "converter_characteristic",
     "engine_against_converter",
+    "damage_by_set",
+    "damage_by_truck",
     "gear_ladder",
     "level_against_temperature",
     "parts_graph",
