@@ -288,21 +288,6 @@
 /// Slip of a lock-up clutch commanded fully from which it is suspect; 75 to 100.
 #define TW_PRACTICE_LOCKUP_SLIP_SUSPECT_RPM 75.0
 
-/// Temperature above which the life of transmission fluid halves step by step: 175 °F.
-#define TW_PRACTICE_FLUID_AGING_REFERENCE_C 79.44444444444444
-
-/// Step of temperature that halves it: 20 °F.
-#define TW_PRACTICE_FLUID_AGING_HALVING_K 11.11111111111111
-
-/// Life at `TW_PRACTICE_FLUID_AGING_REFERENCE_C`: 100 000 miles. Hours follow from the mean speed.
-#define TW_PRACTICE_FLUID_AGING_LIFE_KM 160934.4
-
-/// Slope of the life of gear teeth in bending against torque, as wide as it is commonly taken.
-#define TW_PRACTICE_GEAR_SLOPE_LOW 5.0
-
-/// See `TW_PRACTICE_GEAR_SLOPE_LOW`.
-#define TW_PRACTICE_GEAR_SLOPE_HIGH 8.0
-
 /// Temperature of a sump in normal driving.
 #define TW_PRACTICE_SUMP_NORMAL_LOW_C 80.0
 
@@ -338,6 +323,21 @@
 
 /// Window in which a grade is taken from satellite elevations.
 #define TW_PRACTICE_GRADE_WINDOW_M 400.0
+
+/// Temperature above which the life of transmission fluid halves step by step: 175 °F.
+#define TW_PRACTICE_FLUID_AGING_REFERENCE_C 79.44444444444444
+
+/// Step of temperature that halves it: 20 °F.
+#define TW_PRACTICE_FLUID_AGING_HALVING_K 11.11111111111111
+
+/// Life at `TW_PRACTICE_FLUID_AGING_REFERENCE_C`: 100 000 miles. Hours follow from the mean speed.
+#define TW_PRACTICE_FLUID_AGING_LIFE_KM 160934.4
+
+/// Slope of the life of gear teeth in bending against torque, as wide as it is commonly taken.
+#define TW_PRACTICE_GEAR_SLOPE_LOW 5.0
+
+/// See `TW_PRACTICE_GEAR_SLOPE_LOW`.
+#define TW_PRACTICE_GEAR_SLOPE_HIGH 8.0
 
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
