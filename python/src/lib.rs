@@ -377,6 +377,7 @@ mod _native {
         const SATELLITE_ELEVATION_CORRELATION_M: f64 = core::SATELLITE_ELEVATION_CORRELATION_M;
         #[pymodule_export]
         const GRADE_WINDOW_M: f64 = core::GRADE_WINDOW_M;
+        #[pymodule_export]
         const FLUID_AGING_REFERENCE_C: f64 = core::FLUID_AGING_REFERENCE_C;
         #[pymodule_export]
         const FLUID_AGING_HALVING_K: f64 = core::FLUID_AGING_HALVING_K;
