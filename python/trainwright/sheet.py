@@ -129,6 +129,14 @@ class Sheet:
             **({"explanations": [explanation.as_dict() for explanation in self.explained()]} if how else {}),
         }
 
+    def _repr_html_(self) -> str | None:
+        """As a notebook shows it; as text where the extra `report` is not installed."""
+        try:
+            from .page import cell
+        except ImportError:
+            return None
+        return cell(self)
+
     def print_answer(self, console: Console) -> None:
         """What was asked, the answer and its decisions: the head of what `print` prints."""
         console.rule(Text(self.title, "bold"), align="left", style="cyan")

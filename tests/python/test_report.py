@@ -15,7 +15,7 @@ from rich.console import Console
 from trainwright.cli import shop
 from trainwright.parts import Records, parts_of
 from trainwright.report import write, write_page
-from trainwright.sheet import BLANK, FORM, Row, Sheet, Table
+from trainwright.sheet import BLANK, FORM, Decision, Row, Sheet, Table
 
 DEMO = Path(trainwright.__file__).parent / "demo"
 VOID = {"meta", "link", "br", "img", "path", "use", "rect", "circle", "line", "stop"}
@@ -185,3 +185,12 @@ def test_text_has_contrast_on_white() -> None:
 
     for name in ("ink", "quiet", "blue", "go", "open", "no"):
         assert (1.0 + 0.05) / (luminance(colors[name]) + 0.05) >= 4.5, name
+
+
+def test_a_notebook_shows_a_sheet_as_the_report_does() -> None:
+    """The same section, in a style that reaches nothing else of the notebook, and with the cautions."""
+    sheet = Sheet(title="T<1>", answer="Yes & no.", decisions=[Decision("it holds", "NOT PROVEN", 0.7, "Basis.")], cautions=["Chock the wheels."])
+    html = sheet._repr_html_()
+    assert html is not None and html.count("<style>.trainwright {") == 1 and "body {" not in html
+    for part in ("<h2>T&lt;1&gt;</h2>", "Yes &amp; no.", 'class="verdict not-proven"', "Chock the wheels.</li>"):
+        assert part in html

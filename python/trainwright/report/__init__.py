@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
-from jinja2 import Environment, PackageLoader
-
 from .. import version
+from ..page import PAGES, style
 from ..parts import LEAD, Part
 from ..sheet import BLANK, FORM, Sheet
 from . import plots
@@ -21,14 +20,12 @@ def write_page(sheets: Sequence[Sheet], path: Path) -> Path:
 
 def write(parts: Sequence[Part], path: Path, *, title: str, lead: str = LEAD) -> Path:
     """Writes the report of these parts and returns where it is."""
-    pages = Environment(loader=PackageLoader("trainwright.report", "."), autoescape=True, trim_blocks=True, lstrip_blocks=True)
-    style = pages.get_template("page.css").render()
     shown = [
         {"sheet": part.sheet, "pictures": [(caption, draw(plots)) for caption, draw in part.pictures.items()], "how": [explanation.as_html() for explanation in part.sheet.explained()]}
         for part in parts
     ]
-    html = pages.get_template("page.html").render(
-        title=title, lead=lead, style=style, parts=shown, blank=BLANK, form=FORM, version=version(), date=date.today().isoformat(),
+    html = PAGES.get_template("page.html").render(
+        title=title, lead=lead, style=style("sheet") + style("page"), parts=shown, blank=BLANK, form=FORM, version=version(), date=date.today().isoformat(),
         foot="Demonstration data are invented." if "Corrib" in title else "",
     )  # fmt: skip
     path.parent.mkdir(parents=True, exist_ok=True)
