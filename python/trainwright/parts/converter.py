@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..answers.converter import converter_sheet
-from ..answers.stall import Conditions, Planned, stall_case, stall_fleet_sheet, stall_sheet
+from ..answers.stall import stall_fleet_sheet, stall_sheet
+from ..answers.stall_case import Conditions, Planned, stall_case
 from ..converter import Characteristic, EngineCurve, impeller_torque_nm
 from ..judge import Reading
 from .frame import Draw, Part, Records

@@ -19,7 +19,7 @@ def engine_against_converter(
         if allow_rpm is not None:
             axes.axvspan(stall[0] - allow_rpm, stall[0] + allow_rpm, color="#e9f1ee", zorder=0, label="no fault proven")
         axes.plot(*stall, "o", color=GREEN, markersize=8, label="stall")
-        axes.annotate(f"{stall[0]:.0f} rpm, {stall[1]:.0f} N·m", stall, (8, -14), textcoords="offset points", color=GREEN, fontsize=9.5)
+        axes.annotate(f"{stall[0]:.0f} rpm, {stall[1]:.0f} N·m", stall, (10, -24), textcoords="offset points", color=GREEN, fontsize=9.5)
         if limit is not None:
             axes.plot(*limit, "o", markerfacecolor="none", color=PURPLE, markersize=8, label="no rating passed")
         if measured_rpm is not None:
