@@ -42,7 +42,7 @@ pub(super) const LEAST_FLOW: Card = Card {
     equation: "Q_lim = Q_i + (Q_{i+1} − Q_i)(t − t_i)/(t_{i+1} − t_i)",
     symbols: &[
         symbol("Q_lim", "least_l_min", "L/min"),
-        symbol("Q_i, t_i", "least_flow_l_min, temperature_c", "L/min, °C"),
+        symbol("Q_i, t_i", "flow and temperature of the rows around it", "L/min, °C"),
         symbol("t", "temp_c", "°C"),
     ],
     range: "within the table; nothing is said outside it",

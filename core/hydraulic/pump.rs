@@ -69,7 +69,7 @@ pub(super) const FLOW_MARGIN: Card = Card {
         symbol("k, η_0", "leak_l_min_mpa, leak_viscosity_mpa_s", "L/min per MPa, mPa·s"),
         symbol("p, η", "pressure_kpa, viscosity_mpa_s", "kPa, mPa·s"),
         symbol("Q_d", "demand_l_min", "L/min"),
-        symbol("c_i, u_i", "budget.sensitivity, uncertainty of each input", "L/min per input, of the input"),
+        symbol("c_i, u_i", "sensitivity and uncertainty of each input", "L/min per input, of the input"),
     ],
     range: "as hydraulic.pump_flow; independent inputs",
     source: &card::GUM,

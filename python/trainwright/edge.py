@@ -52,13 +52,21 @@ UNITS: dict[str, tuple[Unit, ...]] = {
     "m": (Unit("m", ("m",), 0), Unit("ft", ("ft", "feet"), 0, lambda feet: units.in_to_mm(12 * feet) / 1000, lambda m: units.mm_to_in(1000 * m) / 12)),
     "km_h": (Unit("km/h", ("kmh", "km/h"), 1), Unit("mph", ("mph",), 1, units.mph_to_km_h, units.km_h_to_mph)),
     "kg": (Unit("kg", ("kg",), 0), Unit("lb", ("lb", "lbs"), 0, units.lb_to_kg, units.kg_to_lb)),
-    "l": (Unit("L", ("l",), 2), Unit("qt", ("qt", "quart", "quarts"), 2, units.quart_to_l, units.l_to_quart)),
+    "l": (
+        Unit("L", ("l",), 2),
+        Unit("qt", ("qt", "quart", "quarts"), 2, units.quart_to_l, units.l_to_quart),
+        Unit("gal", ("gal", "gallon", "gallons"), 2, units.gallon_to_l, units.l_to_gallon),
+    ),
     "n": (Unit("N", ("n",), 0), Unit("lbf", ("lbf",), 0, units.lbf_to_n, units.n_to_lbf)),
     "kw": (Unit("kW", ("kw",), 1), Unit("hp", ("hp",), 1, units.hp_to_kw, units.kw_to_hp)),
     "mpa": (Unit("MPa", ("mpa",), 0), Unit("ksi", ("ksi",), 0, units.psi_to_kpa, units.kpa_to_psi)),
     "rpm": (Unit("rpm", ("rpm",), 0),),
     "ml": (Unit("mL", ("ml",), 0),),
-    "l_min": (Unit("L/min", ("l/min", "lmin"), 1), Unit("qt/min", ("qt/min", "qtmin"), 1, units.quart_to_l, units.l_to_quart)),
+    "l_min": (
+        Unit("L/min", ("l/min", "lmin"), 1),
+        Unit("qt/min", ("qt/min", "qtmin"), 1, units.quart_to_l, units.l_to_quart),
+        Unit("gal/min", ("gal/min", "galmin", "gpm"), 1, units.gallon_to_l, units.l_to_gallon),
+    ),
     "pct": (Unit("%", ("%", "pct"), 1),),
     "s": (Unit("s", ("s",), 1),),
 }

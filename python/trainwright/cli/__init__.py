@@ -23,6 +23,7 @@ from . import (
     fluid,
     grade,
     hard_parts,
+    hydraulic,
     identify,
     interchange,
     locks,

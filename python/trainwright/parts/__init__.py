@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, converter, duty, fits, fluid, grade, hard_parts, identify, interchange, locks, road, stack, train
+from . import clutch, converter, duty, fits, fluid, grade, hard_parts, hydraulic, identify, interchange, locks, road, stack, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -18,6 +18,7 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     train.family_parts,
     train.which_parts,
     clutch.capacity_parts,
+    hydraulic.line_parts,
     locks.one_way_parts,
     locks.park_parts,
     hard_parts.hard_part_parts,
@@ -25,6 +26,9 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     fluid.fill_parts,
     converter.stall_parts,
     converter.converter_parts,
+    hydraulic.pump_parts,
+    hydraulic.pattern_parts,
+    hydraulic.cooler_parts,
     road.truck_parts,
     grade.grade_parts,
     duty.ranking_parts,

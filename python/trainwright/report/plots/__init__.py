@@ -7,6 +7,7 @@ from .duty import damage_by_set, damage_by_truck
 from .fits import clearance_against_temperature
 from .fluid import level_against_temperature
 from .grade import temperature_along, torque_by_grade
+from .hydraulic import cooler_flow, flow_by_speed, pressure_by_gear
 from .identify import chances_by_look, worth_of_looks
 from .interchange import Link, parts_graph
 from .locks import stress_by_grade, stress_by_truck
@@ -23,13 +24,16 @@ __all__ = [
     "chances_by_look",
     "clearance_against_temperature",
     "converter_characteristic",
-    "engine_against_converter",
+    "cooler_flow",
     "damage_by_set",
     "damage_by_truck",
+    "engine_against_converter",
+    "flow_by_speed",
     "gear_ladder",
     "level_against_temperature",
     "parts_graph",
     "pieces_against_window",
+    "pressure_by_gear",
     "ratio_readings",
     "shares_of_variance",
     "shift_points",
