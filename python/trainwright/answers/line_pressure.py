@@ -283,7 +283,8 @@ def _taken_table(taken: Sequence[Taken], readings: Sequence[PressureReading], ru
 
 
 def _suspect_table(train: Train, found: PressureSuspects) -> Table:
-    rows, leading = [], found.ranked[0].group
+    rows: list[Row] = []
+    leading = found.ranked[0].group
     for row in found.ranked:
         if row.share < 0.005 and len(rows) >= 3:
             break
