@@ -69,7 +69,7 @@ fn today_or_as_measured(today: Option<EngineToday>) -> core::EngineToday {
 /// >>> round(operating_point(engine, converter, turbine_rpm=0).engine_rpm, 6)
 /// 1420.0
 /// >>> operating_point(engine, converter, turbine_rpm=[0, 1000])["heat_kw"].round(1)
-/// array([59.5, 20.2])
+/// array([59.5, 17. ])
 #[pyfunction]
 #[pyo3(signature = (engine, converter, *, turbine_rpm, today = None))]
 pub fn operating_point<'py>(
