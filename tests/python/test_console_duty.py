@@ -69,3 +69,54 @@ def test_the_part_of_the_report_has_its_pictures() -> None:
     assert len(pictures) == 2 and all(picture.startswith("<svg") for picture in pictures)
     assert "T13" in pictures[0] and "P2" in pictures[1]
     assert not list(ranking_parts(Records.read([DEMO / "family.toml"])))
+
+
+# ---- wheels against GPS, life of the fluid
+
+
+def test_one_reading_of_a_truck_with_other_tires() -> None:
+    text = run("wheels", FILES[1], "--truck", "T16", "--true", "100±0.3km/h", "--shown", "90.2±0.3km/h")
+    assert "Tire f35 explains it" in text
+    assert "T16 against GPS" in text and hazard.caution("wrong tire") in text
+    found = json.loads(run("wheels", FILES[1], "--truck", "T17", "--true", "62.1mph", "--shown", "74.9±0.2mph", "--json"))
+    assert (found["kind"], found["best"]) == ("explained", "axle 4.27")
+    assert found["causes"]["axle 4.27"]["expected"] == pytest.approx(0.8290398126463702)
+
+
+def test_a_sensor_needs_the_gears_to_be_told_from_an_axle() -> None:
+    arguments = ["wheels", FILES[1], "--truck", "T16", "--true", "100±0.5km/h", "--shown", "120.6±0.5km/h", "--sensor", "34:41"]
+    assert "cannot be told apart" in run(*arguments)
+    with_gears = [*arguments, "--input-speed", "2000±2rpm", "--output-speed", "1929±2rpm", "--ratio", "1.25"]
+    assert "Sensor wheel of 41 teeth for 34 explains it" in run(*with_gears)
+
+
+def test_a_drive_with_gaps(tmp_path: Path) -> None:
+    rows = ["gps_km_h,speed_km_h"]
+    for second in range(1200):
+        gps = 70 + 30 * (second % 200) / 200
+        rows.append(f"{gps:.2f},{round(gps / 1.1089) if second % 10 else ''}")
+    path = tmp_path / "drive.csv"
+    path.write_text("\n".join(rows))
+    text = run("wheels", FILES[1], "--truck", "T16", "--drive", str(path))
+    assert "Tire f35 explains it" in text and "120 missing" in text
+
+
+@pytest.mark.parametrize(
+    ("arguments", "mend"),
+    [
+        (["--true", "100km/h"], "give --true and --shown, or --drive"),
+        (["--true", "100km/h", "--shown", "90±1km/h", "--ratio", "1"], "together"),
+        (["--true", "100km/h", "--shown", "90±1km/h", "--sensor", "40"], "as 40:50"),
+    ],
+)
+def test_what_is_missing_is_said(arguments: list[str], mend: str) -> None:
+    result = CliRunner().invoke(shop, ["wheels", FILES[1], "--truck", "T16", *arguments])
+    assert result.exit_code == 2 and mend in " ".join(result.output.replace("│", " ").split())
+
+
+def test_life_of_the_fluid() -> None:
+    text = run("fluid-life", "--at", "175F=120", "--at", "195F=300", "--at", "215F=100", "--life", "2500", "--unknown", "40")
+    # 120 + 2 × 300 + 4 × 100 of 2500 h
+    assert "45 % of its life is used in 520 h." in text
+    assert "between 46 and 51 %" in text
+    assert "common practice, no source" in text and hazard.caution("hot fluid") in text
