@@ -86,7 +86,7 @@ def test_one_reading_of_a_truck_with_other_tires() -> None:
 def test_a_sensor_needs_the_gears_to_be_told_from_an_axle() -> None:
     arguments = ["wheels", FILES[1], "--truck", "T16", "--true", "100±0.5km/h", "--shown", "120.6±0.5km/h", "--sensor", "34:41"]
     assert "cannot be told apart" in run(*arguments)
-    with_gears = [*arguments, "--input-speed", "2000±2rpm", "--output-speed", "1929±2rpm", "--ratio", "1.25"]
+    with_gears = [*arguments, "--input-read", "2000±2rpm", "--output-read", "1929±2rpm", "--ratio", "1.25"]
     assert "Sensor wheel of 41 teeth for 34 explains it" in run(*with_gears)
 
 
@@ -115,7 +115,7 @@ def test_what_is_missing_is_said(arguments: list[str], mend: str) -> None:
 
 
 def test_life_of_the_fluid() -> None:
-    text = run("fluid-life", "--at", "175F=120", "--at", "195F=300", "--at", "215F=100", "--life", "2500", "--unknown", "40")
+    text = run("fluid-life", "--bin", "175F=120", "--bin", "195F=300", "--bin", "215F=100", "--life", "2500", "--unknown", "40")
     # 120 + 2 × 300 + 4 × 100 of 2500 h
     assert "45 % of its life is used in 520 h." in text
     assert "between 46 and 51 %" in text

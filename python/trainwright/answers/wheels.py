@@ -52,20 +52,31 @@ def wheels_sheet(
     )  # fmt: skip
 
 
+def _percent(chance: float, decimals: int) -> str:
+    """A chance in percent, never rounded up to certainty.
+
+    >>> _percent(0.99999, 1), _percent(0.953, 0), _percent(0.0001, 1)
+    ('> 99.9', '95', '< 0.1')
+    """
+    if chance > 0.999:
+        return "> 99.9"
+    return "< 0.1" if chance < 0.001 else number(100 * chance, decimals)
+
+
 def _verdict(found: CauseFound, causes: Mapping[str, RatioCause]) -> str:
     if found.kind == "none fits":
         return f"Nothing in the list explains it; nearest is {found.best}, {number(abs(found.road_z), 1)} standard uncertainties off."
     if found.kind == "explained":
-        return f"{found.best[0].upper()}{found.best[1:]} explains it (chance {number(100 * found.chance, 1)} % among those listed)."
+        return f"{found.best[0].upper()}{found.best[1:]} explains it (chance {_percent(found.chance, 1)} % among those listed)."
     fits = sorted(found.fits().items(), key=lambda item: -item[1].chance)
-    several = [f"{name} ({number(100 * fit.chance, 0)} %)" for name, fit in fits if fit.chance > 0.05]
+    several = [f"{name} ({_percent(fit.chance, 0)} %)" for name, fit in fits if fit.chance > 0.05]
     return f"It cannot be told apart: {', '.join(several)}. A longer drive, or a look at sidewall and axle tag, settles it."
 
 
 def _table(found: CauseFound, causes: Mapping[str, RatioCause]) -> Table:
     rows = [
         Row(
-            (name, number(causes[name].road.value, 4), number(fit.road_z, 1), number(causes[name].gear, 3), number(100 * fit.chance, 1)),
+            (name, number(causes[name].road.value, 4), number(fit.road_z, 1), number(causes[name].gear, 3), _percent(fit.chance, 1)),
             "governs" if name == found.best and found.kind == "explained" else "",
         )
         for name, fit in sorted(found.fits().items(), key=lambda item: -item[1].chance)

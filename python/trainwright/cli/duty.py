@@ -37,8 +37,8 @@ def fleet(family_file: Path, fleet_file: Path, slopes: tuple[float, ...]) -> She
 @click.option("--least", type=Quantity("km_h"), default="30km/h", show_default=True, help="Least speed of a drive that counts.")
 @click.option("--step", type=Quantity("km_h"), default="1km/h", show_default=True, help="Step of the shown speed of a drive.")
 @click.option("--block", type=int, default=60, show_default=True, help="Rows of a drive that lean on one another.")
-@click.option("--input-speed", type=Quantity("rpm"), help="Input speed in a known gear, lock-up clutch or not; with --output-speed and --ratio.")
-@click.option("--output-speed", type=Quantity("rpm"), help="Output speed that the unit reads at the same moment.")
+@click.option("--input-read", "input_speed", type=Quantity("rpm"), help="Input speed in a known gear, lock-up clutch or not; with --output-read and --ratio.")
+@click.option("--output-read", "output_speed", type=Quantity("rpm"), help="Output speed that the unit reads at the same moment.")
 @click.option("--ratio", type=NUMBER, help="Ratio of that gear.")
 @click.option("--sensor", "sensors", multiple=True, metavar="PROGRAMMED:FITTED", help="Tooth counts of the sensor's wheel to be asked about; may be repeated.")
 @answers_with_sheets
@@ -61,12 +61,12 @@ def wheels(
         gear = _quotient(input_speed, output_speed)
         gear = Reading(value=gear.value / ratio, u=gear.u / ratio)
     elif input_speed or output_speed or ratio:
-        raise click.UsageError("give --input-speed, --output-speed and --ratio together")
+        raise click.UsageError("give --input-read, --output-read and --ratio together")
     return wheels_sheet(causes, road, gear=gear, measured=measured, title=f"Wheels of {truck} against GPS")
 
 
 def _quotient(upper: Reading, lower: Reading) -> Reading:
-    return propagate([upper, lower], lambda values: values[0] / values[1])[0]
+    return propagate([upper, lower], lambda top, bottom: top / bottom)[0]
 
 
 def _teeth(text: str) -> tuple[int, int]:
@@ -107,7 +107,7 @@ class _HoursAt(click.ParamType):  # type: ignore[type-arg,unused-ignore]
 
 
 @command(Step.FLUID)
-@click.option("--at", "bins", type=_HoursAt(), multiple=True, required=True, help="Hours at a temperature, as 95C=410; repeat it for each.")
+@click.option("--bin", "bins", type=_HoursAt(), multiple=True, required=True, help="Hours at a temperature, as 95C=410; repeat it for each.")
 @click.option("--unknown", "unknown_h", type=NUMBER, default=0.0, show_default=True, help="Hours of unknown temperature.")
 @click.option("--life", "life_h", type=NUMBER, required=True, help="Life at 175 °F (79.4 °C) in hours. The trade says 100 000 miles there: divide by the mean speed.")
 @answers_with_sheets
