@@ -139,6 +139,7 @@ bibliography! {
     CERTIFICATION, "49-cfr-567", Read, "49 CFR part 567, Certification, in letters of interpretation";
     WEIGHT_CLASSES, "49-cfr-565", Read, "49 CFR 565.15, Vehicle weight classes, in a secondary summary";
     TIRE_SELECTION, "49-cfr-571-120", Read, "49 CFR 571.120, Tire selection and rims for vehicles above 4536 kg, in a letter of interpretation";
+    TOW_RATING, "sae-j2807", Read, "SAE J2807, Performance requirements for determining tow-vehicle ratings, in secondary summaries";
     ROAD_LOADS, "sae-j1263", Memory, "SAE J1263, Road load measurement and dynamometer simulation using coastdown techniques";
     COAST_DOWNS, "40-cfr-1066", Read, "40 CFR part 1066, Vehicle-testing procedures";
     HIGHWAYS, "mannering-washburn", Memory, "F. L. Mannering and S. S. Washburn, Principles of Highway Engineering and Traffic Analysis";

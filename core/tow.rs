@@ -1,9 +1,18 @@
 //! What a combination asks of the unit, against what the vehicle is rated for. A computed capacity is no rating.
 
+mod criteria;
+mod inertia;
+mod launch;
 mod limits;
 mod loads;
 mod ratings;
+mod run_up;
 
+pub use criteria::{
+    CRITERION_COUNT, Criterion, CriterionCheck, LAUNCH_DISTANCE_M, Outcome, RatedFor, check_criterion, criterion_limits,
+};
+pub use inertia::{EquivalentMass, equivalent_mass, output_inertia_kg_m2};
+pub use launch::{Launch, LaunchForce, LaunchGrip, Stance, grip_on_grade};
 pub use limits::{Coupled, RATING_COUNT, RatingCheck, RatingKind, RatingReview, RatingRow, TowRatings, WeighNext};
 pub use loads::{
     AxleWeights, CombinationLoads, Distribution, Levers, Trailer, axle_loads, restoring_moment_nm, share_band_kg,
@@ -28,6 +37,7 @@ pub use heat::{
 pub use hold_speed::{LargestSpeed, SpeedLimit};
 pub use profile::{ElevationNoise, SlopePoint, TotalClimb, pieces, smooth, total_climb};
 pub use pull::{GearPull, GearRule, GearStanding, Haul, Pull, PullLimit, Rig};
+pub use run_up::{RUN_UP_GEARS, RunUp, RunUpGear, RunUpTime};
 pub use unlocked::UnlockedPull;
 
 use crate::card::Card;
@@ -69,4 +79,11 @@ pub const CARDS: &[Card] = &[
     profile::SMOOTH,
     profile::TOTAL_CLIMB,
     profile::PIECES,
+    criteria::CRITERION_LIMITS,
+    criteria::CHECK_CRITERION,
+    launch::LAUNCH,
+    launch::GRIP_ON_GRADE,
+    inertia::OUTPUT_INERTIA,
+    inertia::EQUIVALENT_MASS,
+    run_up::RUN_UP,
 ];

@@ -18,7 +18,7 @@
 //! | `_rpm_per_sqrt_nm` | capacity factor of a torque converter | 1/min per √(N·m) |
 //! | `_rpm`, `_rpm_s` | shaft speed; its rate of change | 1/min, (1/min)/s |
 //! | `_km_h` | road speed | km/h |
-//! | `_m_s`, `_mpa_m_s` | speed of sliding or flow; surface pressure times sliding speed | m/s, MPa·m/s |
+//! | `_m_s`, `_m_s2`, `_mpa_m_s` | speed of sliding or flow; acceleration; surface pressure times sliding speed | m/s, m/s², MPa·m/s |
 //! | `_mrev`, `_h` | life of a bearing | million revolutions, hour |
 //! | `_c`, `_k` | temperature; difference of temperatures | °C, K |
 //! | `_kg_m3`, `_mm2_s`, `_mpa_s` | density; kinematic viscosity; dynamic viscosity | kg/m³, mm²/s, mPa·s |
@@ -61,6 +61,7 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("mrev", "million turns"),
     ("km_h", "km/h"),
     ("m_s", "m/s"),
+    ("m_s2", "m/s²"),
     ("c", "°C"),
     ("k", "K"),
     ("kg_m3", "kg/m³"),

@@ -274,7 +274,7 @@ impl Statics {
 }
 
 /// Guard of a rule against an upper limit, in standard uncertainties.
-fn guard(rule: Rule) -> Result<f64> {
+pub(super) fn guard(rule: Rule) -> Result<f64> {
     Ok(-judge(Reading::new(0.0, 1.0)?, Limits::at_most(0.0)?, rule)?.acceptance.upper)
 }
 
