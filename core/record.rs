@@ -44,6 +44,7 @@ mod named_train;
 mod parts;
 mod problem;
 mod quantity;
+mod ratings;
 mod stack;
 mod tow;
 mod train;
@@ -85,6 +86,7 @@ pub use locks::{OneWayClutch, OneWayPart, OneWayRecord, ParkLock, ParkRecord, Pa
 pub use named_train::{NamedGear, NamedTrain};
 pub use problem::{Problem, Problems, Weight};
 pub use quantity::{Estimate, Pair, PerVariant, Size};
+pub use ratings::{HitchKind, TowRecord};
 pub use stack::{HotPlay, HotRecord, RingRecord, Selectable, Selective};
 pub use train::{
     ElementKind, ElementRecord, GearRecord, Joins, OneOrMore, Sense, SetKind, SetRecord, Teeth, TrainFile, TrainRecord,

@@ -9,7 +9,8 @@ mod ratings;
 mod run_up;
 
 pub use criteria::{
-    CRITERION_COUNT, Criterion, CriterionCheck, LAUNCH_DISTANCE_M, Outcome, RatedFor, check_criterion, criterion_limits,
+    CRITERION_COUNT, Criterion, CriterionCheck, CriterionOutcome, LAUNCH_DISTANCE_M, RatedFor, check_criterion,
+    criterion_limits,
 };
 pub use inertia::{EquivalentMass, equivalent_mass, output_inertia_kg_m2};
 pub use launch::{Launch, LaunchForce, LaunchGrip, Stance, grip_on_grade};

@@ -12,8 +12,8 @@ use trainwright::converter::{Characteristic, EngineCurve};
 use trainwright::judge::{Reading, Rule, Verdict};
 use trainwright::road::{Combination, Driveline, road_load};
 use trainwright::tow::{
-    Criterion, Launch, Outcome, RatedFor, RunUp, RunUpGear, Stance, check_criterion, criterion_limits, equivalent_mass,
-    grip_on_grade, output_inertia_kg_m2,
+    Criterion, CriterionOutcome, Launch, RatedFor, RunUp, RunUpGear, Stance, check_criterion, criterion_limits,
+    equivalent_mass, grip_on_grade, output_inertia_kg_m2,
 };
 
 fn reading(row: &Row, value: &str, u: &str) -> Reading {
@@ -267,7 +267,7 @@ fn a_speed_that_is_never_reached_is_not_met() {
     let rated = RatedFor { dual_rear: false, gvwr_kg: 4000.0, trailer_kg: 3000.0, trailer_brakes: true };
     let never = Reading { value: f64::INFINITY, u: 0.0 };
     let check = check_criterion(Criterion::ZeroToSixty, never, rated, ninety_five()).unwrap();
-    assert_eq!(check.outcome, Outcome::NotMet);
+    assert_eq!(check.outcome, CriterionOutcome::NotMet);
 }
 
 #[test]

@@ -8,6 +8,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::quantity::Size;
+use super::ratings::TowRecord;
 use crate::error::{Error, Result};
 use crate::judge::Reading;
 use crate::road::Driveline;
@@ -307,4 +308,6 @@ pub struct TruckRecord {
     /// Hours on each grade of the road table.
     #[schemars(extend("x-least" = 0))]
     pub hours: Vec<f64>,
+    /// Ratings, levers, hitch and tires.
+    pub tow: Option<TowRecord>,
 }

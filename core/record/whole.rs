@@ -124,6 +124,7 @@ impl Whole for Fleet {
             }
         }
         faults.extend(self.drive_faults());
+        faults.extend(self.tow_faults());
         let grades = self.road.as_ref().map(|road| road.grade_pct.len());
         for (index, truck) in self.truck.iter().enumerate() {
             let path = Path::default().key("truck").index(index);

@@ -110,7 +110,7 @@ pub struct RatedFor {
 /// How a criterion came out.
 #[repr(u8)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Outcome {
+pub enum CriterionOutcome {
     /// Met, under the rule.
     Met,
     /// Not met.
@@ -135,8 +135,8 @@ pub struct CriterionCheck {
     pub limits: Limits,
     /// Chance that the true value lies within the limits; 0 where it was not judged.
     pub chance: f64,
-    /// Outcome.
-    pub outcome: Outcome,
+    /// CriterionOutcome.
+    pub outcome: CriterionOutcome,
 }
 
 const NO_LIMITS: Limits = Limits { lower: f64::NEG_INFINITY, upper: f64::INFINITY };
@@ -214,30 +214,30 @@ pub fn criterion_limits(criterion: Criterion, rated: RatedFor) -> Result<Limits>
 ///
 /// ```
 /// use trainwright::judge::{Reading, Rule};
-/// use trainwright::tow::{Criterion, Outcome, RatedFor, check_criterion};
+/// use trainwright::tow::{Criterion, CriterionOutcome, RatedFor, check_criterion};
 /// let rated = RatedFor { dual_rear: false, gvwr_kg: 4500.0, trailer_kg: 6000.0, trailer_brakes: true };
 /// let rule = Rule::stated_chances(0.95, 0.05)?;
 /// let check = check_criterion(Criterion::ZeroToSixty, Reading::new(29.5, 0.6)?, rated, rule)?;
-/// assert_eq!(check.outcome, Outcome::NotProven);
+/// assert_eq!(check.outcome, CriterionOutcome::NotProven);
 /// # Ok::<(), trainwright::Error>(())
 /// ```
 pub fn check_criterion(criterion: Criterion, value: Reading, rated: RatedFor, rule: Rule) -> Result<CriterionCheck> {
     let unjudged = |limits, outcome| CriterionCheck { criterion, value, limits, chance: 0.0, outcome };
     let limits = match criterion_limits(criterion, rated) {
-        Err(Error::NoAnswer { .. }) => return Ok(unjudged(NO_LIMITS, Outcome::NoFigure)),
+        Err(Error::NoAnswer { .. }) => return Ok(unjudged(NO_LIMITS, CriterionOutcome::NoFigure)),
         limits => limits?,
     };
     if value.value.is_nan() {
-        return Ok(unjudged(limits, Outcome::NotGiven));
+        return Ok(unjudged(limits, CriterionOutcome::NotGiven));
     }
     if value.value == f64::INFINITY && limits.upper < f64::INFINITY {
-        return Ok(CriterionCheck { criterion, value, limits, chance: 0.0, outcome: Outcome::NotMet });
+        return Ok(CriterionCheck { criterion, value, limits, chance: 0.0, outcome: CriterionOutcome::NotMet });
     }
     let judgment = judge(Reading::new(finite("value", value.value)?, value.u)?, limits, rule)?;
     let outcome = match judgment.verdict {
-        Verdict::Go => Outcome::Met,
-        Verdict::NoGo => Outcome::NotMet,
-        Verdict::NotProven => Outcome::NotProven,
+        Verdict::Go => CriterionOutcome::Met,
+        Verdict::NoGo => CriterionOutcome::NotMet,
+        Verdict::NotProven => CriterionOutcome::NotProven,
     };
     Ok(CriterionCheck { criterion, value, limits, chance: judgment.chance, outcome })
 }

@@ -346,8 +346,17 @@
 /// ETRTO factor of the rolling circumference of a diagonal tire over its regulation diameter (from memory, as above).
 #define TW_DIAGONAL_FACTOR 2.99
 
+/// Number of criteria.
+#define TW_CRITERION_COUNT 12
+
+/// Distance of one start on the 12 % grade, m: 16 ft.
+#define TW_LAUNCH_DISTANCE_M 4.8768
+
 /// Number of ratings.
 #define TW_RATING_COUNT 10
+
+/// Most gears.
+#define TW_RUN_UP_GEARS 16
 
 /// Most gears of a unit, engine-braking and reverse gears included.
 #define TW_MAX_OFFERED_GEARS 16
@@ -1210,6 +1219,70 @@ enum tw_pull_limit
 typedef enum tw_pull_limit tw_pull_limit;
 #else
 typedef uint8_t tw_pull_limit;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// A criterion.
+enum tw_criterion
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : int32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Time from 0 to 30 mph on the level, s.
+  TW_CRITERION_ZERO_TO_THIRTY = 1,
+  /// Time from 0 to 60 mph on the level, s.
+  TW_CRITERION_ZERO_TO_SIXTY = 2,
+  /// Time from 40 to 60 mph on the level, s.
+  TW_CRITERION_FORTY_TO_SIXTY = 3,
+  /// Least speed on the long grade (3500 ft up in 11 miles, from 100 °F), km/h.
+  TW_CRITERION_LONG_GRADE = 4,
+  /// Starts forward on 12 % within 5 minutes, 16 ft each.
+  TW_CRITERION_STARTS_FORWARD = 5,
+  /// Starts in reverse on 12 % within 5 minutes, 16 ft each.
+  TW_CRITERION_STARTS_REVERSE = 6,
+  /// Largest grade launched forward, %: the force behind the starts, computed or measured.
+  TW_CRITERION_GRADE_FORWARD = 7,
+  /// Largest grade launched in reverse, %.
+  TW_CRITERION_GRADE_REVERSE = 8,
+  /// Grade on which the parking brake holds the combination nose up, %.
+  TW_CRITERION_BRAKE_UPHILL = 9,
+  /// Grade on which the parking brake holds it nose down, %.
+  TW_CRITERION_BRAKE_DOWNHILL = 10,
+  /// Stop from 20 mph without the trailer's brakes, m.
+  TW_CRITERION_STOP = 11,
+  /// Permanent angular deformation at the hitch after the test, °.
+  TW_CRITERION_HITCH_BEND = 12,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_criterion tw_criterion;
+#else
+typedef int32_t tw_criterion;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How a criterion came out.
+enum tw_criterion_outcome
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// Met, under the rule.
+  TW_CRITERION_OUTCOME_MET,
+  /// Not met.
+  TW_CRITERION_OUTCOME_NOT_MET,
+  /// Neither is proven.
+  TW_CRITERION_OUTCOME_NOT_PROVEN,
+  /// No value was given.
+  TW_CRITERION_OUTCOME_NOT_GIVEN,
+  /// No figure of this criterion is known for this kind of vehicle.
+  TW_CRITERION_OUTCOME_NO_FIGURE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_criterion_outcome tw_criterion_outcome;
+#else
+typedef uint8_t tw_criterion_outcome;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -5204,6 +5277,32 @@ typedef struct tw_total_climb {
   uint32_t turns;
 } tw_total_climb;
 
+/// What is rated.
+typedef struct tw_rated_for {
+  /// The rear axle has dual wheels.
+  bool dual_rear;
+  /// Gross vehicle weight rating of the truck, kg.
+  double gvwr_kg;
+  /// Trailer weight rating, kg.
+  double trailer_kg;
+  /// Brakes are required on that trailer.
+  bool trailer_brakes;
+} tw_rated_for;
+
+/// A criterion and how it came out.
+typedef struct tw_criterion_check {
+  /// Which.
+  tw_criterion criterion;
+  /// What was given; NaN where nothing was.
+  struct tw_reading value;
+  /// What is asked; no limits where no figure is known.
+  struct tw_limits limits;
+  /// Chance that the true value lies within the limits; 0 where it was not judged.
+  double chance;
+  /// CriterionOutcome.
+  tw_criterion_outcome outcome;
+} tw_criterion_check;
+
 /// A unit at work.
 typedef struct tw_running {
   /// Torque at the input, either sign.
@@ -5323,6 +5422,152 @@ typedef struct tw_cooler_size {
   /// Logarithmic mean difference of a counterflow cooler of these four temperatures.
   double log_mean_k;
 } tw_cooler_size;
+
+/// A combination at the point of moving up a grade.
+typedef struct tw_launch {
+  /// Turbine torque at stall, N·m: engine torque × torque ratio.
+  struct tw_reading turbine_nm;
+  /// Gear ratio, input over output; negative in reverse.
+  double gear_ratio;
+  /// Efficiency of the gear, above 0 to 1.
+  double gear_efficiency;
+  /// Axle, transfer case and tire.
+  struct tw_driveline driveline;
+  /// Efficiency of axle and transfer case, above 0 to 1.
+  double axle_efficiency;
+  /// Truck and trailer, kg.
+  struct tw_reading mass_kg;
+  /// Rolling resistance over weight.
+  double rolling_coefficient;
+  /// What breaking away takes on top, over weight: cold tires, soft ground; 0 where it is not counted.
+  double break_away_coefficient;
+} tw_launch;
+
+/// Whether a combination moves up a grade, and what that rests on.
+typedef struct tw_launch_force {
+  /// Torque at the transmission output, N·m.
+  double output_nm;
+  /// Force of the driven wheels, N.
+  double tractive_n;
+  /// Share of the weight along the grade, N.
+  double grade_n;
+  /// Rolling and break-away, N.
+  double rolling_n;
+  /// Both: what it takes, N.
+  double needed_n;
+  /// What is left to accelerate with, N; negative where it does not move.
+  double left_n;
+  /// That it moves.
+  struct tw_judgment judgment;
+  /// Where the uncertainty comes from: turbine torque, tire, mass, in this order.
+  struct tw_budget budget;
+  /// Grade at which the best estimate just moves, %; 100 for that or steeper, 0 where it does not even move on the level.
+  double largest_grade_pct;
+  /// Largest grade that is a GO under the rule, %.
+  double proven_grade_pct;
+} tw_launch_force;
+
+/// How a rear-driven truck and its trailer stand on a grade.
+typedef struct tw_stance {
+  /// Load of the driven rear axle on the level, kg, the hitch load counted.
+  double driven_axle_kg;
+  /// Truck, kg.
+  double truck_kg;
+  /// Trailer, kg; 0 without one.
+  double trailer_kg;
+  /// Wheelbase, mm.
+  double wheelbase_mm;
+  /// Height of the truck's center of gravity, mm; 0 leaves its shift out.
+  double cg_height_mm;
+  /// Height of the ball or pin, mm; 0 leaves the pull of the trailer out.
+  double hitch_height_mm;
+  /// The driven axle is the upper one: the truck climbs backward.
+  bool tail_up;
+} tw_stance;
+
+/// What the tires of the driven axle carry on a grade.
+typedef struct tw_launch_grip {
+  /// Load that the grade shifts to the rear axle per unit of sin θ, kg; negative tail up.
+  double shift_kg;
+  /// Force of the ground on the axle, N.
+  double normal_n;
+  /// Force at which its tires slip, N.
+  double grip_n;
+  /// What it takes to move, N.
+  double needed_n;
+  /// Grade at which the tires slip, %; 100 for that or steeper, 0 where they slip on the level.
+  double largest_grade_pct;
+} tw_launch_grip;
+
+/// Mass that a force accelerates, and what it is made of.
+typedef struct tw_equivalent_mass {
+  /// What the wheels add, kg.
+  double wheels_kg;
+  /// What transmission, and engine where it is locked to it, add, kg.
+  double train_kg;
+  /// All, kg.
+  double total_kg;
+  /// All over the mass that stands on the scale.
+  double factor;
+} tw_equivalent_mass;
+
+/// A combination that accelerates at full throttle.
+typedef struct tw_run_up {
+  /// Mass, rolling and drag.
+  struct tw_combination combination;
+  /// Axle, transfer case and tire.
+  struct tw_driveline driveline;
+  /// Efficiency of axle and transfer case, above 0 to 1.
+  double axle_efficiency;
+  /// Density of the air, kg/m³.
+  double air_density_kg_m3;
+  /// Grade, %; 0 on the level, −100 to 100.
+  double grade_pct;
+  /// All wheels together, kg·m².
+  double wheel_inertia_kg_m2;
+  /// Engine with impeller, kg·m².
+  double engine_inertia_kg_m2;
+  /// Share of the curve's torque that the engine gives: altitude, accessories; above 0 to 1.5.
+  double engine_share;
+  /// Lowest engine speed with the lock-up clutch closed, 1/min.
+  double lowest_locked_rpm;
+  /// Force at which the driven tires slip, N; infinite where it is not looked at.
+  double grip_n;
+  /// Time of a shift, in which the speed stands still, s.
+  double shift_s;
+} tw_run_up;
+
+/// A gear as the run-up needs it.
+typedef struct tw_run_up_gear {
+  /// Ratio, input over output, above 0.
+  double ratio;
+  /// Efficiency, above 0 to 1.
+  double efficiency;
+  /// Inertia of the train in this gear at its output, kg·m²: [`super::output_inertia_kg_m2`], the turbine counted.
+  double output_inertia_kg_m2;
+  /// The lock-up clutch may close in this gear.
+  bool lockable;
+} tw_run_up_gear;
+
+/// A run-up.
+typedef struct tw_run_up_time {
+  /// The speed asked for is reached.
+  bool reaches;
+  /// Speed at the end, km/h: the one asked for, or where nothing is left to accelerate with.
+  double reached_km_h;
+  /// Time to that speed, s.
+  double time_s;
+  /// Distance to that speed, m.
+  double distance_m;
+  /// Shifts on the way.
+  uint32_t shifts;
+  /// Position of the last gear.
+  uint32_t last_gear;
+  /// Force of the driven wheels at the start, N, tire grip counted.
+  double start_n;
+  /// Acceleration at the start, m/s².
+  double start_m_s2;
+} tw_run_up_time;
 
 /// A truck on the scale: loaded, with everybody in it, without its trailer.
 typedef struct tw_axle_weights {
@@ -7493,6 +7738,20 @@ tw_status tw_tow_pieces(const double *distance_m,
                         size_t room,
                         uint32_t *out_piece_count);
 
+/// What a published criterion, one of `TW_CRITERION_*`, asks of a vehicle: times in s, speeds in km/h, distances in m, grades
+/// in %, angles in degrees.
+tw_status tw_tow_criterion_limits(int32_t criterion,
+                                  const struct tw_rated_for *rated,
+                                  struct tw_limits *out_limits);
+
+/// A result, measured or computed, against one of the published criteria; its value is NAN where there is none, and an
+/// infinite time where the speed is never reached.
+tw_status tw_tow_check_criterion(int32_t criterion,
+                                 const struct tw_reading *value,
+                                 const struct tw_rated_for *rated,
+                                 const struct tw_rule *rule,
+                                 struct tw_criterion_check *out_check);
+
 /// Heat that a unit makes.
 tw_status tw_tow_unit_loss(const struct tw_running *running, struct tw_unit_loss *out_loss);
 
@@ -7561,6 +7820,42 @@ tw_status tw_tow_cooler_size(uint8_t arrangement,
                              double air_w_k,
                              const struct tw_cooler_task *task,
                              struct tw_cooler_size *out_size);
+
+/// Force of the driven wheels at stall against what it takes to move a combination up a grade. Not what may be pulled.
+tw_status tw_tow_launch(const struct tw_launch *launch,
+                        double grade_pct,
+                        const struct tw_rule *rule,
+                        struct tw_launch_force *out_force);
+
+/// Force at which the tires of the driven rear axle slip on a grade, and the grade on which they do.
+tw_status tw_tow_grip_on_grade(const struct tw_stance *stance,
+                               double grade_pct,
+                               double tire_friction,
+                               double rolling_coefficient,
+                               struct tw_launch_grip *out_grip);
+
+/// Moment of inertia, kg·m², of a whole gear train in a gear, referred to its output; one inertia for each member in order.
+tw_status tw_tow_output_inertia_kg_m2(const struct tw_state *state,
+                                      const double *inertia_kg_m2,
+                                      size_t members,
+                                      double *out_inertia_kg_m2);
+
+/// Mass that the force of the driven wheels accelerates, rotating parts counted.
+tw_status tw_tow_equivalent_mass(double mass_kg,
+                                 const struct tw_driveline *driveline,
+                                 double wheel_inertia_kg_m2,
+                                 double output_inertia_kg_m2,
+                                 struct tw_equivalent_mass *out_mass);
+
+/// Time and distance from one speed to another through the gears at full throttle.
+tw_status tw_tow_run_up(const struct tw_run_up *run,
+                        const struct tw_engine_curve *engine,
+                        const struct tw_characteristic *converter,
+                        const struct tw_run_up_gear *gears,
+                        size_t gear_count,
+                        double from_km_h,
+                        double to_km_h,
+                        struct tw_run_up_time *out_time);
 
 /// A load of the combination against one rating, one of `TW_RATING_KIND_*`, and the trailer at which the two meet.
 tw_status tw_tow_rating_check(const struct tw_coupled *coupled,

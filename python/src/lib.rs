@@ -249,6 +249,8 @@ mod _native {
             ThroughFlow, TimeTo, TotalClimb, UnitLoss, UnlockedPull, Warmed, converter_loss_kw, cooler_size,
             effectiveness, flow_heat_w_k, gearing, pieces, rig, smooth, through_flow_rise, total_climb, transfer_units,
             unit_loss,
+            CriterionCheck, EquivalentMass, Launch, LaunchForce, LaunchGrip, RatedFor, RunUp, RunUpGear, RunUpTime,
+            Stance, check_criterion, criterion_limits, equivalent_mass, grip_on_grade, output_inertia_kg_m2,
         };
     }
 

@@ -16,6 +16,7 @@ use crate::judge::Reading;
 use crate::road::{Combination, Driveline};
 use crate::stack::{HotPlay, PieceList, PistonStroke};
 use crate::tire::{Rolling, Tire};
+use crate::tow::{Coupled, TowRatings};
 use crate::train::Train;
 
 /// One fault of a record, or a note about it.
@@ -461,6 +462,15 @@ impl Fleet {
             Some(trailer_kg) => self.record.combination_with(truck, trailer_kg),
             None => self.record.combination(truck),
         })
+    /// Ratings of a truck, its hitch and its trailer; infinite where the record has none.
+    fn tow_ratings(&self, truck: &str) -> PyResult<TowRatings> {
+        answer(self.truck(truck)?.tow_ratings())
+    }
+
+    /// A truck with a trailer of this mass on its hitch, from the scale weights and levers of the record.
+    #[pyo3(signature = (truck, *, trailer_kg))]
+    fn coupled(&self, truck: &str, trailer_kg: f64) -> PyResult<Coupled> {
+        answer(self.truck(truck)?.coupled(trailer_kg))
     }
 
     /// Axle and tire that the unit of a truck is programmed for.

@@ -2,6 +2,8 @@
 
 mod climb;
 mod heat;
+mod criteria;
+mod launch;
 mod limits;
 mod loads;
 mod offer;
@@ -14,6 +16,11 @@ pub use climb::{
 pub use heat::{
     Cooler, CoolerHeat, CoolerSize, CoolerTask, HeatNode, Running, ThroughFlow, TimeTo, UnitLoss, Warmed,
     converter_loss_kw, cooler_size, effectiveness, flow_heat_w_k, through_flow_rise, transfer_units, unit_loss,
+};
+pub use criteria::{CriterionCheck, RatedFor, check_criterion, criterion_limits};
+pub use launch::{
+    EquivalentMass, Launch, LaunchForce, LaunchGrip, RunUp, RunUpGear, RunUpTime, Stance, equivalent_mass,
+    grip_on_grade, output_inertia_kg_m2,
 };
 pub use limits::{Coupled, RatingCheck, RatingReview, RatingRow, TowRatings};
 pub use loads::{

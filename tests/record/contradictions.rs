@@ -237,3 +237,23 @@ fn sizes_and_names_that_contradict_each_other() {
     let fleet = demo("fleet.toml").replacen("max_rpm = 5700", "max_rpm = 5200", 1);
     assert_eq!(check(&[("fleet.toml", &fleet)]).0[0].message, "the torque curve goes on to 5500");
 }
+
+#[test]
+fn ratings_that_contradict_one_another() {
+    for (from, to, key, message) in [
+        ("gvwr_kg = 3200\n", "gvwr_kg = 3600\n", "truck[0].tow.gvwr_kg", "above the sum of the axle ratings, 3500"),
+        (
+            "front_kg = 1480\n",
+            "front_kg = 2740\n",
+            "truck[0].tow.front_kg",
+            "the front axle weighs 2740 of a truck of 2740",
+        ),
+        ("overhang_mm = 1230\n", "overhang_mm = -30\n", "truck[0].tow.overhang_mm", "a ball is behind the rear axle"),
+    ] {
+        let text = demo("fleet.toml");
+        assert!(text.contains(from), "{from}");
+        let problems = check_demo("fleet.toml", &text.replacen(from, to, 1)).0;
+        let [problem] = &problems[..] else { panic!("{}", Problems(problems.clone())) };
+        assert_eq!((problem.key.as_str(), problem.message.as_str()), (key, message));
+    }
+}

@@ -17,8 +17,8 @@ fn committed_schemas_are_current() {
 
 /// Keys of numbers without a unit (shares, ratios, chances, friction), or with one that is written out.
 const WITHOUT_UNIT: &str = "axle axle_efficiency axle_programmed best build_index chance efficiency exchanged face_share gear_bending \
-    geometry_u_rel least_cover needle pawl_friction poisson price prior reference_contacts reference_over_rated rocking_factor \
-    roll_trailer roll_truck rolling_over_free shaft slopes speed_ratio stress_factor torque_ratio torque_reserve u u_rel_capacity u_rel_displacement u_rel_leak u_rel_push u_rel_stress u_rel_volume u_rolling_over_free \
+    geometry_u_rel hitch_share least_cover needle pawl_friction poisson price prior reference_contacts reference_over_rated rocking_factor \
+    roll_trailer roll_truck rolling_over_free shaft slopes speed_ratio stress_factor torque_ratio torque_reserve u u_hitch_share u_rel_capacity u_rel_displacement u_rel_leak u_rel_push u_rel_stress u_rel_volume u_rolling_over_free \
     hours minutes seconds gravity_m_s2";
 
 #[test]
