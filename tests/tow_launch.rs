@@ -8,7 +8,7 @@ use std::f64::consts::PI;
 use support::trains::train;
 use support::{Row, vectors};
 use trainwright::Error;
-use trainwright::converter::{Characteristic, EngineCurve};
+use trainwright::converter::{Characteristic, EngineCurve, EngineToday};
 use trainwright::judge::{Reading, Rule, Verdict};
 use trainwright::road::{Combination, Driveline, road_load};
 use trainwright::tow::{
@@ -157,7 +157,7 @@ fn run_ups() {
             grade_pct: row.number("grade_pct"),
             wheel_inertia_kg_m2: row.number("wheel_inertia_kg_m2"),
             engine_inertia_kg_m2: row.number("engine_inertia_kg_m2"),
-            engine_share: row.number("engine_share"),
+            today: EngineToday { torque_factor: row.number("torque_factor"), accessory_nm: row.number("accessory_nm") },
             lowest_locked_rpm: row.number("lowest_locked_rpm"),
             grip_n: row.number("grip_n"),
             shift_s: row.number("shift_s"),
@@ -253,7 +253,7 @@ proptest! {
             combination: Combination { mass_kg, rolling_coefficient: 0.011, drag_area_m2: 6.0 },
             driveline: Driveline::new(3.54, 1.0, Reading::exact(2415.0).unwrap()).unwrap(),
             axle_efficiency: 0.965, air_density_kg_m3: 1.18, grade_pct, wheel_inertia_kg_m2: 14.0, engine_inertia_kg_m2: 0.42,
-            engine_share: 1.0, lowest_locked_rpm: 1150.0, grip_n: 30_000.0, shift_s: 0.4,
+            today: EngineToday::AS_MEASURED, lowest_locked_rpm: 1150.0, grip_n: 30_000.0, shift_s: 0.4,
         };
         let time = |run: RunUp| run.run_up(&diesel(), &tight(), &gears(), 0.0, 60.0).unwrap();
         let [one, heavy, steep] = [run(mass, grade), run(mass * more, grade), run(mass, grade + 1.0)].map(time);
@@ -280,7 +280,7 @@ fn a_run_up_needs_gears() {
         grade_pct: 0.0,
         wheel_inertia_kg_m2: 14.0,
         engine_inertia_kg_m2: 0.42,
-        engine_share: 1.0,
+        today: EngineToday::AS_MEASURED,
         lowest_locked_rpm: 1150.0,
         grip_n: f64::INFINITY,
         shift_s: 0.4,

@@ -2,9 +2,8 @@
 
 use super::inertia::equivalent_mass;
 use crate::card::{self, Card, symbol};
-use crate::converter::{Characteristic, EngineCurve};
+use crate::converter::{Characteristic, EngineCurve, EngineToday, operating_point};
 use crate::error::{Error, Result, positive, within};
-use crate::real::abs;
 use crate::road::{Combination, Driveline, road_load};
 
 pub(super) const RUN_UP: Card = Card {
@@ -61,8 +60,8 @@ pub struct RunUp {
     pub wheel_inertia_kg_m2: f64,
     /// Engine with impeller, kg·m².
     pub engine_inertia_kg_m2: f64,
-    /// Share of the curve's torque that the engine gives: altitude, accessories; above 0 to 1.5.
-    pub engine_share: f64,
+    /// What the engine gives today of its curve: altitude, accessories.
+    pub today: EngineToday,
     /// Lowest engine speed with the lock-up clutch closed, 1/min.
     pub lowest_locked_rpm: f64,
     /// Force at which the driven tires slip, N; infinite where it is not looked at.
@@ -95,57 +94,25 @@ pub struct RunUpTime {
 
 /// What a gear gives at a speed.
 #[derive(Clone, Copy)]
-struct Pull {
+struct Best {
     gear: u32,
     force_n: f64,
     acceleration_m_s2: f64,
 }
 
-/// Torque of the turbine with the converter open, N·m, at a turbine speed: where the engine gives what the impeller takes.
-/// None where the turbine turns too fast for the characteristic.
+/// Torque of the turbine with the converter open, N·m, at a turbine speed; None where engine and converter do not settle within
+/// their tables.
 fn open_turbine_nm(
     engine: &EngineCurve,
+    today: EngineToday,
     converter: &Characteristic,
-    share: f64,
     turbine_rpm: f64,
 ) -> Result<Option<f64>> {
-    let [first, last] = ends(&engine.speed_rpm, engine.points);
-    let [_, fastest] = ends(&converter.speed_ratio, converter.points);
-    let mut low = first.max(if fastest > 0.0 { turbine_rpm / fastest } else { first });
-    let mut high = last;
-    if low >= high {
-        return Ok(None);
+    match operating_point(engine, today, converter, turbine_rpm) {
+        Ok(point) => Ok(Some(point.turbine_nm)),
+        Err(Error::NoAnswer { .. } | Error::OutOfRange { name: "turbine_rpm", .. }) => Ok(None),
+        Err(other) => Err(other),
     }
-    let taken_nm = |speed_rpm: f64| -> Result<f64> {
-        let root = speed_rpm / converter.capacity_factor_at((turbine_rpm / speed_rpm).min(fastest))?;
-        Ok(root * root)
-    };
-    let surplus = |speed_rpm: f64| Ok(share * engine.torque_at_nm(speed_rpm)? - taken_nm(speed_rpm)?);
-    let given = |speed_rpm: f64| {
-        Ok(Some(taken_nm(speed_rpm)? * converter.torque_ratio_at((turbine_rpm / speed_rpm).min(fastest))?))
-    };
-    let (mut above, mut below) = (surplus(low)?, surplus(high)?);
-    if above < 0.0 {
-        // Below its first point the curve says nothing; above the last speed ratio the engine is not driven by this.
-        return Ok(None);
-    }
-    if below >= 0.0 {
-        return given(high); // the governor holds it there
-    }
-    // Regula falsi that halves the weight of an end which stays (Illinois).
-    for _ in 0..100 {
-        let middle = (low * below - high * above) / (below - above);
-        let there = surplus(middle)?;
-        if abs(there) <= 1e-9 || high - low <= 1e-9 {
-            return given(middle);
-        }
-        if there > 0.0 {
-            (low, above, below) = (middle, there, 0.5 * below);
-        } else {
-            (high, below, above) = (middle, there, 0.5 * above);
-        }
-    }
-    given(0.5 * (low + high))
 }
 
 /// First and last point in use.
@@ -162,16 +129,20 @@ impl RunUp {
         converter: &Characteristic,
         gears: &[RunUpGear],
         speed_km_h: f64,
-    ) -> Result<Option<Pull>> {
+    ) -> Result<Option<Best>> {
         let output_rpm = self.driveline.output_rpm(speed_km_h)?;
         let road_n = road_load(self.combination, self.air_density_kg_m3, speed_km_h, self.grade_pct)?.total_n;
         let [first, last] = ends(&engine.speed_rpm, engine.points);
-        let mut best: Option<Pull> = None;
+        let mut best: Option<Best> = None;
         for (gear, entry) in (0_u32..).zip(gears) {
             let input_rpm = entry.ratio * output_rpm;
             let locks = entry.lockable && input_rpm >= self.lowest_locked_rpm.max(first) && input_rpm <= last;
-            let locked = if locks { Some(self.engine_share * engine.torque_at_nm(input_rpm)?) } else { None };
-            let open = open_turbine_nm(engine, converter, self.engine_share, input_rpm)?;
+            let locked = if locks {
+                Some(self.today.torque_factor * engine.torque_at_nm(input_rpm)? - self.today.accessory_nm)
+            } else {
+                None
+            };
+            let open = open_turbine_nm(engine, self.today, converter, input_rpm)?;
             let engine_there = self.engine_inertia_kg_m2 * entry.ratio * entry.ratio;
             for (torque_nm, engine_kg_m2) in [(open, 0.0), (locked, engine_there)] {
                 let Some(torque_nm) = torque_nm else { continue };
@@ -182,7 +153,7 @@ impl RunUp {
                     equivalent_mass(self.combination.mass_kg, self.driveline, self.wheel_inertia_kg_m2, inertia)?;
                 let acceleration_m_s2 = (force_n - road_n) / mass.total_kg;
                 if best.is_none_or(|pull| acceleration_m_s2 > pull.acceleration_m_s2) {
-                    best = Some(Pull { gear, force_n, acceleration_m_s2 });
+                    best = Some(Best { gear, force_n, acceleration_m_s2 });
                 }
             }
         }
@@ -259,7 +230,8 @@ impl RunUp {
             within("output_inertia_kg_m2", gear.output_inertia_kg_m2, 0.0, 1e6)?;
         }
         within("engine_inertia_kg_m2", self.engine_inertia_kg_m2, 0.0, 1e6)?;
-        positive("engine_share", within("engine_share", self.engine_share, 0.0, 1.5)?)?;
+        positive("torque_factor", within("torque_factor", self.today.torque_factor, 0.0, 2.0)?)?;
+        within("accessory_nm", self.today.accessory_nm, -1e6, 1e6)?;
         within("lowest_locked_rpm", self.lowest_locked_rpm, 0.0, 1e5)?;
         within("shift_s", self.shift_s, 0.0, 60.0)?;
         within("grade_pct", self.grade_pct, -100.0, 100.0)?;

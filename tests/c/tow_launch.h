@@ -118,7 +118,7 @@ static tw_status launch_run_up(const vectors_row *row, double *out) {
         load_number(row, "grade_pct"),
         load_number(row, "wheel_inertia_kg_m2"),
         load_number(row, "engine_inertia_kg_m2"),
-        load_number(row, "engine_share"),
+        {load_number(row, "torque_factor"), load_number(row, "accessory_nm")},
         load_number(row, "lowest_locked_rpm"),
         load_number(row, "grip_n"),
         load_number(row, "shift_s"),

@@ -6,7 +6,7 @@ use pyo3::prelude::*;
 use trainwright::tow as core;
 
 use crate::class::class;
-use crate::converter::{Characteristic, EngineCurve};
+use crate::converter::{Characteristic, EngineCurve, EngineToday};
 use crate::error::{answer, refuse};
 use crate::judge::{Budget, Judgment, Reading, Rule};
 use crate::road::{Combination, Driveline};
@@ -142,8 +142,8 @@ class! {
         wheel_inertia_kg_m2: f64,
         /// Engine with impeller, kg·m².
         engine_inertia_kg_m2: f64,
-        /// Share of the curve's torque that the engine gives: altitude, accessories; above 0 to 1.5.
-        engine_share: f64 = 1.0,
+        /// What the engine gives today of its curve: altitude, accessories; as measured unless given.
+        today: EngineToday = trainwright::converter::EngineToday::AS_MEASURED,
         /// Lowest engine speed with the lock-up clutch closed, 1/min.
         lowest_locked_rpm: f64,
         /// Force at which the driven tires slip, N; infinite where it is not looked at.

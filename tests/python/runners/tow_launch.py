@@ -5,7 +5,7 @@ from runners.tow_load import _numbers, _reading, _rule
 from runners.train import closed, train
 
 from trainwright import tow as core
-from trainwright.converter import Characteristic, EngineCurve
+from trainwright.converter import Characteristic, EngineCurve, EngineToday
 from trainwright.error import refusal
 from trainwright.judge import Reading
 from trainwright.road import Combination, Driveline
@@ -87,9 +87,9 @@ def run_up(row):
     run = core.RunUp(
         combination=Combination(**_numbers(row, "mass_kg", "rolling_coefficient", "drag_area_m2")),
         driveline=Driveline(axle_ratio=row.number("axle_ratio"), circumference_mm=Reading(value=row.number("circumference_mm"), u=0)),
+        today=EngineToday(**_numbers(row, "torque_factor", "accessory_nm")),
         **_numbers(
-            row, "axle_efficiency", "air_density_kg_m3", "grade_pct", "wheel_inertia_kg_m2", "engine_inertia_kg_m2", "engine_share",
-            "lowest_locked_rpm", "grip_n", "shift_s",
+            row, "axle_efficiency", "air_density_kg_m3", "grade_pct", "wheel_inertia_kg_m2", "engine_inertia_kg_m2", "lowest_locked_rpm", "grip_n", "shift_s",
         ),
     )  # fmt: skip
     up = run.run_up(ENGINE, CONVERTER, GEARS, **_numbers(row, "from_km_h", "to_km_h"))
