@@ -5527,8 +5527,8 @@ typedef struct tw_run_up {
   double wheel_inertia_kg_m2;
   /// Engine with impeller, kg·m².
   double engine_inertia_kg_m2;
-  /// Share of the curve's torque that the engine gives: altitude, accessories; above 0 to 1.5.
-  double engine_share;
+  /// What the engine gives today of its curve: altitude, accessories.
+  struct tw_engine_today today;
   /// Lowest engine speed with the lock-up clutch closed, 1/min.
   double lowest_locked_rpm;
   /// Force at which the driven tires slip, N; infinite where it is not looked at.
