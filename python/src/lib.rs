@@ -244,13 +244,12 @@ mod _native {
         };
         #[pymodule_export]
         use crate::tow::{
-            Climb, CoolPull, Cooler, CoolerHeat, CoolerSize, CoolerTask, DrivenPiece, ElevationNoise, GearPull,
-            GearRule, Gearing, Haul, HeatModel, HeatNode, LargestSpeed, OfferedGear, Pull, Rig, RoadPiece, Running,
-            ThroughFlow, TimeTo, TotalClimb, UnitLoss, UnlockedPull, Warmed, converter_loss_kw, cooler_size,
-            effectiveness, flow_heat_w_k, gearing, pieces, rig, smooth, through_flow_rise, total_climb, transfer_units,
-            unit_loss,
-            CriterionCheck, EquivalentMass, Launch, LaunchForce, LaunchGrip, RatedFor, RunUp, RunUpGear, RunUpTime,
-            Stance, check_criterion, criterion_limits, equivalent_mass, grip_on_grade, output_inertia_kg_m2,
+            Climb, CoolPull, Cooler, CoolerHeat, CoolerSize, CoolerTask, CriterionCheck, DrivenPiece, ElevationNoise,
+            EquivalentMass, GearPull, GearRule, Gearing, Haul, HeatModel, HeatNode, LargestSpeed, Launch, LaunchForce,
+            LaunchGrip, OfferedGear, Pull, RatedFor, Rig, RoadPiece, RunUp, RunUpGear, RunUpTime, Running, Stance,
+            ThroughFlow, TimeTo, TotalClimb, UnitLoss, UnlockedPull, Warmed, check_criterion, converter_loss_kw,
+            cooler_size, criterion_limits, effectiveness, equivalent_mass, flow_heat_w_k, gearing, grip_on_grade,
+            output_inertia_kg_m2, pieces, rig, smooth, through_flow_rise, total_climb, transfer_units, unit_loss,
         };
     }
 

@@ -462,6 +462,8 @@ impl Fleet {
             Some(trailer_kg) => self.record.combination_with(truck, trailer_kg),
             None => self.record.combination(truck),
         })
+    }
+
     /// Ratings of a truck, its hitch and its trailer; infinite where the record has none.
     fn tow_ratings(&self, truck: &str) -> PyResult<TowRatings> {
         answer(self.truck(truck)?.tow_ratings())

@@ -1,8 +1,8 @@
 //! `trainwright.tow`: combination loads and ratings, launch, load per gear and grade.
 
 mod climb;
-mod heat;
 mod criteria;
+mod heat;
 mod launch;
 mod limits;
 mod loads;
@@ -13,11 +13,11 @@ mod ratings;
 pub use climb::{
     Climb, CoolPull, DrivenPiece, ElevationNoise, HeatModel, RoadPiece, TotalClimb, pieces, smooth, total_climb,
 };
+pub use criteria::{CriterionCheck, RatedFor, check_criterion, criterion_limits};
 pub use heat::{
     Cooler, CoolerHeat, CoolerSize, CoolerTask, HeatNode, Running, ThroughFlow, TimeTo, UnitLoss, Warmed,
     converter_loss_kw, cooler_size, effectiveness, flow_heat_w_k, through_flow_rise, transfer_units, unit_loss,
 };
-pub use criteria::{CriterionCheck, RatedFor, check_criterion, criterion_limits};
 pub use launch::{
     EquivalentMass, Launch, LaunchForce, LaunchGrip, RunUp, RunUpGear, RunUpTime, Stance, equivalent_mass,
     grip_on_grade, output_inertia_kg_m2,
