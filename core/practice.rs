@@ -155,3 +155,7 @@ pub const FLUID_AGING_LIFE_KM: f64 = 160_934.4;
 pub const GEAR_SLOPE_LOW: f64 = 5.0;
 /// See [`GEAR_SLOPE_LOW`].
 pub const GEAR_SLOPE_HIGH: f64 = 8.0;
+/// Friction of a rolling tire on dry pavement, for the grip of a driven axle; wet, see [`TIRE_FRICTION_WET`].
+pub const TIRE_FRICTION_DRY: f64 = 0.7;
+/// See [`TIRE_FRICTION_DRY`].
+pub const TIRE_FRICTION_WET: f64 = 0.4;

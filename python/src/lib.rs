@@ -397,6 +397,10 @@ mod _native {
         #[pymodule_export]
         const PIN_SHARE_HIGH: f64 = core::PIN_SHARE_HIGH;
         #[pymodule_export]
+        const TIRE_FRICTION_DRY: f64 = core::TIRE_FRICTION_DRY;
+        #[pymodule_export]
+        const TIRE_FRICTION_WET: f64 = core::TIRE_FRICTION_WET;
+        #[pymodule_export]
         const STALL_ALLOW_RPM: f64 = core::STALL_ALLOW_RPM;
         #[pymodule_export]
         const STALL_STOP_RPM: f64 = core::STALL_STOP_RPM;

@@ -30,6 +30,7 @@ from . import (
     records,
     road,
     stack,
+    tow,
     train,
 )
 from .common import shop

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, converter, duty, fits, fluid, grade, hard_parts, hydraulic, identify, interchange, locks, road, stack, train
+from . import clutch, converter, duty, fits, fluid, grade, hard_parts, hydraulic, identify, interchange, locks, road, stack, tow, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -30,6 +30,7 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     hydraulic.pattern_parts,
     hydraulic.cooler_parts,
     road.truck_parts,
+    tow.tow_parts,
     grade.grade_parts,
     duty.ranking_parts,
     train.train_parts,

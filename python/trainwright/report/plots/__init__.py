@@ -13,6 +13,7 @@ from .interchange import Link, parts_graph
 from .locks import stress_by_grade, stress_by_truck
 from .road import shift_points
 from .stack import PieceRow, pieces_against_window, shares_of_variance
+from .tow import fullest_ratings, launch_by_grade, loads_and_ratings
 from .train import gear_ladder, ratio_readings
 
 __all__ = [
@@ -29,8 +30,11 @@ __all__ = [
     "damage_by_truck",
     "engine_against_converter",
     "flow_by_speed",
+    "fullest_ratings",
     "gear_ladder",
+    "launch_by_grade",
     "level_against_temperature",
+    "loads_and_ratings",
     "parts_graph",
     "pieces_against_window",
     "pressure_by_gear",
