@@ -196,8 +196,8 @@ def _turns(case: Case, lock: ParkLock, grade_pct: float, chosen: Chosen) -> list
     mass_kg, around_mm = case.mass_kg, case.driveline.circumference_mm
     return [
         Turn(INPUTS[0], Reading.exact(1.0), relative=True),
-        Turn(INPUTS[1], mass_kg, "kg", mass, 0.2 * mass_kg.value, 5 * mass_kg.value, relative=True),
-        Turn(INPUTS[2], around_mm, "mm", tire, 0.5 * around_mm.value, 2 * around_mm.value, 0, relative=True),
+        Turn(INPUTS[1], mass_kg, "kg", mass, 0.2 * mass_kg.value, 5 * mass_kg.value),
+        Turn(INPUTS[2], around_mm, "mm", tire, 0.5 * around_mm.value, 2 * around_mm.value, 0),
     ]
 
 

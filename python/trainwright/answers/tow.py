@@ -25,8 +25,8 @@ WORDS = {
     "front tires": ("tires front", "front axle"),
     "rear tires": ("tires rear", "rear axle"),
     "maker trailer": ("maker's trailer rating", "trailer"),
-    "hitch trailer": ("hitch: trailer rating", "trailer"),
-    "hitch load": ("hitch: load rating", "hitch load"),
+    "hitch trailer": ("hitch's trailer rating", "trailer"),
+    "hitch load": ("hitch's load rating", "hitch load"),
     "trailer gross": ("trailer's own rating", "trailer"),
 }
 """What a rating is called, and the load that it belongs to."""
