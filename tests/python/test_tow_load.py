@@ -230,7 +230,7 @@ def test_weights_typed_in_pounds_and_inches() -> None:
 
 
 def test_measured_criteria_are_judged() -> None:
-    measured = ["--measured", "stop=60ft", "--measured", "0-to-30-mph=13±0.2s", "--measured", "starts-forward=5", "--measured", "brake-uphill=13%"]
+    measured = ["--result", "stop=60ft", "--result", "0-to-30-mph=13±0.2s", "--result", "starts-forward=5", "--result", "brake-uphill=13%"]
     criteria = answer("tow", FLEET, "--truck", "T14", "--family", FAMILY, *measured)[-1]["criteria"]
     assert criteria["stop"]["outcome"] == "met" and criteria["stop"]["value"] == pytest.approx(60 * 0.3048)
     assert criteria["0 to 30 mph"]["outcome"] == "not met" and criteria["starts forward"]["outcome"] == "met"
@@ -245,8 +245,8 @@ def test_measured_criteria_are_judged() -> None:
         (["--front", "1900kg"], "give a fleet with --truck, or --front, --rear"),
         ([FLEET], "give --truck; the fleet has T11"),
         ([FLEET, "--truck", "T14", "--bars", "1200Nm"], "--bars and --ball-to-axle belong together"),
-        ([FLEET, "--truck", "T14", "--measured", "stop=60ft"], "--measured needs --family"),
-        ([FLEET, "--truck", "T14", "--family", FAMILY, "--measured", "hop=3"], "give NAME=VALUE, the name one of 0-to-30-mph"),
+        ([FLEET, "--truck", "T14", "--result", "stop=60ft"], "--result needs --family"),
+        ([FLEET, "--truck", "T14", "--family", FAMILY, "--result", "hop=3"], "give NAME=VALUE, the name one of 0-to-30-mph"),
     ],
 )
 def test_the_command_says_what_it_needs(arguments: list[str], says: str) -> None:

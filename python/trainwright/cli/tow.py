@@ -73,15 +73,15 @@ class Measured(click.ParamType):  # type: ignore[type-arg,unused-ignore]
 @click.option("--tire-load", type=Plain("kg"), help="Load of one tire as it is fitted; the record's unless given.")
 @click.option("--rear-tires", type=int, help="Tires of the rear axle, with --tire-load: 2 or 4.")
 @click.option("--passenger-tires", is_flag=True, help="Passenger tires, with --tire-load: their load is divided by 1.10.")
-@click.option("--grade", type=Plain("pct"), default="12%", show_default=True, help="Grade of launch and park.")
+@click.option("--grade", type=Quantity("pct"), default="12%", show_default=True, help="Grade of launch and park.")
 @click.option("--torque-u", type=Plain("pct"), help="Relative standard uncertainty of the turbine torque at the launch.")
 @click.option("--tire-friction", type=NUMBER, help="Friction of tire on ground, for the grip of the driven axle.")
-@click.option("--measured", type=Measured(), multiple=True, help="Measured result of a published criterion; may be repeated.")
+@click.option("--result", "measured", type=Measured(), multiple=True, help="Measured result of a published criterion; may be repeated.")
 @answers_with_sheets
 def tow(
     file: Path | None, truck: str | None, family_file: Path | None, trailer: Reading | None, hitch_load: Reading | None, hitch: str | None, front: Reading | None,
     rear: Reading | None, wheelbase: float | None, overhang: float | None, bars: float | None, ball_to_axle: float | None, tire_load: float | None, rear_tires: int | None,
-    passenger_tires: bool, grade: float, torque_u: float | None, tire_friction: float | None, measured: tuple[tuple[str, Reading], ...], **ratings: float | None,
+    passenger_tires: bool, grade: Reading, torque_u: float | None, tire_friction: float | None, measured: tuple[tuple[str, Reading], ...], **ratings: float | None,
 ) -> list[Sheet]:  # fmt: skip
     """What a trailer puts on every axle, which rating governs, and whether the truck starts and stands on a grade with it."""
     distribution = Distribution(moment_nm=bars, ball_to_axle_mm=ball_to_axle) if bars and ball_to_axle else None
@@ -99,17 +99,17 @@ def tow(
     sheets = [tow_sheet(case, title=f"Trailer on {case.name}") for case in found]
     if family_file is None:
         if measured:
-            raise click.UsageError("--measured needs --family")
+            raise click.UsageError("--result needs --family")
         return sheets
     family, heaviest = loaded(family_file, record.Family), found[-1]
     start = start_of(family, fleet, truck, heaviest, torque_u_rel=(torque_u or 0.0) / 100, tire_friction=tire_friction)
-    sheets.append(launch_sheet(start, grade_pct=grade, title=f"{heaviest.name} starts on {grade:g} %"))
+    sheets.append(launch_sheet(start, grade_pct=grade.value, title=f"{heaviest.name} starts on {grade.value:g} %"))
     rules = family.as_dict().get("park_rules") or {}
     chosen, loads = Chosen(rules.get("rocking_factor", 1.0)), heaviest.review.loads
     case = cases(family, fleet, truck, mass_kg=loads.combination_kg, tire=start.tire)[0]
     sheets.append(
         park_sheet(
-            family, case, grade_pct=grade, chosen=chosen, compare_with=other_gear(family, case.gear_of), title=f"{heaviest.name} in Park on {grade:g} %",
+            family, case, grade_pct=grade.value, chosen=chosen, compare_with=other_gear(family, case.gear_of), title=f"{heaviest.name} in Park on {grade.value:g} %",
             story="Parking brake first, then Park: the park lock is not a brake.", axle_load_kg=loads.rear_kg.value if tire_friction else None, tire_friction=tire_friction,
         )
     )  # fmt: skip
