@@ -338,8 +338,10 @@
 
 /// See `TW_PRACTICE_GEAR_SLOPE_LOW`.
 #define TW_PRACTICE_GEAR_SLOPE_HIGH 8.0
+
 /// Friction of a rolling tire on dry pavement, for the grip of a driven axle; wet, see `TW_PRACTICE_TIRE_FRICTION_WET`.
 #define TW_PRACTICE_TIRE_FRICTION_DRY 0.7
+
 /// See `TW_PRACTICE_TIRE_FRICTION_DRY`.
 #define TW_PRACTICE_TIRE_FRICTION_WET 0.4
 
