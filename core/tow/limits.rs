@@ -22,7 +22,7 @@ pub(super) const RATING_CHECK: Card = Card {
         symbol("t", "trailer_limit_kg", "kg"),
         symbol("a, b", "load without a trailer, and per kilogram of trailer", "kg, 1"),
     ],
-    range: "the trailer at the limit rests the same share on the hitch; a trailer that lightens the load is not limited by it, and one behind a truck that is over its rating alone is 0",
+    range: "the trailer at the limit rests the same share on the hitch, and is 0 where the truck alone is over its rating; a load that a heavier trailer lightens limits none while it is kept as it is",
     source: &card::GUM,
     locator: "equation 10; moments as tow.axle_loads",
 };
@@ -288,11 +288,12 @@ fn trailer_limits(load: Linear, inputs: [Reading; 4], rating_kg: f64, guard: f64
     let u_slope = guard * hypot(by_hitch * hitch.u, by_mass * mass.u) / mass.value;
     // (left − b·t)² = (z·u_a)² + (z·u_b·t)², the root that lies below left/b.
     let room = left_kg * left_kg - u_truck * u_truck;
-    let over = left_kg < 0.0;
     if slope <= 0.0 {
-        return [if over { 0.0 } else { f64::INFINITY }, if over || room < 0.0 { 0.0 } else { f64::INFINITY }];
+        let now = load.of(inputs);
+        let kept = |guarded_kg: f64| if guarded_kg <= rating_kg { f64::INFINITY } else { 0.0 };
+        return [kept(now.value), kept(now.value + guard * now.u)];
     }
-    if over {
+    if left_kg < 0.0 {
         return [0.0, 0.0];
     }
     let below = left_kg * slope + sqrt(slope * slope * u_truck * u_truck + u_slope * u_slope * room.max(0.0));
