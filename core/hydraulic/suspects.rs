@@ -2,6 +2,8 @@
 //!
 //! Suspects, not proof: each one predicts which readings are low, right or high, and the readings weigh it against the others.
 
+use core::cmp::Ordering;
+
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, within};
 use crate::judge::{Limits, Reading, chance_inside};
@@ -285,8 +287,10 @@ pub fn suspect_circuits(readings: &[PressureReading], elements: u32, rule: Patte
         let Some(own) = suspects.get(place).copied() else { break };
         let first = suspects.iter().position(|other| alike(other, &own)).unwrap_or(place);
         // How many stand before it: a heavier one, or an equal one that comes earlier.
-        let before = |(other, row): (usize, &PressureSuspect)| {
-            row.share > own.share || (row.share == own.share && other < place)
+        let before = |(other, row): (usize, &PressureSuspect)| match row.share.total_cmp(&own.share) {
+            Ordering::Greater => true,
+            Ordering::Equal => other < place,
+            Ordering::Less => false,
         };
         let rank = suspects.iter().enumerate().take(used).filter(|&entry| before(entry)).count();
         if let Some(row) = ranked.ranked.get_mut(rank) {

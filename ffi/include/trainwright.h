@@ -3857,89 +3857,53 @@ typedef struct tw_washer_load {
   double pv_mpa_m_s;
 } tw_washer_load;
 
-/// An internal gear pump: a gerotor, or pinion and ring with a crescent.
-typedef struct tw_internal_gear_pump {
-  /// Teeth of the inner gear, 2 to 200.
-  uint32_t inner_teeth;
-  /// Teeth of the outer gear; one more in a gerotor.
-  uint32_t outer_teeth;
-  /// Area of the largest chamber, mm².
-  double chamber_max_mm2;
-  /// Area of the smallest chamber, at full mesh, mm².
-  double chamber_min_mm2;
-  /// Width of the gears, mm.
-  double face_mm;
-} tw_internal_gear_pump;
-
-/// Displacement of an internal gear pump.
-typedef struct tw_chamber_displacement {
-  /// Per turn of the inner gear, cm³: it is the driven one as a rule.
-  double inner_cm3_rev;
-  /// Per turn of the outer gear, cm³.
-  double outer_cm3_rev;
-} tw_chamber_displacement;
-
-/// Oil at its temperature.
-typedef struct tw_oil_at {
-  /// Its temperature, °C.
-  struct tw_reading temp_c;
-  /// Density, kg/m³.
-  double density_kg_m3;
-  /// Kinematic viscosity, mm²/s.
-  double viscosity_mm2_s;
-  /// Dynamic viscosity, mPa·s, with what the temperature leaves uncertain.
-  struct tw_reading viscosity_mpa_s;
-} tw_oil_at;
-
-/// A pump: its displacement, and a leak that was measured in oil of known viscosity.
-typedef struct tw_pump {
-  /// Displacement, cm³ per turn of its shaft.
-  struct tw_reading displacement_cm3_rev;
-  /// Leak, L/min per MPa, at the viscosity below.
-  struct tw_reading leak_l_min_mpa;
-  /// Dynamic viscosity of the oil in which that was measured, mPa·s.
-  double leak_viscosity_mpa_s;
-} tw_pump;
-
-/// What a pump delivers, with everything that made it.
-typedef struct tw_pump_flow {
-  /// Displacement times speed, L/min.
-  double theoretical_l_min;
-  /// Leak back through the clearances, L/min.
-  double leak_l_min;
-  /// What is left for the transmission, L/min; negative where the pump cannot hold this pressure at all.
-  double delivered_l_min;
-  /// Delivered over displaced; 0 where nothing is left.
-  double volumetric_efficiency;
-  /// Torque at its shaft for the pressure, without friction, N·m.
-  double torque_nm;
-  /// Power for the pressure, without friction, kW.
-  double power_kw;
-} tw_pump_flow;
-
-/// What is asked of a pump.
-typedef struct tw_pump_duty {
-  /// Speed of its shaft, 1/min, above 0: the engine's, where the converter drives it.
-  struct tw_reading speed_rpm;
-  /// Line pressure, kPa, 0 or more.
-  struct tw_reading pressure_kpa;
-  /// Dynamic viscosity of the oil, mPa·s, above 0; from `oil_at`.
-  struct tw_reading viscosity_mpa_s;
-  /// What the transmission takes at this pressure, L/min: lubrication, cooler, valves, seal rings.
-  struct tw_reading demand_l_min;
-} tw_pump_duty;
-
-/// Whether a pump covers the demand, and what that rests on.
-typedef struct tw_flow_margin {
-  /// What it delivers.
-  struct tw_pump_flow flow;
-  /// Speed below which it can no longer hold the pressure, 1/min.
-  double least_speed_rpm;
-  /// The flow to spare against 0, L/min.
-  struct tw_judgment judgment;
-  /// Its uncertainty: displacement, speed, leak, viscosity, pressure, demand, in this order.
+/// Flow from a measure and a stopwatch.
+typedef struct tw_timed_flow {
+  /// The flow, L/min.
+  struct tw_reading flow_l_min;
+  /// Its uncertainty: volume, time, in this order.
   struct tw_budget budget;
-} tw_flow_margin;
+} tw_timed_flow;
+
+/// Least return flow of a cooler by fluid temperature, linear between rows.
+typedef struct tw_cooler_limits {
+  /// Rows in use, 2 to 16.
+  uint32_t rows;
+  /// Temperatures, rising.
+  double temperature_c[TW_COOLER_ROWS];
+  /// Least flow at each, 0 or more.
+  double least_flow_l_min[TW_COOLER_ROWS];
+} tw_cooler_limits;
+
+/// Least flow at a temperature.
+typedef struct tw_least_flow {
+  /// Least flow, L/min.
+  double least_l_min;
+  /// How it changes with the temperature, L/min per kelvin; at a row the steeper side.
+  double least_l_min_per_k;
+} tw_least_flow;
+
+/// What was read at the return line.
+typedef struct tw_cooler_reading {
+  /// Volume caught, L, above 0.
+  struct tw_reading volume_l;
+  /// Time it took, s, above 0.
+  struct tw_reading time_s;
+  /// Temperature of the fluid, °C.
+  struct tw_reading temp_c;
+} tw_cooler_reading;
+
+/// Whether the cooler passes enough, and what that rests on.
+typedef struct tw_cooler_check {
+  /// The flow, L/min.
+  struct tw_reading flow_l_min;
+  /// What is asked at this temperature.
+  struct tw_least_flow least;
+  /// Flow less what is asked, L/min, against 0.
+  struct tw_judgment judgment;
+  /// Its uncertainty: volume, time, temperature, in this order.
+  struct tw_budget budget;
+} tw_cooler_check;
 
 /// A narrow slot between two plane walls.
 typedef struct tw_slot {
@@ -3974,14 +3938,6 @@ typedef struct tw_sliding_gap {
   /// Both, L/min.
   double flow_l_min;
 } tw_sliding_gap;
-
-/// A clearance of a pump against its limit.
-typedef struct tw_pump_clearance {
-  /// The clearance against its limit.
-  struct tw_judgment judgment;
-  /// How many times more it leaks than when new, with the interval of 95 %.
-  struct tw_leak_ratio leak;
-} tw_pump_clearance;
 
 /// A round orifice.
 typedef struct tw_orifice {
@@ -4141,53 +4097,97 @@ typedef struct tw_next_reading {
   double bits;
 } tw_next_reading;
 
-/// Flow from a measure and a stopwatch.
-typedef struct tw_timed_flow {
-  /// The flow, L/min.
-  struct tw_reading flow_l_min;
-  /// Its uncertainty: volume, time, in this order.
-  struct tw_budget budget;
-} tw_timed_flow;
+/// An internal gear pump: a gerotor, or pinion and ring with a crescent.
+typedef struct tw_internal_gear_pump {
+  /// Teeth of the inner gear, 2 to 200.
+  uint32_t inner_teeth;
+  /// Teeth of the outer gear; one more in a gerotor.
+  uint32_t outer_teeth;
+  /// Area of the largest chamber, mm².
+  double chamber_max_mm2;
+  /// Area of the smallest chamber, at full mesh, mm².
+  double chamber_min_mm2;
+  /// Width of the gears, mm.
+  double face_mm;
+} tw_internal_gear_pump;
 
-/// Least return flow of a cooler by fluid temperature, linear between rows.
-typedef struct tw_cooler_limits {
-  /// Rows in use, 2 to 16.
-  uint32_t rows;
-  /// Temperatures, rising.
-  double temperature_c[TW_COOLER_ROWS];
-  /// Least flow at each, 0 or more.
-  double least_flow_l_min[TW_COOLER_ROWS];
-} tw_cooler_limits;
+/// Displacement of an internal gear pump.
+typedef struct tw_chamber_displacement {
+  /// Per turn of the inner gear, cm³: it is the driven one as a rule.
+  double inner_cm3_rev;
+  /// Per turn of the outer gear, cm³.
+  double outer_cm3_rev;
+} tw_chamber_displacement;
 
-/// Least flow at a temperature.
-typedef struct tw_least_flow {
-  /// Least flow, L/min.
-  double least_l_min;
-  /// How it changes with the temperature, L/min per kelvin; at a row the steeper side.
-  double least_l_min_per_k;
-} tw_least_flow;
-
-/// What was read at the return line.
-typedef struct tw_cooler_reading {
-  /// Volume caught, L, above 0.
-  struct tw_reading volume_l;
-  /// Time it took, s, above 0.
-  struct tw_reading time_s;
-  /// Temperature of the fluid, °C.
+/// Oil at its temperature.
+typedef struct tw_oil_at {
+  /// Its temperature, °C.
   struct tw_reading temp_c;
-} tw_cooler_reading;
+  /// Density, kg/m³.
+  double density_kg_m3;
+  /// Kinematic viscosity, mm²/s.
+  double viscosity_mm2_s;
+  /// Dynamic viscosity, mPa·s, with what the temperature leaves uncertain.
+  struct tw_reading viscosity_mpa_s;
+} tw_oil_at;
 
-/// Whether the cooler passes enough, and what that rests on.
-typedef struct tw_cooler_check {
-  /// The flow, L/min.
-  struct tw_reading flow_l_min;
-  /// What is asked at this temperature.
-  struct tw_least_flow least;
-  /// Flow less what is asked, L/min, against 0.
+/// A pump: its displacement, and a leak that was measured in oil of known viscosity.
+typedef struct tw_pump {
+  /// Displacement, cm³ per turn of its shaft.
+  struct tw_reading displacement_cm3_rev;
+  /// Leak, L/min per MPa, at the viscosity below.
+  struct tw_reading leak_l_min_mpa;
+  /// Dynamic viscosity of the oil in which that was measured, mPa·s.
+  double leak_viscosity_mpa_s;
+} tw_pump;
+
+/// What a pump delivers, with everything that made it.
+typedef struct tw_pump_flow {
+  /// Displacement times speed, L/min.
+  double theoretical_l_min;
+  /// Leak back through the clearances, L/min.
+  double leak_l_min;
+  /// What is left for the transmission, L/min; negative where the pump cannot hold this pressure at all.
+  double delivered_l_min;
+  /// Delivered over displaced; 0 where nothing is left.
+  double volumetric_efficiency;
+  /// Torque at its shaft for the pressure, without friction, N·m.
+  double torque_nm;
+  /// Power for the pressure, without friction, kW.
+  double power_kw;
+} tw_pump_flow;
+
+/// What is asked of a pump.
+typedef struct tw_pump_duty {
+  /// Speed of its shaft, 1/min, above 0: the engine's, where the converter drives it.
+  struct tw_reading speed_rpm;
+  /// Line pressure, kPa, 0 or more.
+  struct tw_reading pressure_kpa;
+  /// Dynamic viscosity of the oil, mPa·s, above 0; from `oil_at`.
+  struct tw_reading viscosity_mpa_s;
+  /// What the transmission takes at this pressure, L/min: lubrication, cooler, valves, seal rings.
+  struct tw_reading demand_l_min;
+} tw_pump_duty;
+
+/// Whether a pump covers the demand, and what that rests on.
+typedef struct tw_flow_margin {
+  /// What it delivers.
+  struct tw_pump_flow flow;
+  /// Speed below which it can no longer hold the pressure, 1/min.
+  double least_speed_rpm;
+  /// The flow to spare against 0, L/min.
   struct tw_judgment judgment;
-  /// Its uncertainty: volume, time, temperature, in this order.
+  /// Its uncertainty: displacement, speed, leak, viscosity, pressure, demand, in this order.
   struct tw_budget budget;
-} tw_cooler_check;
+} tw_flow_margin;
+
+/// A clearance of a pump against its limit.
+typedef struct tw_pump_clearance {
+  /// The clearance against its limit.
+  struct tw_judgment judgment;
+  /// How many times more it leaks than when new, with the interval of 95 %.
+  struct tw_leak_ratio leak;
+} tw_pump_clearance;
 
 /// The variant whose size a reading comes nearest to.
 typedef struct tw_nearest {
@@ -7000,71 +7000,34 @@ tw_status tw_hold_washer_load(const struct tw_thrust_washer *washer,
                               double speed_rpm,
                               struct tw_washer_load *out_load);
 
-/// Displacement, cm3 per turn, of an external gear pump from tip and root diameter.
-tw_status tw_hydraulic_external_gear_cm3_rev(double tip_diameter_mm,
-                                             double root_diameter_mm,
-                                             double face_mm,
-                                             double *out_volume_cm3_rev);
+/// Flow from a volume and the time in which it ran.
+tw_status tw_hydraulic_timed_flow(const struct tw_reading *volume_l,
+                                  const struct tw_reading *time_s,
+                                  struct tw_timed_flow *out_flow);
 
-/// Displacement, cm3 per turn, of an external gear pump from tip diameter and center distance.
-tw_status tw_hydraulic_external_gear_by_centers_cm3_rev(double tip_diameter_mm,
-                                                        double center_distance_mm,
-                                                        double face_mm,
-                                                        double *out_volume_cm3_rev);
+/// Flow that the same cooler would pass at another temperature of the fluid.
+tw_status tw_hydraulic_flow_at_reference(const struct tw_reading *flow_l_min,
+                                         const struct tw_fluid *fluid,
+                                         const struct tw_reading *temp_c,
+                                         double reference_c,
+                                         struct tw_reading *out_flow_l_min);
 
-/// Displacement of an internal gear pump from the areas of its largest and smallest chamber.
-tw_status tw_hydraulic_chamber_displacement(const struct tw_internal_gear_pump *pump,
-                                            struct tw_chamber_displacement *out_displacement);
+/// Least flows of a cooler from their table.
+tw_status tw_hydraulic_from_flows(const double *temperature_c,
+                                  const double *least_flow_l_min,
+                                  size_t rows,
+                                  struct tw_cooler_limits *out_limits);
 
-/// Displacement, cm3 per turn, of a vane pump at an eccentricity.
-tw_status tw_hydraulic_vane_cm3_rev(double cam_diameter_mm,
-                                    double rotor_diameter_mm,
-                                    double eccentricity_mm,
-                                    double face_mm,
-                                    double *out_volume_cm3_rev);
+/// Least flow of a cooler at a temperature.
+tw_status tw_hydraulic_least_flow_at(const struct tw_cooler_limits *limits,
+                                     double temp_c,
+                                     struct tw_least_flow *out_least);
 
-/// Displacement, cm3 per turn, of a gear pump by the rule of the trade. Common practice, no source.
-tw_status tw_hydraulic_field_rule_cm3_rev(double bore_diameter_mm,
-                                          double across_bores_mm,
-                                          double face_mm,
-                                          double *out_volume_cm3_rev);
-
-/// Share of its displacement that a pump delivers.
-tw_status tw_hydraulic_volumetric_efficiency(double delivered_l_min,
-                                             double displacement_cm3_rev,
-                                             double speed_rpm,
-                                             double *out_efficiency);
-
-/// Density and viscosity of a fluid at its temperature, with what an uncertain temperature does to them.
-tw_status tw_hydraulic_oil_at(const struct tw_fluid *fluid, const struct tw_reading *temp_c, struct tw_oil_at *out_oil);
-
-/// What a pump delivers against a pressure.
-tw_status tw_hydraulic_pump_flow(const struct tw_pump *pump,
-                                 double speed_rpm,
-                                 double pressure_kpa,
-                                 double viscosity_mpa_s,
-                                 struct tw_pump_flow *out_flow);
-
-/// Speed, 1/min, below which a pump can no longer hold the pressure.
-tw_status tw_hydraulic_least_speed_rpm(const struct tw_pump *pump,
-                                       double pressure_kpa,
-                                       double viscosity_mpa_s,
-                                       double demand_l_min,
-                                       double *out_speed_rpm);
-
-/// Whether a pump covers the demand, with its uncertainty. The worst case is a hot idle at the highest pressure.
-tw_status tw_hydraulic_flow_margin(const struct tw_pump *pump,
-                                   const struct tw_pump_duty *duty,
-                                   const struct tw_rule *rule,
-                                   struct tw_flow_margin *out_margin);
-
-/// Fluid temperature, degC, above which a pump can no longer hold the pressure at a speed.
-tw_status tw_hydraulic_hottest_c(const struct tw_pump *pump,
-                                 const struct tw_fluid *fluid,
-                                 double speed_rpm,
-                                 double pressure_kpa,
-                                 double demand_l_min,
-                                 double *out_temp_c);
+/// Whether a cooler passes enough at the temperature that the fluid has.
+tw_status tw_hydraulic_cooler_check(const struct tw_cooler_limits *limits,
+                                    const struct tw_cooler_reading *reading,
+                                    const struct tw_rule *rule,
+                                    struct tw_cooler_check *out_check);
 
 /// Flow of oil through a narrow slot, one wall of which may move.
 tw_status tw_hydraulic_slot_flow(const struct tw_slot *slot,
@@ -7081,13 +7044,6 @@ tw_status tw_hydraulic_sliding_gap(const struct tw_gap *gap,
                                    double density_kg_m3,
                                    double wall_speed_m_s,
                                    struct tw_sliding_gap *out_flow);
-
-/// Whether a clearance of a pump is within its limit, and how many times more it leaks than when new.
-tw_status tw_hydraulic_pump_clearance(const struct tw_reading *clearance_mm,
-                                      const struct tw_reading *new_mm,
-                                      double limit_mm,
-                                      const struct tw_rule *rule,
-                                      struct tw_pump_clearance *out_clearance);
 
 /// Flow through an orifice; `turbulent` is false where the discharge of a sharp edge does not hold.
 tw_status tw_hydraulic_orifice_flow(const struct tw_orifice *orifice,
@@ -7160,34 +7116,78 @@ tw_status tw_hydraulic_next_reading(const struct tw_pressure_reading *readings,
                                     size_t candidate_count,
                                     struct tw_next_reading *out_next);
 
-/// Flow from a volume and the time in which it ran.
-tw_status tw_hydraulic_timed_flow(const struct tw_reading *volume_l,
-                                  const struct tw_reading *time_s,
-                                  struct tw_timed_flow *out_flow);
+/// Displacement, cm3 per turn, of an external gear pump from tip and root diameter.
+tw_status tw_hydraulic_external_gear_cm3_rev(double tip_diameter_mm,
+                                             double root_diameter_mm,
+                                             double face_mm,
+                                             double *out_volume_cm3_rev);
 
-/// Flow that the same cooler would pass at another temperature of the fluid.
-tw_status tw_hydraulic_flow_at_reference(const struct tw_reading *flow_l_min,
-                                         const struct tw_fluid *fluid,
-                                         const struct tw_reading *temp_c,
-                                         double reference_c,
-                                         struct tw_reading *out_flow_l_min);
+/// Displacement, cm3 per turn, of an external gear pump from tip diameter and center distance.
+tw_status tw_hydraulic_external_gear_by_centers_cm3_rev(double tip_diameter_mm,
+                                                        double center_distance_mm,
+                                                        double face_mm,
+                                                        double *out_volume_cm3_rev);
 
-/// Least flows of a cooler from their table.
-tw_status tw_hydraulic_from_flows(const double *temperature_c,
-                                  const double *least_flow_l_min,
-                                  size_t rows,
-                                  struct tw_cooler_limits *out_limits);
+/// Displacement of an internal gear pump from the areas of its largest and smallest chamber.
+tw_status tw_hydraulic_chamber_displacement(const struct tw_internal_gear_pump *pump,
+                                            struct tw_chamber_displacement *out_displacement);
 
-/// Least flow of a cooler at a temperature.
-tw_status tw_hydraulic_least_flow_at(const struct tw_cooler_limits *limits,
-                                     double temp_c,
-                                     struct tw_least_flow *out_least);
+/// Displacement, cm3 per turn, of a vane pump at an eccentricity.
+tw_status tw_hydraulic_vane_cm3_rev(double cam_diameter_mm,
+                                    double rotor_diameter_mm,
+                                    double eccentricity_mm,
+                                    double face_mm,
+                                    double *out_volume_cm3_rev);
 
-/// Whether a cooler passes enough at the temperature that the fluid has.
-tw_status tw_hydraulic_cooler_check(const struct tw_cooler_limits *limits,
-                                    const struct tw_cooler_reading *reading,
-                                    const struct tw_rule *rule,
-                                    struct tw_cooler_check *out_check);
+/// Displacement, cm3 per turn, of a gear pump by the rule of the trade. Common practice, no source.
+tw_status tw_hydraulic_field_rule_cm3_rev(double bore_diameter_mm,
+                                          double across_bores_mm,
+                                          double face_mm,
+                                          double *out_volume_cm3_rev);
+
+/// Share of its displacement that a pump delivers.
+tw_status tw_hydraulic_volumetric_efficiency(double delivered_l_min,
+                                             double displacement_cm3_rev,
+                                             double speed_rpm,
+                                             double *out_efficiency);
+
+/// Density and viscosity of a fluid at its temperature, with what an uncertain temperature does to them.
+tw_status tw_hydraulic_oil_at(const struct tw_fluid *fluid, const struct tw_reading *temp_c, struct tw_oil_at *out_oil);
+
+/// What a pump delivers against a pressure.
+tw_status tw_hydraulic_pump_flow(const struct tw_pump *pump,
+                                 double speed_rpm,
+                                 double pressure_kpa,
+                                 double viscosity_mpa_s,
+                                 struct tw_pump_flow *out_flow);
+
+/// Speed, 1/min, below which a pump can no longer hold the pressure.
+tw_status tw_hydraulic_least_speed_rpm(const struct tw_pump *pump,
+                                       double pressure_kpa,
+                                       double viscosity_mpa_s,
+                                       double demand_l_min,
+                                       double *out_speed_rpm);
+
+/// Whether a pump covers the demand, with its uncertainty. The worst case is a hot idle at the highest pressure.
+tw_status tw_hydraulic_flow_margin(const struct tw_pump *pump,
+                                   const struct tw_pump_duty *duty,
+                                   const struct tw_rule *rule,
+                                   struct tw_flow_margin *out_margin);
+
+/// Fluid temperature, degC, above which a pump can no longer hold the pressure at a speed.
+tw_status tw_hydraulic_hottest_c(const struct tw_pump *pump,
+                                 const struct tw_fluid *fluid,
+                                 double speed_rpm,
+                                 double pressure_kpa,
+                                 double demand_l_min,
+                                 double *out_temp_c);
+
+/// Whether a clearance of a pump is within its limit, and how many times more it leaks than when new.
+tw_status tw_hydraulic_pump_clearance(const struct tw_reading *clearance_mm,
+                                      const struct tw_reading *new_mm,
+                                      double limit_mm,
+                                      const struct tw_rule *rule,
+                                      struct tw_pump_clearance *out_clearance);
 
 /// Prior chance of each variant from how many of each came into the shop.
 tw_status tw_identify_prior_of_counts(const uint32_t *counts, size_t variants, double *out_prior);

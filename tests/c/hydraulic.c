@@ -1,5 +1,5 @@
 /* Vectors of pumps, gaps, orifices, regulators, suspects of a pressure table and cooler flow. */
-#include "vectors.h"
+#include "trains.h"
 #include <stdbool.h>
 
 #define NUMBER(column) vectors_number(row, column)
@@ -232,6 +232,39 @@ static tw_status spring_for_n(const vectors_row *row, double *out) {
     return tw_hydraulic_spring_for_n(&of, NUMBER("pressure_kpa"), NUMBER("boost_pressure_kpa"), out);
 }
 
+static tw_status gear_pressure(const vectors_row *row, double *out) {
+    const tw_head none = {{0.0, 0.0}, 0.0};
+    const tw_pack pack = {
+        .lining = {56.0, 78.0}, .piston = {46.0, 73.0}, .faces = (uint32_t)NUMBER("faces"), .worn = false,
+        .return_spring_n = {NUMBER("weak_spring_n"), NUMBER("strong_spring_n")}, .seal_drag_n = 0.0, .head = none, .dam = none,
+    };
+    tw_element_pack list[16];
+    size_t given = 0;
+    const char *rest = vectors_text(row, "packs");
+    for (char *end = NULL; *rest != '\0'; given++, rest = *end == ' ' ? end + 1 : end) {
+        list[given].pack = pack;
+        list[given].element = (uint8_t)strtoul(rest, &end, 10);
+        list[given].turns_with = (uint8_t)strtoul(end + 1, &end, 10);
+    }
+    tw_duty duty = {
+        .pressure_kpa = reading(row, "pressure_kpa", "pressure_u_kpa"), .friction = {0.112, 0.009}, .geometry_u_rel = 0.02, .oil_density_kg_m3 = 790.0,
+        .turbine_torque_nm = {NUMBER("turbine_torque_nm"), 0.0}, .turbine_speed_rpm = 0.0,
+    };
+    tw_train train;
+    tw_state state;
+    tw_gear_pressure of;
+    double last;
+    tw_status status = tw_judge_stated_chances(0.95, 0.05, &duty.rule);
+    if (status >= 0) status = build(row, &train, &last);
+    if (status >= 0) status = tw_train_solve(&train, (uint32_t)NUMBER("closed"), &state);
+    if (status >= 0) status = tw_hydraulic_gear_pressure(&state, list, given, &duty, NUMBER("control_max_kpa"), &of);
+    if (status < 0) return status;
+    const double answers[] = {
+        (double)of.element, of.needed.strong_spring_kpa, of.needed.weak_spring_kpa, of.spare_kpa, of.reserve, of.control_spare_kpa, (double)of.unknown, of.chance, (double)of.verdict,
+    };
+    return answer(status, out, answers, sizeof answers);
+}
+
 /* The next number of a text with colons and blanks between; false at its end. */
 static bool next_number(const char **text, double *value) {
     char *end = NULL;
@@ -362,6 +395,7 @@ static const vectors_test TESTS[] = {
     {"hydraulic_flow_force_n", flow_force_n},
     {"hydraulic_regulated", regulated},
     {"hydraulic_spring_for_n", spring_for_n},
+    {"hydraulic_gear_pressure", gear_pressure},
     {"hydraulic_suspect_circuits", suspect_circuits},
     {"hydraulic_next_reading", next_reading},
     {"hydraulic_timed_flow", timed_flow},

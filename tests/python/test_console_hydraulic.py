@@ -96,6 +96,9 @@ def test_a_pump_at_a_hot_idle() -> None:
     assert worst["flow"]["theoretical_l_min"] == pytest.approx(11.88) and worst["flow"]["leak_l_min"] == pytest.approx(6.63)
     assert worst["judgment"]["reading"]["value"] == pytest.approx(11.88 - 6.63 - 4.0)
     assert worst["least_speed_rpm"] == pytest.approx((4.0 + 6.63) * 1000 / 19.8)
+    printed = run("pump", FAMILY, "--variant", "teal", "--fluids", FLUIDS, "--fluid", "hazel", "--at", "90C", "--pressure", "1700kPa").output
+    # 1.25 L/min through a sharp edge at 1700 kPa and 812 kg/m3: A = Q/(0.611 sqrt(2 dp/rho)), by hand 0.819 mm.
+    assert "0.82 mm (0.032 in)" in printed
     hot = answer("pump", FAMILY, "--variant", "teal", "--fluids", FLUIDS, "--fluid", "hazel", "--at", "90C", "--at", "248F", "--demand", "1gal/min")
     assert hot["worst"]["range"] == "R, full pressure" and hot["worst"]["temp_c"] == pytest.approx(120)
     assert hot["cases"][0]["duty"]["demand_l_min"]["value"] == pytest.approx(3.785411784)

@@ -9,7 +9,7 @@ from .. import hazard
 from ..edge import FIT, number, show, shown_apart
 from ..error import Error, refusal
 from ..fluid import Fluid
-from ..hydraulic import FlowMargin, OilAt, Pump, PumpDuty, oil_at, pump_clearance
+from ..hydraulic import SHARP_EDGE_DISCHARGE, FlowMargin, OilAt, Pump, PumpDuty, oil_at, orifice_diameter_mm, pump_clearance
 from ..judge import Judgment, Reading, Rule, settle
 from ..record import Family
 from ..sheet import Decision, Fact, Row, Sheet, Table
@@ -99,6 +99,7 @@ def pump_sheet(
             Fact("demand", show(demand_l_min.value, "l_min"), f"{demand_from}; standard uncertainty {show(demand_l_min.u, 'l_min', 2)}"),
             Fact("gives up below", f"{number(margin.least_speed_rpm, 0)} rpm", f"in {worst.range}"),
             Fact("gives up above", hottest, f"in {worst.range} at {number(speed_rpm.value, 0)} rpm, the demand unchanged"),
+            *_leak_hole(worst),
             Fact("volumetric efficiency", number(margin.flow.volumetric_efficiency, 3), "delivered over displaced, in the worst case"),
             Fact("takes", show(margin.flow.torque_nm, "nm"), f"of the engine for that pressure, without friction: {show(margin.flow.power_kw, 'kw')}"),
         ],
@@ -132,6 +133,15 @@ def _hottest(pump: Pump, fluid: Fluid, worst: Case) -> str:
             raise
         return "at no temperature to 149 °C" if worst.margin.judgment.reading.value >= 0 else "at any temperature"
     return show(found, "c")
+
+
+def _leak_hole(worst: Case) -> list[Fact]:
+    """The hole that takes all that is to spare: a leak of that size, and the pressure falls."""
+    spare_l_min, pressure_kpa = worst.margin.judgment.reading.value, worst.duty.pressure_kpa.value
+    if spare_l_min <= 0 or pressure_kpa <= 0:
+        return []
+    hole_mm = orifice_diameter_mm(flow_l_min=spare_l_min, pressure_drop_kpa=pressure_kpa, density_kg_m3=worst.oil.density_kg_m3, discharge=SHARP_EDGE_DISCHARGE)
+    return [Fact("a leak that takes all of that", show(hole_mm, "mm"), "diameter of one sharp-edged hole in a circuit: a larger one, and this pressure falls")]
 
 
 def _decision(worst: Case, rule: Rule) -> Decision:

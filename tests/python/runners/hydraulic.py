@@ -1,7 +1,9 @@
 """Runners of the hydraulic chapter's vectors whose columns are not the arguments themselves."""
 
 from runners.judge import VERDICTS
+from runners.train import names_of, train
 
+from trainwright import clutch
 from trainwright import hydraulic as core
 from trainwright.fit import Gap
 from trainwright.fluid import Fluid
@@ -154,6 +156,37 @@ def regulated(row):
 
 def spring_for_n(row):
     return [_regulator(row).spring_for_n(**_numbers(row, "pressure_kpa", "boost_pressure_kpa"))]
+
+
+def gear_pressure(row):
+    none = clutch.Head(wetted=clutch.Annulus(inner_radius_mm=0, outer_radius_mm=0), free_surface_radius_mm=0)
+    pack = clutch.Pack(
+        lining=clutch.Annulus(inner_radius_mm=56, outer_radius_mm=78),
+        piston=clutch.Annulus(inner_radius_mm=46, outer_radius_mm=73),
+        faces=int(row["faces"]),
+        worn=False,
+        return_spring_n=Limits(lower=row.number("weak_spring_n"), upper=row.number("strong_spring_n")),
+        seal_drag_n=0,
+        head=none,
+        dam=none,
+    )
+    places = [place.split(":") for place in row["packs"].split()]
+    gauge = _reading(row, "pressure_kpa", "pressure_u_kpa")
+    review = clutch.review(
+        train(row["train"]).solve(names_of(int(row["closed"]))),
+        {f"e{element}": clutch.ElementPack(pack=pack, turns_with=f"m{member}") for element, member in places},
+        pressure_kpa=gauge,
+        friction=Reading(value=0.112, u=0.009),
+        geometry_u_rel=0.02,
+        oil_density_kg_m3=790,
+        turbine_torque_nm=Reading.exact(row.number("turbine_torque_nm")),
+        turbine_speed_rpm=0,
+        rule=Rule.stated_chances(go=0.95, no_go=0.05),
+    )
+    found = core.gear_pressure(review, reading_kpa=gauge, control_max_kpa=row.number("control_max_kpa"))
+    needed = [found.needed.strong_spring_kpa, found.needed.weak_spring_kpa]
+    spare = [found.spare_kpa, found.reserve, found.control_spare_kpa]
+    return [float(found.element), *needed, *spare, float(found.unknown), found.chance, VERDICTS[found.verdict]]
 
 
 def _cells(row, column):
