@@ -21,7 +21,7 @@ def flow_by_speed(
         axes.axvline(idle_rpm, color=QUIET, linewidth=1)
         axes.annotate("idle", (idle_rpm, 0.985), (4, 0), xycoords=("data", "axes fraction"), textcoords="offset points", color=QUIET, fontsize=9.5, va="top")
         axes.set_xlim(0, max(speeds_rpm))
-        axes.set_ylim(bottom=min(0.0, *(min(flow) for flow in curves.values())))
+        axes.set_ylim(bottom=0.0)
         axes.set_xlabel("speed of the pump, rpm")
         axes.set_ylabel("flow, L/min")
         axes.grid(axis="y")
