@@ -90,6 +90,8 @@ def climb_sheet(truck: Truck, road: Road, hot: Hot, *, title: str, story: str = 
             f"The sump reaches {limit} after {number(climb.limit_after_s / 60, 0)} minutes, at {number(climb.limit_after_m / 1000, 1)} km, and is above it for "
             f"{number(climb.over_limit_s / 60, 0)} minutes; it peaks at {show(climb.peak_c, 'c', 0)}."
         )
+    elif climb.peak_c <= hot.start_c:
+        heat = f"The sump stays below the {show(hot.start_c, 'c', 0)} it starts with and ends at {show(climb.end_c, 'c', 0)}."
     else:
         heat = f"The sump peaks at {show(climb.peak_c, 'c', 0)}, {number(hot.model.limit_c - climb.peak_c, 0)} K below {limit}."
     use = f"The greatest torque is {_share(climb.use_of_rating)} of a rating, on {driven[climb.use_piece].grade_pct:.1f} % in gear {_gear(truck, driven[climb.use_piece])}."
