@@ -24,6 +24,7 @@ mod cooler;
 mod gearing;
 mod heat;
 mod hold_speed;
+mod node;
 mod profile;
 mod pull;
 mod unlocked;
@@ -31,11 +32,9 @@ mod unlocked;
 pub use climb::{Climb, CoolPull, DrivenPiece, HeatModel, RoadPiece};
 pub use cooler::{Arrangement, Cooler, CoolerHeat, CoolerSize, CoolerTask, cooler_size};
 pub use gearing::{Gearing, MAX_OFFERED_GEARS, NO_GEAR, OfferedGear};
-pub use heat::{
-    HeatNode, Running, ThroughFlow, TimeTo, UnitLoss, Warmed, converter_loss_kw, flow_heat_w_k, through_flow_rise,
-    unit_loss,
-};
+pub use heat::{Running, ThroughFlow, UnitLoss, converter_loss_kw, flow_heat_w_k, through_flow_rise, unit_loss};
 pub use hold_speed::{LargestSpeed, SpeedLimit};
+pub use node::{HeatNode, TimeTo, Warmed};
 pub use profile::{ElevationNoise, SlopePoint, TotalClimb, pieces, smooth, total_climb};
 pub use pull::{GearPull, GearRule, GearStanding, Haul, Pull, PullLimit, Rig};
 pub use run_up::{RUN_UP_GEARS, RunUp, RunUpGear, RunUpTime};
@@ -68,9 +67,9 @@ pub const CARDS: &[Card] = &[
     heat::CONVERTER_LOSS,
     heat::THROUGH_FLOW_RISE,
     heat::FLOW_HEAT,
-    heat::WARMED,
-    heat::TIME_TO,
-    heat::COOLER_NEEDED,
+    node::WARMED,
+    node::TIME_TO,
+    node::COOLER_NEEDED,
     cooler::EFFECTIVENESS,
     cooler::TRANSFER_UNITS,
     cooler::COOLER_HEAT,

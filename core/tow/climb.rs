@@ -1,7 +1,8 @@
 //! Temperature along a road of grades: every piece with its gear, its loss and what that does to the sump.
 
 use super::gearing::{Gearing, NO_GEAR};
-use super::heat::{HeatNode, Running, UnitLoss, unit_loss};
+use super::heat::{Running, UnitLoss, unit_loss};
+use super::node::HeatNode;
 use super::pull::{Pull, Rig};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};

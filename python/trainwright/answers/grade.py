@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isfinite
 from typing import Any
@@ -26,8 +26,6 @@ STEP_KM_H = 1.0
 """Step by which a speed is lowered where no gear holds."""
 FASTEST_KM_H = 160.0
 """No faster than this is asked, where the largest speed is sought."""
-MOUNTAINS_PCT = (3.0, 6.0, 8.0, 10.0, 12.0)
-"""Grades of the table where the fleet has no road table."""
 
 
 @dataclass(frozen=True)
@@ -92,10 +90,8 @@ def grade_sheet(
 ) -> Sheet:  # fmt: skip
     """One truck on one grade, gear by gear, and the same over other grades."""
     pull = truck.rig.pull(grade_pct=grade_pct, speed_km_h=speed_km_h)
-    held, slowed = pull, None
-    if pull.chosen is None:
-        slowed = _slowed(truck, grade_pct, speed_km_h)
-        held = slowed or pull
+    fallen = slowed(truck, grade_pct, speed_km_h) if pull.chosen is None else None
+    held = fallen or pull
     steps = sorted({*grades, (grade_pct, speed_km_h)})
     loss = _loss(truck, held, hot)
     facts = [*_road_facts(truck, pull, grade_pct), *_heat_facts(truck, held, loss, hot, grade_pct)]
@@ -105,7 +101,7 @@ def grade_sheet(
     return Sheet(
         title=title,
         story=story,
-        answer=f"{_sentence(truck, pull, slowed, speed_km_h)}{_minutes(truck, held, loss, hot)} {DEFERS}",
+        answer=f"{_sentence(truck, pull, fallen, speed_km_h)}{_minutes(truck, held, loss, hot)} {DEFERS}",
         tables=tables,
         facts=facts,
         not_checked=_not_checked(truck, hot),
@@ -119,9 +115,10 @@ def grade_sheet(
 DEFERS = "No rating is computed here: the vehicle maker's ratings and placards, the hitch's rating and local law stand."
 
 
-def _slowed(truck: Truck, grade_pct: float, speed_km_h: float) -> Pull | None:
+def slowed(truck: Truck, grade_pct: float, speed_km_h: float) -> Pull | None:
+    """A truck at the speed asked for, or as much slower as a gear needs to hold it; None where none ever does."""
     try:
-        return truck.rig.pull_slowed(grade_pct=grade_pct, speed_km_h=speed_km_h)
+        return truck.rig.pullslowed(grade_pct=grade_pct, speed_km_h=speed_km_h)
     except Error as error:
         if error.kind != "NO_ANSWER":
             raise
@@ -132,12 +129,12 @@ def _share(value: float) -> str:
     return f"{number(100 * value, 0)} %"
 
 
-def _sentence(truck: Truck, pull: Pull, slowed: Pull | None, speed_km_h: float) -> str:
+def _sentence(truck: Truck, pull: Pull, fallen: Pull | None, speed_km_h: float) -> str:
     where = f"On {pull.grade_pct:g} % at {show(speed_km_h, 'km_h', 0)} {truck.name}"
-    if pull.chosen is None and slowed is None:
+    if pull.chosen is None and fallen is None:
         return f"{where} has no gear that the engine holds with the lock-up clutch closed, at no speed."
-    head = "" if slowed is None else f"{where} has no gear that holds with the reserve; it falls back to {show(slowed.speed_km_h, 'km_h', 0)}. There it"
-    held = slowed or pull
+    head = "" if fallen is None else f"{where} has no gear that holds with the reserve; it falls back to {show(fallen.speed_km_h, 'km_h', 0)}. There it"
+    held = fallen or pull
     gear = held.gear
     assert gear is not None
     if held.output_nm < 0:
@@ -258,7 +255,7 @@ def _standing(pull: Pull, name: str, gear: GearPull) -> str:
 def _grades(truck: Truck, steps: Sequence[tuple[float, float]], hot: Hot | None) -> Table:
     rows = []
     for grade, speed in steps:
-        held = _slowed(truck, grade, speed)
+        held = slowed(truck, grade, speed)
         if held is None or held.gear is None:
             rows.append(Row((f"{grade:g}", number(speed, 0), "-", "none", "-", "-", "-", "-", "no locked gear holds", "-", "-"), "NOT PROVEN"))
             continue
@@ -414,81 +411,3 @@ def _data(truck: Truck, pull: Pull, asked_km_h: float, loss: UnitLoss | None, ho
         "steady_c": left.steady_c if left else None,
         "limit_after_s": left.time_s if left and isfinite(left.time_s) else None,
     }
-
-
-# ---- every truck of a fleet
-
-
-@dataclass(frozen=True)
-class Worst:
-    """Where a truck uses most of its rated input torque, over the road table."""
-
-    truck: Truck
-    pull: Pull
-    grade_pct: float
-    asked_km_h: float
-
-    @property
-    def gear(self) -> GearPull:
-        """The gear that it takes there."""
-        assert self.pull.gear is not None
-        return self.pull.gear
-
-
-def worst_of(truck: Truck, grades: Sequence[tuple[float, float]]) -> Worst | None:
-    """The grade of a road table on which a truck uses most of its rated input torque; None where it climbs none of them."""
-    found = [Worst(truck, held, grade, speed) for grade, speed in grades if (held := _slowed(truck, grade, speed)) and held.gear]
-    return max(found, key=lambda worst: worst.gear.use_of_input, default=None)
-
-
-def worst_cases(family: Family, fleet: Fleet) -> Iterator[list[Worst]]:
-    """For every truck its worst case, or one for each of what may be fitted."""
-    grades = asked_of(fleet)
-    for name in fleet.trucks:
-        cases = [worst_of(truck, grades) for truck in trucks_on_road(family, fleet, name)]
-        yield [case for case in cases if case]
-
-
-def fleet_grades_sheet(family: Family, fleet: Fleet, *, title: str, story: str = "") -> Sheet:
-    """Every truck of a fleet where it uses most of its rating."""
-    found = [cases for cases in worst_cases(family, fleet) if cases]
-    rows, data, beyond = [], [], []
-    for cases in found:
-        most = max(cases, key=lambda case: case.gear.use_of_input)
-        least = min(cases, key=lambda case: case.gear.use_of_input)
-        over = most.gear.use_of_input > 1 or most.pull.use_of_output > 1
-        name = most.truck.name
-        use = number(most.gear.use_of_input, 2) if len(cases) == 1 else f"{number(least.gear.use_of_input, 2)} to {number(most.gear.use_of_input, 2)}"
-        advice = "" if not over else (f"shift down to {most.pull.advised}" if most.pull.advised else "slower, or less load")
-        if over:
-            beyond.append(f"{name} {use} on {most.grade_pct:g} % in {most.pull.chosen} ({advice})")
-        rows.append(Row((
-            name, most.truck.variant, number(most.truck.rig.haul.combination.mass_kg, 0), use, f"{most.grade_pct:g}", number(most.asked_km_h, 0),
-            number(most.pull.speed_km_h, 0), str(most.pull.chosen), number(most.gear.input_nm, 0), number(most.pull.use_of_output, 2), advice,
-        ), "NO-GO" if over else ""))  # fmt: skip
-        data += [
-            {
-                "truck": name, "mass_kg": case.truck.rig.haul.combination.mass_kg, "rolls_on": case.truck.rolls_on,
-                "worst_over_rated": case.gear.use_of_input, "worst_at": [case.grade_pct, case.asked_km_h, case.pull.chosen],
-                "speed_km_h": case.pull.speed_km_h, "input_nm": case.gear.input_nm, "use_of_output": case.pull.use_of_output, "advised": case.pull.advised,
-            }
-            for case in cases
-        ]  # fmt: skip
-    answer = f"Beyond the rated input torque of its unit: {'; '.join(beyond)}." if beyond else "No truck passes the rated input torque of its unit on the road table."
-    return Sheet(
-        title=title,
-        story=story,
-        answer=f"{answer} {DEFERS}",
-        tables=[Table(
-            "Where each truck uses most of its rating",
-            ("truck", "unit", ">kg", ">of rated input", ">grade %", ">asked km/h", ">held km/h", "gear", ">input N·m", ">of rated output", "advice"),
-            rows,
-            "Highest gear that keeps the reserve, lock-up clutch closed; where none does, the speed falls 1 km/h at a time. A range where tire or trailer are not known.",
-        )],
-        not_checked=["what the vehicles are rated for: trailer, axle, hitch, tires and brakes", "heat on long grades: the command grade with --practice or the figures of the sump"],
-        cautions=[hazard.caution(word) for word in CAUTIONS],
-        cards=["tow.pull", "tow.pull_slowed", "road.road_load"],
-        data={"trucks": data},
-    )  # fmt: skip
-
-

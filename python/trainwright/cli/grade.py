@@ -9,7 +9,8 @@ import click
 
 from .. import practice, record
 from ..answers.climb import climb_sheet, road_of
-from ..answers.grade import MOUNTAINS_PCT, Hot, Truck, asked_of, fleet_grades_sheet, grade_sheet, trucks_on_road
+from ..answers.grade import Hot, Truck, asked_of, grade_sheet, trucks_on_road
+from ..answers.grade_fleet import fleet_grades_sheet
 from ..answers.park import tires_of
 from ..edge import show
 from ..judge import Reading
@@ -71,10 +72,9 @@ def grade(
         speed = dict(asked).get(grade_pct)
         if speed is None:
             raise click.UsageError(f"the road table has no speed for {grade_pct:g} %: give --speed")
-    steps = asked or [(grade, speed or 0.0) for grade in MOUNTAINS_PCT]
     if grade_pct is None or speed is None:
-        grade_pct, speed = max(steps, key=lambda step: _use(one, *step))
-    return grade_sheet(one, grade_pct=grade_pct, speed_km_h=speed, grades=steps, hot=hot, title=f"{truck} on {grade_pct:g} % at {show(speed, 'km_h', 0)}")
+        grade_pct, speed = max(asked, key=lambda step: _use(one, *step))
+    return grade_sheet(one, grade_pct=grade_pct, speed_km_h=speed, grades=asked, hot=hot, title=f"{truck} on {grade_pct:g} % at {show(speed, 'km_h', 0)}")
 
 
 def _use(truck: Truck, grade_pct: float, speed_km_h: float) -> float:
