@@ -118,7 +118,7 @@ DEFERS = "No rating is computed here: the vehicle maker's ratings and placards, 
 def slowed(truck: Truck, grade_pct: float, speed_km_h: float) -> Pull | None:
     """A truck at the speed asked for, or as much slower as a gear needs to hold it; None where none ever does."""
     try:
-        return truck.rig.pullslowed(grade_pct=grade_pct, speed_km_h=speed_km_h)
+        return truck.rig.pull_slowed(grade_pct=grade_pct, speed_km_h=speed_km_h)
     except Error as error:
         if error.kind != "NO_ANSWER":
             raise
