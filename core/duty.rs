@@ -7,6 +7,7 @@ mod life;
 mod mesh;
 mod rank;
 mod wheels;
+pub mod screen;
 
 pub use bus::{BusMeaning, BusNetwork, BusRules, BusSignal, BusValue, bus_signal};
 pub use cycles::{Cycle, CycleCount, Residence, ResidueRule, rainflow, residence};
@@ -45,4 +46,11 @@ pub const CARDS: &[Card] = &[
     wheels::OTHER_DRIVELINE,
     wheels::OTHER_TEETH,
     wheels::WEIGH_CAUSES,
+    screen::GEAR,
+    screen::TORQUE,
+    screen::MARGIN,
+    screen::DAMAGE,
+    screen::LOSSES,
+    screen::AGING,
+    screen::SATELLITE,
 ];

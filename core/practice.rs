@@ -159,3 +159,15 @@ pub const GEAR_SLOPE_HIGH: f64 = 8.0;
 pub const TIRE_FRICTION_DRY: f64 = 0.7;
 /// See [`TIRE_FRICTION_DRY`].
 pub const TIRE_FRICTION_WET: f64 = 0.4;
+/// Share of a gear's ratio within which a ratio of measured speeds belongs to it.
+pub const GEAR_RATIO_TOLERANCE: f64 = 0.03;
+/// Time between two telematics rows above which what happened between them is unknown.
+pub const TELEMATICS_GAP_S: f64 = 10.0;
+/// Output speed below which a truck counts as standing.
+pub const STANDING_OUTPUT_RPM: f64 = 30.0;
+/// Input torque below which a reported engine torque is too uncertain to form a ratio with.
+pub const LEAST_TELLING_TORQUE_NM: f64 = 20.0;
+/// Temperature of transmission fluid that counts as hot; 120 to 130 °C is usual.
+pub const HOT_FLUID_C: f64 = 120.0;
+/// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
+pub const SATELLITE_FLOOR_KM_H: f64 = 30.0;

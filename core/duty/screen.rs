@@ -12,12 +12,13 @@ mod row;
 mod tally;
 mod unit;
 
-pub use block::{SCREEN_BLOCK, ScreenBlock, ask};
+pub use block::{SCREEN_BLOCK, ScreenBlock, ScreenLane, ask};
 pub use columns::{
     BAD_VALUE_KINDS, BAD_VALUE_NAMES, BadValue, FLAG_BEYOND_SCALE, FLAG_DUPLICATE, FLAG_FIRST, FLAG_GAP, FLAG_HOT,
     FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_MISMATCH, FLAG_NO_GEAR, FLAG_NO_TORQUE, FLAG_OVER_INPUT,
-    FLAG_OVER_OUTPUT, FLAG_REVERSED, FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, NO_GEAR, SCREEN_COLUMNS,
-    SCREEN_COLUMN_NAMES, SCREEN_FLAGS, SCREEN_FLAG_NAMES, SCREEN_RANGES, STANDING, ScreenRow, UNKNOWN_GEAR,
+    FLAG_OVER_OUTPUT, FLAG_REVERSED, FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, NO_GEAR,
+    SCREEN_COLUMN_NAMES, SCREEN_COLUMNS, SCREEN_FLAG_NAMES, SCREEN_FLAGS, SCREEN_RANGES, STANDING, ScreenRow,
+    UNKNOWN_GEAR,
 };
 pub use power::screen_power;
 pub use row::ScreenAnswer;
@@ -30,7 +31,7 @@ pub use unit::{
 use crate::card::{self, Card, symbol};
 
 pub(super) const GEAR: Card = Card {
-    id: "duty.screen_gear",
+    id: "duty.gear_in_effect",
     purpose: "Gear in effect in a telematics row",
     equation: "r/(1 + ε) ≤ n_in/n_out ≤ r·(1 + ε), ended at √(r·r') where the bands of neighbors meet",
     symbols: &[
@@ -44,7 +45,7 @@ pub(super) const GEAR: Card = Card {
 };
 
 pub(super) const TORQUE: Card = Card {
-    id: "duty.screen_torque",
+    id: "duty.unlocked_torque_nm",
     purpose: "Input and output torque in a telematics row",
     equation: "T_in = T_e where |n_e − n_in| ≤ s, else TR(n_in/n_e)·T_e; T_out = T_in·r·η, in coast T_in·r/η",
     symbols: &[
@@ -60,7 +61,7 @@ pub(super) const TORQUE: Card = Card {
 };
 
 pub(super) const MARGIN: Card = Card {
-    id: "duty.screen_margin",
+    id: "duty.holds_nm",
     purpose: "Least margin among the closed packs in a telematics row",
     equation: "S = min over packs of T_cap/(|k|·|T_in|), T_cap by clutch.capacity at the row's pressure and drum speed",
     symbols: &[
@@ -74,7 +75,7 @@ pub(super) const MARGIN: Card = Card {
 };
 
 pub(super) const DAMAGE: Card = Card {
-    id: "duty.screen_damage",
+    id: "duty.damages",
     purpose: "Damage of a set by the rows of a truck",
     equation: "D = (c/N)·(k·T_r/T_ref)^m·Σ (Δt/60)·n_in·(|T_in|/T_r)^m",
     symbols: &[
@@ -93,7 +94,7 @@ pub(super) const DAMAGE: Card = Card {
 };
 
 pub(super) const LOSSES: Card = Card {
-    id: "duty.screen_losses",
+    id: "duty.converter_loss_kw",
     purpose: "Power lost in converter and gears in a telematics row",
     equation: "P_c = T_e·ω_e − T_in·ω_in, 0 at least; P_g = T_in·ω_in·(1 − η), in coast |T_in|·ω_in·(1/η − 1)",
     symbols: &[
@@ -108,7 +109,7 @@ pub(super) const LOSSES: Card = Card {
 };
 
 pub(super) const AGING: Card = Card {
-    id: "duty.screen_aging",
+    id: "duty.aging",
     purpose: "Life of the fluid used by the rows of a truck",
     equation: "used = Σ Δt·2^((t − t_0)/h)/(3600·L)",
     symbols: &[
@@ -117,12 +118,12 @@ pub(super) const AGING: Card = Card {
         symbol("t_0, h, L", "reference_c, halving_k, life_h", "°C, K, h"),
     ],
     range: "for ranking: the rule of halving has no published uncertainty",
-    source: &card::COMMON_PRACTICE,
+    source: &card::PRACTICE,
     locator: "life halved for every so many kelvins",
 };
 
 pub(super) const SATELLITE: Card = Card {
-    id: "duty.screen_satellite",
+    id: "duty.satellite",
     purpose: "Speed by satellite against road speed and against the output shaft: a wrong tire or axle",
     equation: "q = v_gps/v, q' = v_gps·κ/n_out; mean and standard deviation over the rows",
     symbols: &[

@@ -12,6 +12,7 @@ mod duty;
 mod error;
 mod explain;
 mod fit;
+mod fleet;
 mod fluid;
 mod hazard;
 mod hold;
@@ -157,6 +158,24 @@ mod _native {
             orifice_diameter_mm, passage_flow_l_min, pump_clearance, sliding_gap, suspect_circuits, timed_flow,
             vane_cm3_rev, volumetric_efficiency,
         };
+    }
+
+    /// The pass over the telematics rows of a fleet. A computed damage ranks; it does not promise a life.
+    #[pymodule]
+    mod fleet {
+        use pyo3::prelude::*;
+        use trainwright::duty::screen as core;
+
+        #[pymodule_export]
+        use crate::fleet::{Gear, Holding, Limits, Screen, Unit};
+
+        #[pymodule_init]
+        fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {
+            module.add("AGGREGATES", crate::fleet::AGGREGATES.map(|(name, _)| name))?;
+            module.add("OUTPUTS", crate::fleet::OUTPUTS)?;
+            module.add("COLUMNS", core::SCREEN_COLUMN_NAMES)?;
+            module.add("FLAGS", core::SCREEN_FLAG_NAMES)
+        }
     }
 
     /// Which variant is on the bench: weighing marks and sizes, part by part, and what to look at next.
@@ -388,6 +407,17 @@ mod _native {
         const GEAR_SLOPE_LOW: f64 = core::GEAR_SLOPE_LOW;
         #[pymodule_export]
         const GEAR_SLOPE_HIGH: f64 = core::GEAR_SLOPE_HIGH;
+        const GEAR_RATIO_TOLERANCE: f64 = core::GEAR_RATIO_TOLERANCE;
+        #[pymodule_export]
+        const TELEMATICS_GAP_S: f64 = core::TELEMATICS_GAP_S;
+        #[pymodule_export]
+        const STANDING_OUTPUT_RPM: f64 = core::STANDING_OUTPUT_RPM;
+        #[pymodule_export]
+        const LEAST_TELLING_TORQUE_NM: f64 = core::LEAST_TELLING_TORQUE_NM;
+        #[pymodule_export]
+        const HOT_FLUID_C: f64 = core::HOT_FLUID_C;
+        #[pymodule_export]
+        const SATELLITE_FLOOR_KM_H: f64 = core::SATELLITE_FLOOR_KM_H;
         #[pymodule_export]
         const TONGUE_SHARE_LOW: f64 = core::TONGUE_SHARE_LOW;
         #[pymodule_export]

@@ -1,7 +1,10 @@
 //! Many rows at once: the rules of [`ScreenPlan::row`] over blocks of rows, one rule after the other, for the vector unit.
 //!
 //! Every value is formed by the same functions as in [`ScreenPlan::row`], so that the bits are the same.
-#![expect(clippy::indexing_slicing, reason = "every index is below the length of every array: BLOCK, or BLOCK + 1 after adding 1")]
+#![expect(
+    clippy::indexing_slicing,
+    reason = "every index is below the length of every array: BLOCK, or BLOCK + 1 after adding 1"
+)]
 
 use super::columns::{
     BUS, COMMANDED, ENGINE, FLAG_BEYOND_SCALE, FLAG_GAP, FLAG_HOT, FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_MISMATCH,
@@ -11,7 +14,7 @@ use super::columns::{
 };
 use super::power::{ticks, ticks_and_rest};
 use super::row::{
-    ScreenAnswer, aging, bit, converter_loss_kw, durations, gear_loss_kw, given_bus_columns, holds_nm, is_in_effect,
+    ScreenAnswer, aging, bit, converter_loss_kw, durations, gear_in_effect, gear_loss_kw, given_bus_columns, holds_nm,
     output_torque_nm, power_kw, turns, unlocked_torque_nm,
 };
 use super::tally::{
@@ -47,6 +50,38 @@ pub mod ask {
     pub const SUMS: u32 = 128;
     /// Everything that is summed.
     pub const ALL: u32 = TORQUE | MARGIN | DAMAGE | HEAT | LIFE | GPS | SUMS;
+
+    /// The question with what it needs: margins, damage and heat need the torque.
+    #[inline]
+    #[must_use]
+    pub(crate) const fn complete(asked: u32) -> u32 {
+        if asked & (MARGIN | DAMAGE | HEAT) != 0 { asked | TORQUE } else { asked }
+    }
+}
+
+/// An answer of the rows of a block that [`ScreenBlock::lane`] hands out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ScreenLane {
+    /// `duration_s`.
+    Duration,
+    /// `input_torque_nm`.
+    InputTorque,
+    /// `output_torque_nm`, with [`ask::ROWS`].
+    OutputTorque,
+    /// `least_margin`, with [`ask::ROWS`].
+    LeastMargin,
+    /// `turns_at_rated`, with [`ask::ROWS`].
+    Turns,
+    /// `converter_loss_kw`.
+    ConverterLoss,
+    /// `gear_loss_kw`, with [`ask::ROWS`].
+    GearLoss,
+    /// `aged_s`.
+    Aged,
+    /// `gps_over_speed`, with [`ask::ROWS`].
+    GpsOverSpeed,
+    /// `gps_over_output`, with [`ask::ROWS`].
+    GpsOverOutput,
 }
 
 type Lane = [f64; BLOCK];
@@ -81,10 +116,8 @@ struct InGear {
     rows: [u8; BLOCK],
     input_nm: Lane,
     input_rpm: Lane,
-    input_kw: Lane,
     pressure_kpa: Lane,
     duration_s: Lane,
-    commanded: Lane,
     flags: [u64; BLOCK],
     least_nm: Lane,
     weakest: [i64; BLOCK],
@@ -135,10 +168,8 @@ impl ScreenBlock {
                 rows: [0; BLOCK],
                 input_nm: NONE,
                 input_rpm: NONE,
-                input_kw: NONE,
                 pressure_kpa: NONE,
                 duration_s: NONE,
-                commanded: NONE,
                 flags: [0; BLOCK],
                 least_nm: NONE,
                 weakest: [-1; BLOCK],
@@ -159,6 +190,12 @@ impl ScreenBlock {
         }
     }
 
+    /// The row before the block.
+    #[must_use]
+    pub fn previous(&self) -> ScreenRow {
+        ScreenRow::of_values(self.columns.each_ref().map(|column| column[0]))
+    }
+
     /// The values of a column, to write to; none where there is no such column. One that the data has not stays NaN.
     #[inline]
     pub fn column_mut(&mut self, column: usize) -> &mut [f64] {
@@ -175,6 +212,41 @@ impl ScreenBlock {
     pub fn carry(&mut self, count: usize) {
         for column in &mut self.columns {
             column[0] = column[count.min(BLOCK)];
+        }
+    }
+
+    /// Flags of the rows; their names are `SCREEN_FLAG_NAMES`.
+    #[must_use]
+    pub fn flags(&self) -> &[u64] {
+        &self.flags
+    }
+
+    /// Place of the gear in effect of each row; -1 none, -2 standing, -3 not to be told or not used.
+    #[must_use]
+    pub fn gears(&self) -> &[i64] {
+        &self.place
+    }
+
+    /// Element with the least margin of each row, -1 where none was formed.
+    #[must_use]
+    pub fn weakest(&self) -> &[i64] {
+        &self.weakest
+    }
+
+    /// One answer of all rows, where it was asked for.
+    #[must_use]
+    pub fn lane(&self, lane: ScreenLane) -> &[f64] {
+        match lane {
+            ScreenLane::Duration => &self.duration_s,
+            ScreenLane::InputTorque => &self.input_nm,
+            ScreenLane::OutputTorque => &self.output_nm,
+            ScreenLane::LeastMargin => &self.least_margin,
+            ScreenLane::Turns => &self.turns,
+            ScreenLane::ConverterLoss => &self.converter_loss_kw,
+            ScreenLane::GearLoss => &self.gear_loss_kw,
+            ScreenLane::Aged => &self.aged_s,
+            ScreenLane::GpsOverSpeed => &self.gps_over_speed,
+            ScreenLane::GpsOverOutput => &self.gps_over_output,
         }
     }
 
@@ -225,6 +297,7 @@ impl ScreenBlock {
         tally: &mut ScreenTally,
     ) {
         let count = count.min(BLOCK);
+        let asked = ask::complete(asked);
         // Whole vectors only: the rows past the last are no rows, as they have no time, and their flags are cleared.
         let n = ((count + 7) & !7).min(BLOCK);
         for column in &mut self.columns {
@@ -239,8 +312,8 @@ impl ScreenBlock {
         for flags in &mut self.flags[count..n] {
             *flags = 1;
         }
-        self.gears(&pass);
-        if asked & (ask::TORQUE | ask::MARGIN | ask::DAMAGE | ask::HEAT) != 0 {
+        self.effective_gears(&pass);
+        if asked & ask::TORQUE != 0 {
             self.torques(&pass, tally);
         }
         if asked & ask::LIFE != 0 {
@@ -337,7 +410,7 @@ impl ScreenBlock {
 
     /// Standing, gear in effect, or none.
     #[inline(always)]
-    fn gears(&mut self, pass: &Pass<'_>) {
+    fn effective_gears(&mut self, pass: &Pass<'_>) {
         const NOT: u64 = NOT_USED as u64;
         let plan = pass.plan;
         if pass.lacks(OUTPUT) {
@@ -362,12 +435,12 @@ impl ScreenBlock {
                         let number = &self.columns[COMMANDED];
                         for i in 0..pass.n {
                             let direction = if self.flags[i] & bad == 0 { number[i + 1] } else { 0.0 };
-                            let is = is_in_effect(gear, input[i + 1], output[i + 1], direction);
+                            let is = gear_in_effect(gear, input[i + 1], output[i + 1], direction);
                             self.place[i] = if is { place } else { self.place[i] };
                         }
                     } else {
                         for i in 0..pass.n {
-                            let is = is_in_effect(gear, input[i + 1], output[i + 1], 0.0);
+                            let is = gear_in_effect(gear, input[i + 1], output[i + 1], 0.0);
                             self.place[i] = if is { place } else { self.place[i] };
                         }
                     }
@@ -553,10 +626,9 @@ impl ScreenBlock {
         if pass.asked & ask::SUMS != 0 {
             tally.add(GPS_DISTANCE, distance);
         }
-        for (pair, column, other, factor, floor) in [
-            (0, SPEED, speed, 1.0, floor_km_h),
-            (1, OUTPUT, output, per_km_h, floor_km_h * per_km_h),
-        ] {
+        for (pair, column, other, factor, floor) in
+            [(0, SPEED, speed, 1.0, floor_km_h), (1, OUTPUT, output, per_km_h, floor_km_h * per_km_h)]
+        {
             let formed = !pass.lacks(column) && factor > 0.0;
             let unusable = used | u64::from(bit(GPS) | bit(column));
             let (mut rows, mut sum, mut square) = (0_i64, 0_i64, 0_i64);
@@ -587,7 +659,6 @@ impl ScreenBlock {
     /// Sorts the rows by their place, and passes over the rows of each gear.
     #[inline(always)]
     fn every_gear(&mut self, pass: &Pass<'_>, tally: &mut ScreenTally) {
-        let in_gear = ask::TORQUE | ask::MARGIN | ask::DAMAGE | ask::HEAT;
         let mut counts = [0_usize; PLACES];
         for i in 0..pass.n {
             let place = (self.place[i] + 3) as usize & (PLACES - 1);
@@ -617,7 +688,7 @@ impl ScreenBlock {
             if !pass.lacks(COMMANDED) {
                 self.mismatches(gear, count);
             }
-            if pass.asked & in_gear != 0 && !(pass.lacks(ENGINE) || pass.lacks(INPUT) || pass.lacks(TORQUE)) {
+            if pass.asked & ask::TORQUE != 0 && !(pass.lacks(ENGINE) || pass.lacks(INPUT) || pass.lacks(TORQUE)) {
                 self.one_gear(pass, gear, place, count, tally);
             }
         }
@@ -650,14 +721,7 @@ impl ScreenBlock {
 
     /// Output torque, shares, margins, damage and loss of the rows in one gear.
     #[inline(always)]
-    fn one_gear(
-        &mut self,
-        pass: &Pass<'_>,
-        gear: &PlannedGear,
-        place: usize,
-        count: usize,
-        tally: &mut ScreenTally,
-    ) {
+    fn one_gear(&mut self, pass: &Pass<'_>, gear: &PlannedGear, place: usize, count: usize, tally: &mut ScreenTally) {
         let plan = pass.plan;
         let n = ((count + 7) & !7).min(BLOCK);
         let side = &mut self.in_gear;

@@ -95,7 +95,7 @@ impl ScreenAnswer {
     #[must_use]
     pub fn only(&self, asked: u32) -> Self {
         let mut answer = *self;
-        if asked & (ask::TORQUE | ask::MARGIN | ask::DAMAGE | ask::HEAT) == 0 {
+        if ask::complete(asked) & ask::TORQUE == 0 {
             answer = Self {
                 flags: answer.flags & !TORQUE_FLAGS,
                 input_torque_nm: f64::NAN,
@@ -155,7 +155,7 @@ const TIME_RANGE: (f64, f64) = {
 
 /// Whether a gear is in effect at these speeds, and may be with this commanded direction (0 for none known).
 #[inline(always)]
-pub(super) fn is_in_effect(gear: &PlannedGear, input_rpm: f64, output_rpm: f64, direction: f64) -> bool {
+pub(super) fn gear_in_effect(gear: &PlannedGear, input_rpm: f64, output_rpm: f64, direction: f64) -> bool {
     (input_rpm >= gear.band_low * output_rpm)
         & (input_rpm <= gear.band_high * output_rpm)
         & (direction * gear.direction >= 0.0)
@@ -197,8 +197,7 @@ pub(super) fn output_torque_nm(gear: &PlannedGear, input_torque_nm: f64) -> f64 
 /// Input torque at which a pack just holds.
 #[inline(always)]
 pub(super) fn holds_nm(holding: &PlannedHolding, pressure_kpa: f64, input_rpm: f64) -> f64 {
-    let held =
-        holding.per_kpa_nm * pressure_kpa + holding.per_rpm2_nm * (input_rpm * input_rpm) - holding.held_back_nm;
+    let held = holding.per_kpa_nm * pressure_kpa + holding.per_rpm2_nm * (input_rpm * input_rpm) - holding.held_back_nm;
     if held > 0.0 { held } else { 0.0 }
 }
 
@@ -261,7 +260,7 @@ impl ScreenPlan {
     ///
     /// The rules, each for what the ones before have left: 1. time and duration; 2. stale values; 3. standing, gear in
     /// effect or none; 4. locked or not, and the input torque; 5. output torque and shares of the ratings; 6. margins;
-    /// 7. damage; 8. losses; 9. aging; 10. speed by satellite. The cards `duty.screen_…` have the formulas.
+    /// 7. damage; 8. losses; 9. aging; 10. speed by satellite. The cards have the formulas.
     ///
     /// * `given` — mask of the columns that the data has; one that it has not is no bad value
     /// * `row` — the row; `previous` — the row of the same truck before it, good or bad
@@ -313,7 +312,7 @@ impl ScreenPlan {
         let mut place = NO_GEAR;
         for wanted in [-1.0, 1.0] {
             for (at, gear) in (0_i8..).zip(self.gears.iter().take(self.gear_count as usize)) {
-                if gear.direction * wanted > 0.0 && is_in_effect(gear, input_rpm, output_rpm, direction) {
+                if gear.direction * wanted > 0.0 && gear_in_effect(gear, input_rpm, output_rpm, direction) {
                     place = at;
                 }
             }

@@ -227,13 +227,7 @@ impl ScreenTally {
         }
         self.add_ratio(RATIOS, answer.gps_over_speed);
         self.add_ratio(RATIOS + 3, answer.gps_over_output);
-        let here = ScreenExtreme {
-            value: f64::NAN,
-            time_s: row.time_s,
-            row: number,
-            gear: answer.gear,
-            element: -1,
-        };
+        let here = ScreenExtreme { value: f64::NAN, time_s: row.time_s, row: number, gear: answer.gear, element: -1 };
         if answer.flags & FLAG_BEYOND_SCALE == 0 {
             self.greatest_share.offer(&ScreenExtreme { value: answer.greatest_share, ..here }, 1.0);
         }
@@ -276,8 +270,7 @@ impl ScreenTally {
     /// The sums as numbers.
     #[must_use]
     pub fn totals(&self, plan: &ScreenPlan) -> ScreenTotals {
-        let turns_at_rated =
-            core::array::from_fn(|gear| self.sum(GEAR_TURNS + gear) as f64 / (TURNS * TURNS_REST));
+        let turns_at_rated = core::array::from_fn(|gear| self.sum(GEAR_TURNS + gear) as f64 / (TURNS * TURNS_REST));
         let mut damage = [0.0; MAX_SETS];
         for (gear, turns) in (0_i8..).zip(&turns_at_rated).take(plan.gear_count()) {
             for (sum, per_turn) in damage.iter_mut().zip(plan.damage_per_turn(gear)) {

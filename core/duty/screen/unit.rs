@@ -455,9 +455,11 @@ impl ScreenPlan {
         let ratios: [(f64, f64); MAX_SCREEN_GEARS] = self.gears.map(|gear| (gear.direction, gear.band_low));
         for (place, gear) in self.gears.iter_mut().enumerate().take(count) {
             let size = gear.band_low;
-            let others = ratios.iter().enumerate().take(count).filter(|&(other, &(direction, _))| {
-                other != place && direction * gear.direction > 0.0
-            });
+            let others = ratios
+                .iter()
+                .enumerate()
+                .take(count)
+                .filter(|&(other, &(direction, _))| other != place && direction * gear.direction > 0.0);
             let (mut low, mut high) = (size / tolerance, size * tolerance);
             for (_, &(_, other)) in others {
                 let border = sqrt(size * other);
@@ -511,6 +513,18 @@ impl ScreenPlan {
         self.point_slope = slopes;
         self.point_count = converter.count;
         Ok(())
+    }
+
+    /// Rated input torque, N·m.
+    #[must_use]
+    pub fn rated_input_nm(&self) -> f64 {
+        self.rated_input_nm
+    }
+
+    /// Rated output torque, N·m.
+    #[must_use]
+    pub fn rated_output_nm(&self) -> f64 {
+        self.rated_output_nm
     }
 
     /// Number of gears.

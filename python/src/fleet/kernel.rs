@@ -1,0 +1,78 @@
+//! The pass over a block with the best instructions that the machine has. The answers do not depend on them.
+
+use trainwright::duty::screen::{ScreenBlock, ScreenPlan, ScreenTally};
+
+/// Passes over a block: block, plan, columns and question, rows, number of the first, sums.
+pub type Kernel = fn(&mut ScreenBlock, &ScreenPlan, (u32, u32), usize, u64, &mut ScreenTally);
+
+fn any(
+    block: &mut ScreenBlock,
+    plan: &ScreenPlan,
+    asked: (u32, u32),
+    count: usize,
+    first_row: u64,
+    tally: &mut ScreenTally,
+) {
+    block.screen(plan, asked, count, first_row, tally);
+}
+
+#[cfg(target_arch = "x86_64")]
+mod x86_64 {
+    use super::{Kernel, ScreenBlock, ScreenPlan, ScreenTally};
+
+    /// `$name` runs the pass compiled with these features.
+    macro_rules! compiled_with {
+        ($name:ident, $inner:ident, $features:literal) => {
+            fn $name(
+                block: &mut ScreenBlock,
+                plan: &ScreenPlan,
+                asked: (u32, u32),
+                count: usize,
+                first_row: u64,
+                tally: &mut ScreenTally,
+            ) {
+                #[target_feature(enable = $features)]
+                fn $inner(
+                    block: &mut ScreenBlock,
+                    plan: &ScreenPlan,
+                    asked: (u32, u32),
+                    count: usize,
+                    first_row: u64,
+                    tally: &mut ScreenTally,
+                ) {
+                    block.screen(plan, asked, count, first_row, tally);
+                }
+                // SAFETY: `best` gives this function out only where the processor has these instructions.
+                unsafe { $inner(block, plan, asked, count, first_row, tally) }
+            }
+        };
+    }
+
+    compiled_with!(avx2, inner_avx2, "avx2");
+    compiled_with!(avx512, inner_avx512, "avx512f,avx512dq,avx512vl,avx512bw,avx512cd");
+
+    /// The pass with the newest instructions here.
+    pub fn best() -> Option<Kernel> {
+        let has_512 = is_x86_feature_detected!("avx512f")
+            && is_x86_feature_detected!("avx512dq")
+            && is_x86_feature_detected!("avx512vl")
+            && is_x86_feature_detected!("avx512bw")
+            && is_x86_feature_detected!("avx512cd");
+        if has_512 {
+            Some(avx512)
+        } else if is_x86_feature_detected!("avx2") {
+            Some(avx2)
+        } else {
+            None
+        }
+    }
+}
+
+/// The pass for this machine.
+pub fn kernel() -> Kernel {
+    #[cfg(target_arch = "x86_64")]
+    if let Some(best) = x86_64::best() {
+        return best;
+    }
+    any
+}

@@ -1,0 +1,411 @@
+//! The pass over a batch: segments of rows on all threads, then their runs joined in order.
+
+use std::collections::HashMap;
+use std::ops::Range;
+
+use trainwright::duty::screen::{
+    SCREEN_BLOCK, SCREEN_COLUMNS, ScreenAnswer, ScreenBlock, ScreenPlan, ScreenRow, ScreenTally,
+};
+
+use super::answer::Output;
+use super::columns::{Column, Rows};
+use super::kernel::{Kernel, kernel};
+use super::trucks::{Key, KeyRef, Trucks};
+use super::unit::Unit;
+
+/// Rows of a segment: enough to be worth a thread's while.
+pub const SEGMENT: usize = 1 << 18;
+
+/// A batch of rows, borrowed.
+pub struct Batch<'a> {
+    /// Number of rows.
+    pub len: usize,
+    /// Columns in the order of the core.
+    pub columns: [Option<Column<'a>>; SCREEN_COLUMNS],
+    /// Truck of each row.
+    pub trucks: Trucks<'a>,
+}
+
+impl Batch<'_> {
+    /// Mask of the columns that it has.
+    pub fn given(&self) -> u32 {
+        (0..).zip(&self.columns).filter(|(_, column)| column.is_some()).fold(0, |mask, (bit, _)| mask | 1 << bit)
+    }
+
+    fn row(&self, row: usize) -> ScreenRow {
+        let value = |column: &Option<Column<'_>>| column.as_ref().map_or(f64::NAN, |column| column.value(row));
+        ScreenRow::of_values(self.columns.each_ref().map(value))
+    }
+}
+
+/// The units, one for all or by truck.
+#[derive(Clone, Debug)]
+pub struct Units {
+    /// Every unit.
+    pub all: Vec<Unit>,
+    /// Place of the unit of each truck; none where one is for all.
+    pub by_truck: Option<HashMap<Key, usize>>,
+}
+
+impl Units {
+    /// Place of the unit of a truck.
+    pub fn place(&self, key: &Key) -> Option<usize> {
+        self.by_truck.as_ref().map_or(Some(0), |by_truck| by_truck.get(key).copied())
+    }
+}
+
+/// Answers of rows, side by side.
+pub enum Answers {
+    /// Numbers.
+    Numbers(Vec<f64>),
+    /// Masks of flags.
+    Flags(Vec<u32>),
+    /// Places.
+    Places(Vec<i8>),
+}
+
+/// The answers of the rows of one segment, to be written.
+pub enum Slots<'o> {
+    /// Numbers.
+    Numbers(&'o mut [f64]),
+    /// Masks of flags.
+    Flags(&'o mut [u32]),
+    /// Places.
+    Places(&'o mut [i8]),
+}
+
+impl Answers {
+    /// Room for the answers of so many rows.
+    pub fn of(output: &Output, rows: usize) -> Self {
+        match output {
+            Output::Flags => Self::Flags(vec![0; rows]),
+            Output::Gear | Output::Weakest => Self::Places(vec![0; rows]),
+            _ => Self::Numbers(vec![0.0; rows]),
+        }
+    }
+
+    /// Splits off the slots of one segment after the other.
+    pub fn segments(&mut self, rows: usize) -> Vec<Slots<'_>> {
+        match self {
+            Self::Numbers(all) => all.chunks_mut(rows).map(Slots::Numbers).collect(),
+            Self::Flags(all) => all.chunks_mut(rows).map(Slots::Flags).collect(),
+            Self::Places(all) => all.chunks_mut(rows).map(Slots::Places).collect(),
+        }
+    }
+
+    /// Sets the answer of one row.
+    pub fn set(&mut self, row: usize, value: f64) {
+        match self {
+            Self::Numbers(all) => all.get_mut(row).into_iter().for_each(|slot| *slot = value),
+            Self::Flags(all) => all.get_mut(row).into_iter().for_each(|slot| *slot = value as u32),
+            Self::Places(all) => all.get_mut(row).into_iter().for_each(|slot| *slot = value as i8),
+        }
+    }
+}
+
+/// What is asked of a pass.
+pub struct Question {
+    /// Units.
+    pub units: Units,
+    /// What to compute, of `ask`.
+    pub asked: u32,
+    /// Answers of the rows.
+    pub outputs: Vec<Output>,
+}
+
+/// One truck in one segment.
+pub struct Local {
+    /// Its sums, but for its first row.
+    pub tally: ScreenTally,
+    /// Its first row.
+    pub first: ScreenRow,
+    /// Number of that in the batch.
+    pub first_row: usize,
+    /// Its last row.
+    pub last: ScreenRow,
+    /// Place of its unit.
+    pub unit: usize,
+    rows: usize,
+}
+
+/// The trucks of a segment in the order in which they appear.
+pub struct Segment<'a> {
+    /// Names and sums.
+    pub trucks: Vec<(KeyRef<'a>, Box<Local>)>,
+}
+
+/// Why a segment cannot be passed over.
+pub enum Stop {
+    /// A row without the name of its truck.
+    NoTruck(usize),
+    /// A truck without a unit.
+    NoUnit(Key),
+}
+
+/// Passes over the rows of a segment. `first_row` is the number of the batch's first row in the stream.
+pub fn segment<'a>(
+    question: &Question,
+    batch: &'a Batch<'_>,
+    rows: Range<usize>,
+    first_row: u64,
+    slots: &mut [Slots<'_>],
+) -> Result<Segment<'a>, Stop> {
+    let mut pass = Pass {
+        question,
+        batch,
+        given: batch.given(),
+        start: rows.start,
+        kernel: kernel(),
+        block: Box::new(ScreenBlock::new()),
+        trucks: Vec::new(),
+    };
+    let runs = pass.runs(rows.clone())?;
+    let interleaved = runs.len() > rows.len() / 8 && runs.len() > 2 * pass.trucks.len();
+    if interleaved {
+        let (order, ends) = sorted(&runs, pass.trucks.len(), rows.len());
+        let mut from = 0;
+        for (place, &end) in ends.iter().enumerate() {
+            pass.rows(place, Rows::These(&order), from..end, 0, slots);
+            if let Some((_, local)) = pass.trucks.get_mut(place) {
+                number_extremes(&mut local.tally, &order, first_row);
+            }
+            from = end;
+        }
+    } else {
+        for &(place, start, end) in &runs {
+            pass.rows(place, Rows::From(0), start..end, first_row, slots);
+        }
+    }
+    Ok(Segment { trucks: pass.trucks })
+}
+
+/// Rows sorted by truck, and where those of each end.
+fn sorted(runs: &[(usize, usize, usize)], trucks: usize, rows: usize) -> (Vec<u32>, Vec<usize>) {
+    let mut ends = vec![0; trucks];
+    for &(place, start, end) in runs {
+        ends.get_mut(place).into_iter().for_each(|count| *count += end - start);
+    }
+    let mut sum = 0;
+    for end in &mut ends {
+        let count = *end;
+        *end = sum;
+        sum += count;
+    }
+    let mut order = vec![0; rows];
+    for &(place, start, end) in runs {
+        if let Some(to) = ends.get_mut(place) {
+            for row in start..end {
+                order.get_mut(*to).into_iter().for_each(|slot| *slot = row as u32);
+                *to += 1;
+            }
+        }
+    }
+    (order, ends)
+}
+
+/// Turns places in a list of rows into numbers of rows in the stream.
+fn number_extremes(tally: &mut ScreenTally, order: &[u32], first_row: u64) {
+    for extreme in [&mut tally.greatest_share, &mut tally.least_margin, &mut tally.hottest] {
+        if !extreme.value.is_nan() {
+            let row = usize::try_from(extreme.row).ok().and_then(|place| order.get(place));
+            extreme.row = first_row + row.map_or(0, |&row| u64::from(row));
+        }
+    }
+}
+
+struct Pass<'q, 'a, 'b> {
+    question: &'q Question,
+    batch: &'a Batch<'b>,
+    given: u32,
+    start: usize,
+    kernel: Kernel,
+    block: Box<ScreenBlock>,
+    trucks: Vec<(KeyRef<'a>, Box<Local>)>,
+}
+
+impl<'a> Pass<'_, 'a, '_> {
+    /// Runs of rows of one truck: place of the truck, first row, row after the last.
+    fn runs(&mut self, rows: Range<usize>) -> Result<Vec<(usize, usize, usize)>, Stop> {
+        let batch = self.batch;
+        let mut places: HashMap<KeyRef<'a>, usize> = HashMap::new();
+        let mut runs = Vec::new();
+        let mut start = rows.start;
+        while start < rows.end {
+            let end = batch.trucks.same_until(start, rows.end);
+            let name = batch.trucks.at(start);
+            let place = match places.get(&name) {
+                Some(&place) => place,
+                None => {
+                    let key = name.key().ok_or(Stop::NoTruck(start))?;
+                    let unit = self.question.units.place(&key).ok_or(Stop::NoUnit(key))?;
+                    let (row, tally) = (ScreenRow::EMPTY, ScreenTally::EMPTY);
+                    let local = Local { tally, first: row, first_row: start, last: row, unit, rows: 0 };
+                    self.trucks.push((name, Box::new(local)));
+                    places.insert(name, self.trucks.len() - 1);
+                    self.trucks.len() - 1
+                }
+            };
+            runs.push((place, start, end));
+            start = end;
+        }
+        Ok(runs)
+    }
+
+    /// Passes over rows of one truck.
+    fn rows(&mut self, place: usize, rows: Rows<'_>, range: Range<usize>, number: u64, slots: &mut [Slots<'_>]) {
+        let Some((_, local)) = self.trucks.get_mut(place) else { return };
+        let Some(unit) = self.question.units.all.get(local.unit) else { return };
+        let mut done = range.start;
+        if local.rows == 0 && done < range.end {
+            local.first_row = rows.at(done);
+            local.first = self.batch.row(local.first_row);
+            local.last = local.first;
+            done += 1;
+        }
+        local.rows += range.len();
+        if done >= range.end {
+            return;
+        }
+        self.block.set_previous(&local.last);
+        while done < range.end {
+            let count = (range.end - done).min(SCREEN_BLOCK);
+            let now = match rows {
+                Rows::From(_) => Rows::From(done),
+                Rows::These(order) => Rows::These(order.get(done..done + count).unwrap_or_default()),
+            };
+            for (column, source) in self.batch.columns.iter().enumerate() {
+                if let Some(source) = source {
+                    source.load(now, self.block.column_mut(column).get_mut(..count).unwrap_or_default());
+                }
+            }
+            let asked = (self.given, self.question.asked);
+            (self.kernel)(&mut self.block, &unit.plan, asked, count, number + done as u64, &mut local.tally);
+            for (output, slots) in self.question.outputs.iter().zip(&mut *slots) {
+                write(output, unit, &self.block, self.question.asked, (now, count, self.start), slots);
+            }
+            self.block.carry(count);
+            done += count;
+        }
+        local.last = self.block.previous();
+    }
+}
+
+/// Writes one answer of the rows of a block. `rows` are the rows, their number, and the first row of the slots.
+fn write(
+    output: &Output,
+    unit: &Unit,
+    block: &ScreenBlock,
+    asked: u32,
+    rows: (Rows<'_>, usize, usize),
+    slots: &mut Slots<'_>,
+) {
+    match (slots, output) {
+        (Slots::Flags(to), _) => put(to, rows, block.flags().iter().map(|&flags| flags as u32)),
+        (Slots::Places(to), Output::Weakest) => put(to, rows, block.weakest().iter().map(|&place| place as i8)),
+        (Slots::Places(to), _) => put(to, rows, block.gears().iter().map(|&place| place as i8)),
+        (Slots::Numbers(to), Output::Lane(lane)) => put(to, rows, block.lane(*lane).iter().copied()),
+        (Slots::Numbers(to), Output::InputShare) => {
+            let rated_nm = unit.plan.rated_input_nm();
+            let torques = block.lane(trainwright::duty::screen::ScreenLane::InputTorque);
+            put(to, rows, torques.iter().map(|torque_nm| torque_nm.abs() / rated_nm));
+        }
+        (Slots::Numbers(to), _) => {
+            let answers = (0..).map(|row| output.number(unit, &block.row(row), &block.answer(&unit.plan, asked, row)));
+            put(to, rows, answers);
+        }
+    }
+}
+
+fn put<T>(to: &mut [T], (rows, count, start): (Rows<'_>, usize, usize), values: impl Iterator<Item = T>) {
+    match rows {
+        Rows::From(first) => {
+            let to = to.get_mut(first - start..first - start + count).unwrap_or_default();
+            to.iter_mut().zip(values).for_each(|(to, value)| *to = value);
+        }
+        Rows::These(rows) => {
+            for (&row, value) in rows.iter().zip(values).take(count) {
+                if let Some(to) = to.get_mut(row as usize - start) {
+                    *to = value;
+                }
+            }
+        }
+    }
+}
+
+/// A run of rows of one truck that no gap in the stream interrupts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Run {
+    /// Its first row, not counted yet: only what comes before tells its duration.
+    pub first: ScreenRow,
+    /// Number of that in the stream.
+    pub first_number: u64,
+    /// Columns that its data has.
+    pub given: u32,
+    /// Its last row.
+    pub last: ScreenRow,
+}
+
+/// One truck in a partial.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Truck {
+    /// Place of its unit.
+    pub unit: usize,
+    /// Its sums, but for the first row of each run.
+    pub tally: ScreenTally,
+    /// Its runs.
+    pub runs: Vec<Run>,
+    /// Place of the run that the stream goes on with.
+    pub open: Option<usize>,
+}
+
+impl Truck {
+    /// A truck without rows.
+    pub fn new(unit: usize) -> Self {
+        Self { unit, tally: ScreenTally::EMPTY, runs: Vec::new(), open: None }
+    }
+
+    /// Adds what a segment found; gives the answer of the segment's first row where its predecessor is known.
+    pub fn join(&mut self, plan: &ScreenPlan, (given, asked): (u32, u32), local: &Local, number: u64) -> ScreenAnswer {
+        self.tally.merge(&local.tally);
+        let place = self.open;
+        match place.and_then(|place| self.runs.get_mut(place)) {
+            Some(run) => {
+                let answer = plan.row(given, &local.first, Some(&run.last));
+                self.tally.add_row((given, asked), &local.first, number, &answer);
+                run.last = local.last;
+                answer.only(asked)
+            }
+            None => {
+                self.open = Some(self.runs.len());
+                self.runs.push(Run { first: local.first, first_number: number, given, last: local.last });
+                plan.row(given, &local.first, None).only(asked)
+            }
+        }
+    }
+
+    /// The runs in their order: by number of the first row, or by its time.
+    pub fn ordered(&self, by_time: bool) -> Vec<Run> {
+        let mut runs = self.runs.clone();
+        let by_number = |run: &Run| (run.first_number, run.first.time_s.to_bits());
+        if by_time {
+            runs.sort_by(|a, b| {
+                a.first.time_s.total_cmp(&b.first.time_s).then_with(|| by_number(a).cmp(&by_number(b)))
+            });
+        } else {
+            runs.sort_by_key(by_number);
+        }
+        runs
+    }
+
+    /// The sums with the first row of every run.
+    pub fn finished(&self, plan: &ScreenPlan, asked: u32, by_time: bool) -> ScreenTally {
+        let mut tally = self.tally;
+        let mut previous: Option<ScreenRow> = None;
+        for run in self.ordered(by_time) {
+            let answer = plan.row(run.given, &run.first, previous.as_ref());
+            tally.add_row((run.given, asked), &run.first, run.first_number, &answer);
+            previous = Some(run.last);
+        }
+        tally
+    }
+}

@@ -1,0 +1,215 @@
+//! Screening: the rules of a row, the same bits for one row and for many, sums that no order changes.
+
+#[path = "support/screen.rs"]
+mod support;
+
+use proptest::prelude::*;
+use support::{LIMITS, Random, drive, unit};
+use trainwright::duty::screen::*;
+
+const ALL_COLUMNS: u32 = (1 << SCREEN_COLUMNS) - 1;
+
+fn bits(answer: &ScreenAnswer) -> Vec<u64> {
+    let ScreenAnswer { flags, gear, weakest, .. } = *answer;
+    let a = *answer;
+    let values = [
+        a.duration_s,
+        a.gap_s,
+        a.input_torque_nm,
+        a.output_torque_nm,
+        a.input_share,
+        a.output_share,
+        a.greatest_share,
+        a.least_margin,
+        a.turns_at_rated,
+        a.input_kw,
+        a.converter_loss_kw,
+        a.gear_loss_kw,
+        a.aged_s,
+        a.gps_over_speed,
+        a.gps_over_output,
+    ];
+    let bits = values.map(|value| if value.is_nan() { u64::MAX } else { value.to_bits() });
+    [u64::from(flags), gear as u64, weakest as u64].into_iter().chain(bits).collect()
+}
+
+/// Scalar answers and their tally; the first row has no predecessor.
+fn scalar(plan: &ScreenPlan, given: u32, asked: u32, rows: &[ScreenRow]) -> (Vec<ScreenAnswer>, ScreenTally) {
+    let mut tally = ScreenTally::EMPTY;
+    let mut answers = Vec::new();
+    for (i, row) in rows.iter().enumerate() {
+        let previous = i.checked_sub(1).map(|before| &rows[before]);
+        let answer = plan.row(given, row, previous);
+        tally.add_row((given, asked), row, i as u64, &answer);
+        answers.push(answer.only(asked));
+    }
+    (answers, tally)
+}
+
+/// The same by blocks of these lengths, repeated.
+fn blocks(
+    plan: &ScreenPlan,
+    given: u32,
+    asked: u32,
+    rows: &[ScreenRow],
+    lengths: &[usize],
+) -> (Vec<ScreenAnswer>, ScreenTally) {
+    let mut tally = ScreenTally::EMPTY;
+    let Some(first) = rows.first() else { return (Vec::new(), tally) };
+    let answer = plan.row(given, first, None);
+    tally.add_row((given, asked), first, 0, &answer);
+    let mut answers = vec![answer.only(asked)];
+    let mut block = ScreenBlock::new();
+    block.set_previous(first);
+    let mut done = 1;
+    let mut lengths = lengths.iter().cycle();
+    while done < rows.len() {
+        let count = (*lengths.next().unwrap()).clamp(1, SCREEN_BLOCK).min(rows.len() - done);
+        for column in 0..SCREEN_COLUMNS {
+            if given >> column & 1 != 0 {
+                for (to, row) in block.column_mut(column).iter_mut().zip(&rows[done..done + count]) {
+                    *to = row.values()[column];
+                }
+            }
+        }
+        block.screen(plan, (given, asked), count, done as u64, &mut tally);
+        answers.extend((0..count).map(|row| block.answer(plan, asked, row)));
+        block.carry(count);
+        done += count;
+    }
+    (answers, tally)
+}
+
+fn assert_same(plan: &ScreenPlan, given: u32, asked: u32, rows: &[ScreenRow], lengths: &[usize]) {
+    let (one, sum) = scalar(plan, given, asked, rows);
+    let (many, sums) = blocks(plan, given, asked | ask::ROWS, rows, lengths);
+    for (i, (one, many)) in one.iter().zip(&many).enumerate() {
+        assert_eq!(bits(one), bits(many), "row {i}: {:?}\n{one:?}\n{many:?}", rows[i]);
+    }
+    assert_eq!(sum.parts().0, sums.parts().0);
+    assert_eq!(format!("{:?}", sum.parts().1), format!("{:?}", sums.parts().1));
+    // Without the answers of the rows, the same sums.
+    let (_, again) = blocks(plan, given, asked, rows, lengths);
+    assert_eq!(format!("{again:?}"), format!("{sums:?}"));
+}
+
+#[test]
+fn one_row_and_many_give_the_same_bits() {
+    let plan = unit().plan().unwrap();
+    for seed in 0..40 {
+        let rows = drive(2000, seed, if seed % 2 == 0 { 0.0 } else { 0.3 });
+        assert_same(&plan, ALL_COLUMNS, ask::ALL, &rows, &[SCREEN_BLOCK]);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+
+    #[test]
+    fn any_columns_any_blocks_any_question(
+        seed in 0_u64..1000,
+        given in 0_u32..1 << SCREEN_COLUMNS,
+        asked in 0_u32..64,
+        lengths in proptest::collection::vec(1_usize..140, 1..5),
+    ) {
+        let plan = unit().plan().unwrap();
+        assert_same(&plan, given | 1, asked | ask::SUMS, &drive(400, seed, 0.3), &lengths);
+    }
+
+    #[test]
+    fn logarithm_and_power_are_those_of_libm(exponent in 1.0_f64..16.0, power in -90.0_f64..16.0) {
+        let base = libm_exp2(power / exponent);
+        let (got, known) = (screen_power(base, exponent), libm_pow(base, exponent));
+        prop_assert!((got - known).abs() <= 2e-13 * known, "{base}^{exponent} = {got}, not {known}");
+    }
+}
+
+fn libm_exp2(x: f64) -> f64 {
+    x.exp2()
+}
+
+fn libm_pow(x: f64, y: f64) -> f64 {
+    x.powf(y)
+}
+
+#[test]
+fn sums_do_not_depend_on_the_order() {
+    let plan = unit().plan().unwrap();
+    let rows = drive(3000, 7, 0.2);
+    let (_, whole) = scalar(&plan, ALL_COLUMNS, ask::ALL, &rows);
+    let mut parts: Vec<ScreenTally> = Vec::new();
+    for (i, row) in rows.iter().enumerate() {
+        let previous = i.checked_sub(1).map(|before| &rows[before]);
+        let mut tally = ScreenTally::EMPTY;
+        tally.add_row((ALL_COLUMNS, ask::ALL), row, i as u64, &plan.row(ALL_COLUMNS, row, previous));
+        parts.push(tally);
+    }
+    let mut random = Random(99);
+    for _ in 0..3 {
+        let mut sum = ScreenTally::EMPTY;
+        let mut order: Vec<usize> = (0..parts.len()).collect();
+        order.sort_by_cached_key(|_| random.next());
+        order.into_iter().for_each(|at| sum.merge(&parts[at]));
+        assert_eq!(format!("{sum:?}"), format!("{whole:?}"));
+    }
+}
+
+#[test]
+fn a_row_reads_as_the_rules_say() {
+    let plan = unit().plan().unwrap();
+    let before = ScreenRow {
+        time_s: 99.0,
+        engine_rpm: 1500.0,
+        input_rpm: 1490.0,
+        output_rpm: 1078.0,
+        engine_torque_nm: 300.0,
+        pressure_kpa: 900.0,
+        temp_c: 90.0,
+        speed_km_h: 43.1,
+        gps_km_h: 43.0,
+        gear: 5.0,
+    };
+    let row = ScreenRow { time_s: 100.0, engine_torque_nm: 301.0, ..before };
+    let answer = plan.row(ALL_COLUMNS, &row, Some(&before));
+    assert_eq!((answer.gear, answer.flags, answer.duration_s), (4, 0, 1.0));
+    assert_eq!(answer.input_torque_nm, 301.0);
+    assert!((answer.output_torque_nm - 301.0 * 1.383 * 0.97).abs() < 1e-9);
+    assert!((answer.turns_at_rated - 1490.0 / 60.0 * (301.0_f64 / 560.0).powf(6.5)).abs() < 1e-12);
+    let flags = |row: &ScreenRow, before: Option<&ScreenRow>| plan.row(ALL_COLUMNS, row, before).flags;
+    assert_eq!(flags(&row, None), FLAG_FIRST);
+    assert_eq!(flags(&ScreenRow { time_s: 99.0, ..row }, Some(&before)), FLAG_DUPLICATE);
+    assert_eq!(flags(&ScreenRow { time_s: 98.0, ..row }, Some(&before)), FLAG_REVERSED);
+    assert_eq!(flags(&ScreenRow { time_s: 109.5, ..row }, Some(&before)), FLAG_GAP);
+    assert_eq!(flags(&ScreenRow { engine_torque_nm: 300.0, ..row }, Some(&before)), FLAG_STALE);
+    assert_eq!(flags(&ScreenRow { engine_torque_nm: 12.0, ..row }, Some(&before)), FLAG_LITTLE_TORQUE);
+    assert_eq!(flags(&ScreenRow { gear: 6.0, ..row }, Some(&before)), FLAG_MISMATCH);
+    assert_eq!(flags(&ScreenRow { temp_c: 121.0, ..row }, Some(&before)), FLAG_HOT);
+    assert_eq!(flags(&ScreenRow { output_rpm: 2.0, gear: 0.0, ..row }, Some(&before)), FLAG_STANDING);
+    assert_eq!(flags(&ScreenRow { output_rpm: 970.0, ..row }, Some(&before)), FLAG_NO_GEAR);
+    assert_eq!(flags(&ScreenRow { output_rpm: f64::NAN, ..row }, Some(&before)), 1 << 3 | FLAG_UNKNOWN);
+    let slipping = ScreenRow { engine_rpm: 1490.0 / 0.7, ..row };
+    let answer = plan.row(ALL_COLUMNS, &slipping, Some(&before));
+    assert_eq!(answer.flags, FLAG_UNLOCKED);
+    assert!((answer.input_torque_nm - 301.0 * 1.17).abs() < 1e-9);
+}
+
+#[test]
+fn what_is_impossible_is_refused() {
+    let kind = |change: fn(&mut ScreenUnit)| {
+        let mut unit = unit();
+        change(&mut unit);
+        unit.plan().unwrap_err().kind()
+    };
+    assert_eq!(kind(|unit| unit.gear_count = 0), "COUNT");
+    assert_eq!(kind(|unit| unit.limits.ratio_tolerance = 0.3), "OUT_OF_RANGE");
+    assert_eq!(kind(|unit| unit.limits.gap_s = 1000.0), "OUT_OF_RANGE");
+    assert_eq!(kind(|unit| unit.rated_input_nm = f64::NAN), "NOT_FINITE");
+    assert_eq!(kind(|unit| unit.gears[0].number = -1), "INCONSISTENT");
+    assert_eq!(kind(|unit| unit.gears[1].ratio = unit.gears[0].ratio), "INCONSISTENT");
+    assert_eq!(kind(|unit| unit.gears[0].efficiency = 1.1), "OUT_OF_RANGE");
+    assert_eq!(kind(|unit| unit.gears[0].holding[0].share = 0.0), "NOT_POSITIVE");
+    assert_eq!(kind(|unit| unit.damage.slope = 0.5), "OUT_OF_RANGE");
+    assert_eq!(kind(|unit| unit.converter.speed_ratio[2] = 0.1), "INCONSISTENT");
+    assert_eq!(ScreenConverter::of_points(&[0.0], &[2.0]).unwrap_err().kind(), "COUNT");
+    assert_eq!(LIMITS, unit().limits);
+}
