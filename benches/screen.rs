@@ -4,7 +4,7 @@ use std::hint::black_box;
 use std::time::Duration;
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
-use trainwright::duty::screen::{SCREEN_BLOCK, SCREEN_COLUMNS, ScreenBlock, ScreenPlan, ScreenTally, ask};
+use trainwright::duty::screen::{Ask, SCREEN_COLUMNS, ScreenBlock, ScreenPlan, ScreenTally};
 
 #[path = "../tests/support/screen.rs"]
 #[allow(dead_code)]
@@ -16,12 +16,12 @@ const ALL_COLUMNS: u32 = (1 << SCREEN_COLUMNS) - 1;
 #[inline(always)]
 fn pass(plan: &ScreenPlan, given: u32, asked: u32, columns: &[Vec<f64>], tally: &mut ScreenTally) {
     let mut block = ScreenBlock::new();
-    for start in (0..ROWS).step_by(SCREEN_BLOCK) {
+    for start in (0..ROWS).step_by(ScreenBlock::ROWS) {
         for (column, values) in columns.iter().enumerate().filter(|(column, _)| given >> column & 1 != 0) {
-            block.column_mut(column).copy_from_slice(&values[start..start + SCREEN_BLOCK]);
+            block.column_mut(column).copy_from_slice(&values[start..start + ScreenBlock::ROWS]);
         }
-        block.screen(plan, (given, asked), SCREEN_BLOCK, start as u64, tally);
-        block.carry(SCREEN_BLOCK);
+        block.screen(plan, (given, asked), ScreenBlock::ROWS, start as u64, tally);
+        block.carry(ScreenBlock::ROWS);
     }
 }
 
@@ -49,19 +49,19 @@ fn screen(criterion: &mut Criterion) {
             let mut before = None;
             for (number, row) in rows.iter().enumerate() {
                 let answer = plan.row(ALL_COLUMNS, row, before);
-                tally.add_row((ALL_COLUMNS, ask::ALL), row, number as u64, &answer);
+                tally.add_row((ALL_COLUMNS, Ask::ALL), row, number as u64, &answer);
                 before = Some(row);
             }
             black_box(tally)
         });
     });
     for (name, given, asked) in [
-        ("every sum", ALL_COLUMNS, ask::ALL),
-        ("gears and seconds", 0b1101, ask::SUMS),
-        ("torque", 0b11111, ask::TORQUE | ask::SUMS),
-        ("damage", 0b11111, ask::DAMAGE | ask::SUMS),
-        ("margin", 0b111111, ask::MARGIN | ask::SUMS),
-        ("every answer", ALL_COLUMNS, ask::ALL | ask::ROWS),
+        ("every sum", ALL_COLUMNS, Ask::ALL),
+        ("gears and seconds", 0b1101, Ask::SUMS),
+        ("torque", 0b11111, Ask::TORQUE | Ask::SUMS),
+        ("damage", 0b11111, Ask::DAMAGE | Ask::SUMS),
+        ("margin", 0b111111, Ask::MARGIN | Ask::SUMS),
+        ("every answer", ALL_COLUMNS, Ask::ALL | Ask::ROWS),
     ] {
         let mut run = |instructions: &str, pass: &dyn Fn(&mut ScreenTally)| {
             group.bench_function(format!("{name}, {instructions}"), |bencher| {

@@ -6,8 +6,8 @@ mod damage;
 mod life;
 mod mesh;
 mod rank;
-mod wheels;
 pub mod screen;
+mod wheels;
 
 pub use bus::{BusMeaning, BusNetwork, BusRules, BusSignal, BusValue, bus_signal};
 pub use cycles::{Cycle, CycleCount, Residence, ResidueRule, rainflow, residence};

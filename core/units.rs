@@ -5,7 +5,7 @@
 //!
 //! | suffix | quantity | unit |
 //! |---|---|---|
-//! | `_mm`, `_m` | length of a part; distance on the road | millimeter; meter |
+//! | `_mm`, `_m`, `_km` | length of a part; distance on the road; distance of a drive | millimeter; meter; kilometer |
 //! | `_mm2`, `_mm3`, `_cm2`, `_m2` | area; volume of metal, section modulus; free area of a sump; drag area | mm², mm³, cm², m² |
 //! | `_mm4` | moment of area | mm⁴ |
 //! | `_ml`, `_l`, `_l_min` | volume of fluid; its flow | milliliter, liter; liter per minute |
@@ -22,7 +22,7 @@
 //! | `_mrev`, `_h` | life of a bearing | million revolutions, hour |
 //! | `_c`, `_k` | temperature; difference of temperatures | °C, K |
 //! | `_kg_m3`, `_mm2_s`, `_mpa_s` | density; kinematic viscosity; dynamic viscosity | kg/m³, mm²/s, mPa·s |
-//! | `_kw`, `_j` | power; energy | kW, J |
+//! | `_kw`, `_j`, `_kj` | power; energy; energy of a drive | kW, J, kJ |
 //! | `_w_mm2`, `_j_mm2` | heat flux; energy over friction area | W/mm², J/mm² |
 //! | `_w_m_k`, `_j_kg_k` | thermal conductivity; specific heat | W/(m·K), J/(kg·K) |
 //! | `_w_k`, `_j_k` | conductance, heat capacity rate; heat capacity | W/K, J/K |
@@ -36,6 +36,7 @@
 pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("mm", "mm"),
     ("m", "m"),
+    ("km", "km"),
     ("mm2", "mm²"),
     ("mm3", "mm³"),
     ("mm4", "mm⁴"),
@@ -69,6 +70,7 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("mpa_s", "mPa·s"),
     ("kw", "kW"),
     ("j", "J"),
+    ("kj", "kJ"),
     ("w_mm2", "W/mm²"),
     ("j_mm2", "J/mm²"),
     ("w_m_k", "W/(m·K)"),

@@ -6,4 +6,5 @@ mod damage;
 mod life;
 mod mesh;
 mod rank;
+mod screen;
 mod wheels;

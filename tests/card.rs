@@ -34,8 +34,11 @@ fn defines(core: &str, function: &str) -> bool {
 
 /// Everything in `core/<chapter>.rs` and the files of its folder.
 fn sources(core: &str) -> String {
-    let folder = std::fs::read_dir(core).into_iter().flatten().map(|entry| entry.unwrap().path());
-    folder.chain([format!("{core}.rs").into()]).map(|file| std::fs::read_to_string(file).unwrap()).collect()
+    fn below(folder: &std::path::Path) -> String {
+        let entries = std::fs::read_dir(folder).into_iter().flatten().map(|entry| entry.unwrap().path());
+        entries.map(|path| if path.is_dir() { below(&path) } else { std::fs::read_to_string(path).unwrap() }).collect()
+    }
+    std::fs::read_to_string(format!("{core}.rs")).unwrap() + &below(std::path::Path::new(core))
 }
 
 #[test]

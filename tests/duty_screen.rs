@@ -1,10 +1,13 @@
 //! Screening: the rules of a row, the same bits for one row and for many, sums that no order changes.
 
 #[path = "support/screen.rs"]
+mod screen;
 mod support;
 
 use proptest::prelude::*;
-use support::{LIMITS, Random, drive, unit};
+use screen::{LIMITS, Random, drive, unit};
+use support::{Row, vectors};
+use trainwright::clutch::CapacityLine;
 use trainwright::duty::screen::*;
 
 const ALL_COLUMNS: u32 = (1 << SCREEN_COLUMNS) - 1;
@@ -64,7 +67,7 @@ fn blocks(
     let mut done = 1;
     let mut lengths = lengths.iter().cycle();
     while done < rows.len() {
-        let count = (*lengths.next().unwrap()).clamp(1, SCREEN_BLOCK).min(rows.len() - done);
+        let count = (*lengths.next().unwrap()).clamp(1, ScreenBlock::ROWS).min(rows.len() - done);
         for column in 0..SCREEN_COLUMNS {
             if given >> column & 1 != 0 {
                 for (to, row) in block.column_mut(column).iter_mut().zip(&rows[done..done + count]) {
@@ -82,7 +85,7 @@ fn blocks(
 
 fn assert_same(plan: &ScreenPlan, given: u32, asked: u32, rows: &[ScreenRow], lengths: &[usize]) {
     let (one, sum) = scalar(plan, given, asked, rows);
-    let (many, sums) = blocks(plan, given, asked | ask::ROWS, rows, lengths);
+    let (many, sums) = blocks(plan, given, asked | Ask::ROWS, rows, lengths);
     for (i, (one, many)) in one.iter().zip(&many).enumerate() {
         assert_eq!(bits(one), bits(many), "row {i}: {:?}\n{one:?}\n{many:?}", rows[i]);
     }
@@ -98,7 +101,7 @@ fn one_row_and_many_give_the_same_bits() {
     let plan = unit().plan().unwrap();
     for seed in 0..40 {
         let rows = drive(2000, seed, if seed % 2 == 0 { 0.0 } else { 0.3 });
-        assert_same(&plan, ALL_COLUMNS, ask::ALL, &rows, &[SCREEN_BLOCK]);
+        assert_same(&plan, ALL_COLUMNS, Ask::ALL, &rows, &[ScreenBlock::ROWS]);
     }
 }
 
@@ -113,7 +116,7 @@ proptest! {
         lengths in proptest::collection::vec(1_usize..140, 1..5),
     ) {
         let plan = unit().plan().unwrap();
-        assert_same(&plan, given | 1, asked | ask::SUMS, &drive(400, seed, 0.3), &lengths);
+        assert_same(&plan, given | 1, asked | Ask::SUMS, &drive(400, seed, 0.3), &lengths);
     }
 
     #[test]
@@ -136,12 +139,12 @@ fn libm_pow(x: f64, y: f64) -> f64 {
 fn sums_do_not_depend_on_the_order() {
     let plan = unit().plan().unwrap();
     let rows = drive(3000, 7, 0.2);
-    let (_, whole) = scalar(&plan, ALL_COLUMNS, ask::ALL, &rows);
+    let (_, whole) = scalar(&plan, ALL_COLUMNS, Ask::ALL, &rows);
     let mut parts: Vec<ScreenTally> = Vec::new();
     for (i, row) in rows.iter().enumerate() {
         let previous = i.checked_sub(1).map(|before| &rows[before]);
         let mut tally = ScreenTally::EMPTY;
-        tally.add_row((ALL_COLUMNS, ask::ALL), row, i as u64, &plan.row(ALL_COLUMNS, row, previous));
+        tally.add_row((ALL_COLUMNS, Ask::ALL), row, i as u64, &plan.row(ALL_COLUMNS, row, previous));
         parts.push(tally);
     }
     let mut random = Random(99);
@@ -212,4 +215,92 @@ fn what_is_impossible_is_refused() {
     assert_eq!(kind(|unit| unit.converter.speed_ratio[2] = 0.1), "INCONSISTENT");
     assert_eq!(ScreenConverter::of_points(&[0.0], &[2.0]).unwrap_err().kind(), "COUNT");
     assert_eq!(LIMITS, unit().limits);
+}
+
+/// The truck of the vectors.
+fn vector_truck() -> ScreenPlan {
+    let lines = [(9000.0, 0.0, 1200.0, 500.0), (8000.0, 2e-5, 1000.0, 400.0)];
+    let holding = |element: u8, share: f64| {
+        let (piston_area_mm2, head_n_per_rpm2, held_back_n, arm_mm) = lines[usize::from(element)];
+        let line = CapacityLine { piston_area_mm2, head_n_per_rpm2, held_back_n, arm_mm };
+        ScreenHolding { element, share, turns: element.into(), line, friction: 0.1 }
+    };
+    let mut unit = ScreenUnit::new(500.0, 1500.0, LIMITS);
+    for (number, ratio, efficiency, contacts, share, packs) in [
+        (1, 3.0, 0.96, 3.0, 0.8, vec![holding(0, 1.0)]),
+        (2, 1.0, 0.99, 0.0, 0.0, vec![holding(0, 0.6), holding(1, 0.4)]),
+        (-1, -2.5, 0.95, 5.0, 2.0, vec![holding(1, 2.5)]),
+    ] {
+        let mut gear = ScreenGear { number, ratio, efficiency, holding_count: packs.len() as u32, ..ScreenGear::NONE };
+        gear.holding[..packs.len()].copy_from_slice(&packs);
+        gear.contacts_per_turn[0] = contacts;
+        gear.sun_share[0] = share;
+        unit.add_gear(gear).unwrap();
+    }
+    unit.damage.slope = 6.0;
+    unit.damage.reference_contacts = 1e6;
+    unit.damage.reference_nm[0] = 1000.0;
+    unit.fluid = ScreenFluid { life_h: 2000.0, reference_c: 80.0, halving_k: 10.0 };
+    unit.converter = ScreenConverter::of_points(&[0.0, 0.5, 0.9], &[2.0, 1.5, 1.0]).unwrap();
+    unit.output_rpm_per_km_h = 20.0;
+    unit.plan().unwrap()
+}
+
+fn row_of(row: &Row) -> ScreenRow {
+    ScreenRow::of_values(SCREEN_COLUMN_NAMES.map(|name| row.number(name)))
+}
+
+#[test]
+fn published_rows() {
+    let plan = vector_truck();
+    vectors("duty_screen_row", |row| {
+        let now = row_of(row);
+        let before = ScreenRow { time_s: row.number("before_s"), engine_torque_nm: row.number("before_nm"), ..now };
+        let a = plan.row(row.count("given"), &now, Some(&before));
+        let formed = |value: f64| if value.is_nan() { -1.0 } else { value };
+        Ok([
+            a.flags.into(),
+            a.gear.into(),
+            a.weakest.into(),
+            a.duration_s,
+            formed(a.input_torque_nm),
+            formed(a.output_torque_nm),
+            formed(a.least_margin),
+            a.turns_at_rated,
+            formed(a.converter_loss_kw),
+            formed(a.gear_loss_kw),
+            a.aged_s,
+            formed(a.gps_over_speed),
+            formed(a.gps_over_output),
+        ])
+    });
+    vectors("duty_screen_power", |row| Ok([screen_power(row.number("base"), row.number("exponent"))]));
+}
+
+/// The margin is that of the clutch chapter, its damage that of the rule written out.
+#[test]
+fn margin_and_damage_are_those_of_their_chapters() {
+    let unit = unit();
+    let plan = unit.plan().unwrap();
+    let rows = drive(3000, 5, 0.0);
+    for pair in rows.windows(2) {
+        let (before, row) = (&pair[0], &pair[1]);
+        let answer = plan.row(ALL_COLUMNS, row, Some(before));
+        let Ok(place) = usize::try_from(answer.gear) else { continue };
+        let (gear, size_nm) = (&unit.gears[place], answer.input_torque_nm.abs());
+        let margins = gear.holding[..gear.holding_count as usize].iter().map(|pack| {
+            let drum_rpm = pack.turns * row.input_rpm;
+            pack.line.capacity_nm(row.pressure_kpa, drum_rpm, pack.friction).unwrap() / (pack.share * size_nm)
+        });
+        let least = margins.fold(f64::INFINITY, f64::min);
+        if !answer.least_margin.is_nan() {
+            assert!((answer.least_margin - least).abs() <= 1e-12 * least, "{answer:?}, not {least}");
+        }
+        for (set, damage) in plan.damages(&answer).into_iter().enumerate().take(4) {
+            let contacts = answer.duration_s / 60.0 * row.input_rpm * gear.contacts_per_turn[set];
+            let load = gear.sun_share[set] * size_nm / unit.damage.reference_nm[set];
+            let known = contacts / unit.damage.reference_contacts * load.powf(unit.damage.slope);
+            assert!((damage - known).abs() <= 1e-11 * known, "set {set}: {damage}, not {known}");
+        }
+    }
 }

@@ -20,14 +20,19 @@ fn chapters() -> Vec<String> {
     rows.map(|row| row.split('`').next().unwrap().to_owned()).collect()
 }
 
-/// `core/<chapter>.rs` and the files of `core/<chapter>/`.
+/// `core/<chapter>.rs` and the files below `core/<chapter>/`.
 fn files_of(chapter: &str) -> Vec<PathBuf> {
-    let mut files = vec![root().join(format!("core/{chapter}.rs"))];
-    if let Ok(folder) = fs::read_dir(root().join("core").join(chapter)) {
-        files.extend(
-            folder.map(|entry| entry.unwrap().path()).filter(|path| path.extension().is_some_and(|e| e == "rs")),
-        );
+    fn add(folder: &Path, files: &mut Vec<PathBuf>) {
+        for path in fs::read_dir(folder).into_iter().flatten().map(|entry| entry.unwrap().path()) {
+            if path.is_dir() {
+                add(&path, files);
+            } else if path.extension().is_some_and(|extension| extension == "rs") {
+                files.push(path);
+            }
+        }
     }
+    let mut files = vec![root().join(format!("core/{chapter}.rs"))];
+    add(&root().join("core").join(chapter), &mut files);
     files.sort();
     files
 }

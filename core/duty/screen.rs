@@ -12,17 +12,16 @@ mod row;
 mod tally;
 mod unit;
 
-pub use block::{SCREEN_BLOCK, ScreenBlock, ScreenLane, ask};
+pub use block::{Ask, ScreenBlock, ScreenLane};
 pub use columns::{
     BAD_VALUE_KINDS, BAD_VALUE_NAMES, BadValue, FLAG_BEYOND_SCALE, FLAG_DUPLICATE, FLAG_FIRST, FLAG_GAP, FLAG_HOT,
     FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_MISMATCH, FLAG_NO_GEAR, FLAG_NO_TORQUE, FLAG_OVER_INPUT,
-    FLAG_OVER_OUTPUT, FLAG_REVERSED, FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, NO_GEAR,
-    SCREEN_COLUMN_NAMES, SCREEN_COLUMNS, SCREEN_FLAG_NAMES, SCREEN_FLAGS, SCREEN_RANGES, STANDING, ScreenRow,
-    UNKNOWN_GEAR,
+    FLAG_OVER_OUTPUT, FLAG_REVERSED, FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, GEAR_NONE, GEAR_STANDING,
+    GEAR_UNKNOWN, SCREEN_COLUMN_NAMES, SCREEN_COLUMNS, SCREEN_FLAG_NAMES, SCREEN_FLAGS, SCREEN_RANGES, ScreenRow,
 };
 pub use power::screen_power;
 pub use row::ScreenAnswer;
-pub use tally::{ScreenExtreme, ScreenRatio, ScreenTally, ScreenTotals, TALLY_SUMS};
+pub use tally::{ScreenExtreme, ScreenRatio, ScreenTally, ScreenTotals};
 pub use unit::{
     MAX_SCREEN_GEARS, MAX_SCREEN_HOLDING, MAX_SCREEN_POINTS, PlannedGear, PlannedHolding, ScreenConverter,
     ScreenDamage, ScreenFluid, ScreenGear, ScreenHolding, ScreenLimits, ScreenPlan, ScreenUnit,
@@ -109,7 +108,7 @@ pub(super) const LOSSES: Card = Card {
 };
 
 pub(super) const AGING: Card = Card {
-    id: "duty.aging",
+    id: "duty.faster_aging",
     purpose: "Life of the fluid used by the rows of a truck",
     equation: "used = Σ Δt·2^((t − t_0)/h)/(3600·L)",
     symbols: &[

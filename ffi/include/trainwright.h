@@ -32,6 +32,84 @@
 /// Most points of an engine curve or a characteristic.
 #define TW_TABLE_POINTS 32
 
+/// Columns of a row. Bit n of a mask of columns is the n-th of [`SCREEN_COLUMN_NAMES`].
+#define TW_SCREEN_COLUMNS 10
+
+/// Kinds of [`BadValue`].
+#define TW_BAD_VALUE_KINDS 6
+
+/// Flags of a row. Bits 0 to 9 are the columns whose value is given and cannot be used.
+#define TW_SCREEN_FLAGS 27
+
+/// No row before it that has a time: the row has no duration.
+#define TW_FLAG_FIRST (1 << 10)
+
+/// The same time as the row before: not used.
+#define TW_FLAG_DUPLICATE (1 << 11)
+
+/// Earlier than the row before: not used.
+#define TW_FLAG_REVERSED (1 << 12)
+
+/// Later than the row before by more than a gap: used, its duration is unknown.
+#define TW_FLAG_GAP (1 << 13)
+
+/// Every bus value repeats the row before while the output turns: not used.
+#define TW_FLAG_STALE (1 << 14)
+
+/// The output stands.
+#define TW_FLAG_STANDING (1 << 15)
+
+/// Gear or standing cannot be told: a speed is missing.
+#define TW_FLAG_UNKNOWN (1 << 16)
+
+/// The ratio belongs to no gear: between two gears, or slipping.
+#define TW_FLAG_NO_GEAR (1 << 17)
+
+/// The gear in effect is not the commanded one.
+#define TW_FLAG_MISMATCH (1 << 18)
+
+/// The converter is not locked.
+#define TW_FLAG_UNLOCKED (1 << 19)
+
+/// The input torque cannot be formed.
+#define TW_FLAG_NO_TORQUE (1 << 20)
+
+/// Too little input torque to form a margin.
+#define TW_FLAG_LITTLE_TORQUE (1 << 21)
+
+/// More than the rated input torque.
+#define TW_FLAG_OVER_INPUT (1 << 22)
+
+/// More than the rated output torque.
+#define TW_FLAG_OVER_OUTPUT (1 << 23)
+
+/// The least margin is below the limit.
+#define TW_FLAG_LOW_MARGIN (1 << 24)
+
+/// The fluid is hotter than the limit.
+#define TW_FLAG_HOT (1 << 25)
+
+/// So far beyond the rated input torque that its damage is not counted.
+#define TW_FLAG_BEYOND_SCALE (1 << 26)
+
+/// Place of a row in no gear's band: between gears or slipping.
+#define TW_GEAR_NONE -1
+
+/// Place of a row whose output stands.
+#define TW_GEAR_STANDING -2
+
+/// Place of a row whose gear cannot be told, or that is not used.
+#define TW_GEAR_UNKNOWN -3
+
+/// Most gears of a `tw_screen_unit`.
+#define TW_MAX_SCREEN_GEARS 16
+
+/// Most closed packs of a gear.
+#define TW_MAX_SCREEN_HOLDING 6
+
+/// Most points of a converter's torque ratio.
+#define TW_MAX_SCREEN_POINTS 32
+
 /// Temperature at which sizes are stated, °C: ISO 1.
 #define TW_REFERENCE_C 20.0
 
@@ -338,6 +416,23 @@
 
 /// See `TW_PRACTICE_GEAR_SLOPE_LOW`.
 #define TW_PRACTICE_GEAR_SLOPE_HIGH 8.0
+/// Share of a gear's ratio within which a ratio of measured speeds belongs to it.
+#define TW_PRACTICE_GEAR_RATIO_TOLERANCE 0.03
+
+/// Time between two telematics rows above which what happened between them is unknown.
+#define TW_PRACTICE_TELEMATICS_GAP_S 10.0
+
+/// Output speed below which a truck counts as standing.
+#define TW_PRACTICE_STANDING_OUTPUT_RPM 30.0
+
+/// Input torque below which a reported engine torque is too uncertain to form a ratio with.
+#define TW_PRACTICE_LEAST_TELLING_TORQUE_NM 20.0
+
+/// Temperature of transmission fluid that counts as hot; 120 to 130 °C is usual.
+#define TW_PRACTICE_HOT_FLUID_C 120.0
+
+/// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
+#define TW_PRACTICE_SATELLITE_FLOOR_KM_H 30.0
 
 /// Friction of a rolling tire on dry pavement, for the grip of a driven axle; wet, see `TW_PRACTICE_TIRE_FRICTION_WET`.
 #define TW_PRACTICE_TIRE_FRICTION_DRY 0.7
@@ -2555,6 +2650,302 @@ typedef struct tw_rank_interval {
   /// Worst place.
   uint32_t last;
 } tw_rank_interval;
+
+/// A closed pack in a gear.
+typedef struct tw_screen_holding {
+  /// Element of the train.
+  uint8_t element;
+  /// Torque on it per unit of input torque, without sign, above 0.
+  double share;
+  /// Speed of the drum that holds its apply oil per unit of input speed; 0 for a brake.
+  double turns;
+  /// Constants of its capacity.
+  struct tw_capacity_line line;
+  /// Static friction coefficient, above 0 to 1.
+  double friction;
+} tw_screen_holding;
+
+/// A gear.
+typedef struct tw_screen_gear {
+  /// Number that a commanded gear is compared with: forward from 1, reverse from -1 down.
+  int8_t number;
+  /// Input speed over output speed, negative in reverse.
+  double ratio;
+  /// Efficiency, 0.5 to 1, under drive and in coast.
+  double efficiency;
+  /// Closed packs whose torque the train determines.
+  struct tw_screen_holding holding[TW_MAX_SCREEN_HOLDING];
+  /// Number of them.
+  uint32_t holding_count;
+  /// Tooth contacts of the most loaded tooth of each set per turn of the input.
+  double contacts_per_turn[TW_MAX_SETS];
+  /// Torque on the sun of each set per unit of input torque, without sign.
+  double sun_share[TW_MAX_SETS];
+} tw_screen_gear;
+
+/// Where a row changes its meaning. No defaults: `practice` holds usual values to be taken by name.
+typedef struct tw_screen_limits {
+  /// A ratio belongs to a gear that is no farther away than this share of it, above 0 to 0.2.
+  double ratio_tolerance;
+  /// Difference of engine and input speed up to which the converter counts as locked, 1/min.
+  double locked_slip_rpm;
+  /// Time between two rows above which what happened is unknown, s, above 0 to 600.
+  double gap_s;
+  /// Output speed below which the truck stands, 1/min, above 0.
+  double standing_rpm;
+  /// Input torque below which no margin is formed, N·m, above 0.
+  double torque_floor_nm;
+  /// Fluid temperature above which a row is hot, °C.
+  double hot_c;
+  /// Capacity over demand below which a row is counted as low.
+  double least_margin;
+  /// Road speed from which the satellite is compared, km/h, at least 5.
+  double gps_floor_km_h;
+} tw_screen_limits;
+
+/// How damage is counted; slope 0 where it is not.
+typedef struct tw_screen_damage {
+  /// Slope of the line of torque against contacts, 1 to 16; 0 counts no damage.
+  double slope;
+  /// Contacts that the reference torque gives.
+  double reference_contacts;
+  /// Torque on the sun of each set that gives them, N·m; 0 for a set that is not counted.
+  double reference_nm[TW_MAX_SETS];
+} tw_screen_damage;
+
+/// How fluid ages: its life is halved by every so many kelvins; `life_h` 0 where it is not counted.
+typedef struct tw_screen_fluid {
+  /// Life at the reference temperature, h, at least 1; 0 counts no aging.
+  double life_h;
+  /// Reference temperature, °C, 60 to 200.
+  double reference_c;
+  /// Warming that halves the life, K, 8 to 50.
+  double halving_k;
+} tw_screen_fluid;
+
+/// Torque ratio of a converter against speed ratio, linear between its points; no points where it is not known.
+typedef struct tw_screen_converter {
+  /// Input over engine speed, rising from 0 or above.
+  double speed_ratio[TW_MAX_SCREEN_POINTS];
+  /// Input over engine torque.
+  double torque_ratio[TW_MAX_SCREEN_POINTS];
+  /// Number of points; 0 where the converter is not known.
+  uint32_t count;
+} tw_screen_converter;
+
+/// One truck: gears, ratings, limits, rules. `tw_screen_unit_plan` checks it and reduces it for the rows.
+typedef struct tw_screen_unit {
+  /// Gears; the number of those in use follows.
+  struct tw_screen_gear gears[TW_MAX_SCREEN_GEARS];
+  /// Number of gears.
+  uint32_t gear_count;
+  /// Rated input (turbine) torque, N·m.
+  double rated_input_nm;
+  /// Rated output torque, N·m.
+  double rated_output_nm;
+  /// Limits.
+  struct tw_screen_limits limits;
+  /// Damage rule.
+  struct tw_screen_damage damage;
+  /// Aging rule of the fluid.
+  struct tw_screen_fluid fluid;
+  /// Converter.
+  struct tw_screen_converter converter;
+  /// Output speed per road speed with the axle and tire that are fitted, (1/min)/(km/h); 0 where it is not known.
+  double output_rpm_per_km_h;
+} tw_screen_unit;
+
+/// A closed pack, per unit of input torque: it holds `per_kpa_nm` p + `per_rpm2_nm` n² − `held_back_nm` at the input.
+typedef struct tw_planned_holding {
+  /// Element of the train.
+  uint8_t element;
+  /// Torque on it per unit of input torque.
+  double share;
+  /// Input torque held per kPa, N·m.
+  double per_kpa_nm;
+  /// Input torque held per square of input speed, N·m.
+  double per_rpm2_nm;
+  /// Input torque that spring and seal take away, N·m.
+  double held_back_nm;
+} tw_planned_holding;
+
+/// A gear, reduced.
+typedef struct tw_planned_gear {
+  /// Number of the gear.
+  double number;
+  /// 1 forward, -1 reverse.
+  double direction;
+  /// Least input over output speed of the gear's band.
+  double band_low;
+  /// Greatest.
+  double band_high;
+  /// Output torque per input torque under drive: ratio times efficiency.
+  double drive_factor;
+  /// Output torque per input torque in coast: ratio over efficiency.
+  double coast_factor;
+  /// Power lost under drive per input power.
+  double drive_loss;
+  /// Power lost in coast per input power.
+  double coast_loss;
+  /// Closed packs.
+  struct tw_planned_holding holding[TW_MAX_SCREEN_HOLDING];
+  /// Number of them.
+  uint32_t holding_count;
+  /// Damage of each set per turn of the input at the rated input torque.
+  double damage_per_turn[TW_MAX_SETS];
+} tw_planned_gear;
+
+/// A checked `tw_screen_unit`, reduced to the constants of a row.
+typedef struct tw_screen_plan {
+  struct tw_planned_gear gears[TW_MAX_SCREEN_GEARS];
+  uint32_t gear_count;
+  double rated_input_nm;
+  double rated_output_nm;
+  struct tw_screen_limits limits;
+  double slope;
+  double greatest_use;
+  struct tw_screen_fluid fluid;
+  double per_halving_k;
+  double point_speed[TW_MAX_SCREEN_POINTS];
+  double point_torque[TW_MAX_SCREEN_POINTS];
+  double point_slope[TW_MAX_SCREEN_POINTS];
+  uint32_t point_count;
+  double output_rpm_per_km_h;
+} tw_screen_plan;
+
+/// One sample of one truck. NaN is no value.
+typedef struct tw_screen_row {
+  /// Time, s, from any beginning; -4e9 to 4e9.
+  double time_s;
+  /// Engine speed, 1/min, 0 to 10 000.
+  double engine_rpm;
+  /// Speed of the transmission input, 1/min, 0 to 10 000.
+  double input_rpm;
+  /// Speed of the transmission output, 1/min, without sign, 0 to 10 000.
+  double output_rpm;
+  /// Engine torque at the flywheel, N·m, negative in overrun; -10 000 to 10 000.
+  double engine_torque_nm;
+  /// Gauge pressure at the closed packs, kPa, 0 to 10 000.
+  double pressure_kpa;
+  /// Fluid temperature, °C, -60 to 250.
+  double temp_c;
+  /// Road speed as the vehicle computes it, km/h, 0 to 400.
+  double speed_km_h;
+  /// Road speed by satellite, km/h, 0 to 400.
+  double gps_km_h;
+  /// Number of the commanded gear: forward from 1, reverse from -1 down, 0 neutral or park.
+  double gear;
+} tw_screen_row;
+
+/// What one row says. NaN is "not formed".
+typedef struct tw_screen_answer {
+  /// Flags; their names are `SCREEN_FLAG_NAMES`.
+  uint32_t flags;
+  /// Place of the gear in effect among the gears of the unit; -1 none, -2 standing, -3 not to be told or not used.
+  int8_t gear;
+  /// Element with the least margin; -1 where none was formed.
+  int8_t weakest;
+  /// Time that the row stands for, s: since the row before it; 0 where that is unknown.
+  double duration_s;
+  /// Time of a gap, s: since the row before it, and nobody knows what happened.
+  double gap_s;
+  /// Torque at the input of the transmission, N·m.
+  double input_torque_nm;
+  /// Torque at its output, N·m, negative in reverse under drive.
+  double output_torque_nm;
+  /// Input torque over rated input torque, without sign.
+  double input_share;
+  /// Output torque over rated output torque, without sign.
+  double output_share;
+  /// The greater of the two.
+  double greatest_share;
+  /// Least of capacity over demand among the closed packs. Not a rating.
+  double least_margin;
+  /// Turns of the input at the rated torque that do the same damage.
+  double turns_at_rated;
+  /// Power that enters at the input, kW; negative in coast.
+  double input_kw;
+  /// Power lost in the converter, kW.
+  double converter_loss_kw;
+  /// Power lost in the gears, kW.
+  double gear_loss_kw;
+  /// Time at the reference temperature that ages the fluid the same, s.
+  double aged_s;
+  /// Speed by satellite over road speed.
+  double gps_over_speed;
+  /// Speed by satellite over that of the output shaft through axle and tire.
+  double gps_over_output;
+} tw_screen_answer;
+
+/// Rows, mean and spread of a ratio of speeds.
+typedef struct tw_screen_ratio {
+  /// Rows that it was formed in.
+  uint64_t rows;
+  /// Mean; NaN without rows.
+  double mean;
+  /// Standard deviation of one row; NaN below two rows.
+  double deviation;
+} tw_screen_ratio;
+
+/// The greatest or least value of a truck, and where it was.
+typedef struct tw_screen_extreme {
+  /// The value; NaN where there was none.
+  double value;
+  /// Time of its row, s.
+  double time_s;
+  /// Number of its row.
+  uint64_t row;
+  /// Place of the gear in effect; -1 none, -2 standing, -3 not to be told.
+  int8_t gear;
+  /// Element, where it is a margin; else -1.
+  int8_t element;
+} tw_screen_extreme;
+
+/// The sums of one truck as numbers.
+typedef struct tw_screen_totals {
+  /// Rows.
+  uint64_t rows;
+  /// Rows by flag.
+  uint64_t flag_rows[TW_SCREEN_FLAGS];
+  /// Time of the rows with each flag, s.
+  double flag_s[TW_SCREEN_FLAGS];
+  /// Time in each gear of the unit, s.
+  double gear_s[TW_MAX_SCREEN_GEARS];
+  /// Turns of the input in each gear at the rated torque that do the same damage.
+  double turns_at_rated[TW_MAX_SCREEN_GEARS];
+  /// Damage of each set.
+  double damage[TW_MAX_SETS];
+  /// Time with a duration, s.
+  double known_s;
+  /// Time in gaps, s: unknown, neither rest nor use.
+  double gap_s;
+  /// Energy that entered at the input under drive, kJ.
+  double input_energy_kj;
+  /// Energy lost in the converter, kJ.
+  double converter_loss_kj;
+  /// Energy lost in the gears, kJ.
+  double gear_loss_kj;
+  /// Time at the reference temperature that ages the fluid the same, s.
+  double aged_s;
+  /// Share of its life that the fluid has used.
+  double life_used;
+  /// Distance by road speed, km.
+  double speed_km;
+  /// Distance by satellite, km.
+  double gps_km;
+  /// Satellite over road speed.
+  struct tw_screen_ratio gps_over_speed;
+  /// Satellite over output speed through axle and tire.
+  struct tw_screen_ratio gps_over_output;
+  /// Values that could not be used, by column and kind.
+  uint64_t bad[TW_SCREEN_COLUMNS][TW_BAD_VALUE_KINDS];
+  /// Greatest share of a rating.
+  struct tw_screen_extreme greatest_share;
+  /// Least margin.
+  struct tw_screen_extreme least_margin;
+  /// Hottest fluid, °C.
+  struct tw_screen_extreme hottest;
+} tw_screen_totals;
 
 /// How a ratio of two speeds is measured.
 typedef struct tw_ratio_rule {
@@ -6380,6 +6771,34 @@ tw_status tw_duty_rank_intervals(const double *lower,
 
 /// A total that another year of the same use could have given, drawn from `count` periods.
 tw_status tw_duty_resampled_total(const double *periods, size_t count, uint64_t seed, uint64_t draw, double *out_total);
+
+/// Base to an exponent as the pass over rows forms it, within 2e-13 of the value.
+tw_status tw_duty_screen_power(double base, double exponent, double *out_power);
+
+/// Checks a truck and reduces it to the constants of a row.
+tw_status tw_duty_screen_plan(const struct tw_screen_unit *unit, struct tw_screen_plan *out_plan);
+
+/// One row of a truck. Bit n of given says that the data has the n-th column of the row; previous, the row of the truck before
+/// it, may be null.
+tw_status tw_duty_screen_row(const struct tw_screen_plan *plan,
+                             uint32_t given,
+                             const struct tw_screen_row *row,
+                             const struct tw_screen_row *previous,
+                             struct tw_screen_answer *out_answer);
+
+/// Rows of one truck in their order: the answer of each. The first has no row before it.
+tw_status tw_duty_screen_rows(const struct tw_screen_plan *plan,
+                              uint32_t given,
+                              const struct tw_screen_row *rows,
+                              size_t count,
+                              struct tw_screen_answer *out_answers);
+
+/// What the rows of one truck, in their order, add up to.
+tw_status tw_duty_screen_totals(const struct tw_screen_plan *plan,
+                                uint32_t given,
+                                const struct tw_screen_row *rows,
+                                size_t count,
+                                struct tw_screen_totals *out_totals);
 
 /// Ratio of two speeds measured side by side, true over shown, with its uncertainty.
 tw_status tw_duty_ratio_of(const double *true_values,

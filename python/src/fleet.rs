@@ -12,6 +12,18 @@ mod totals;
 mod trucks;
 mod unit;
 
+use pyo3::prelude::*;
+
 pub use answer::OUTPUTS;
 pub use screen::{AGGREGATES, Screen};
 pub use unit::{Gear, Holding, Limits, Unit};
+
+/// Base to an exponent as the pass over rows forms it, not the `pow` of the platform: within 2e-13 of the value.
+///
+/// >>> round(screen_power(base=0.5, exponent=6.5), 9)
+/// 0.011048543
+#[pyfunction]
+#[pyo3(signature = (*, base, exponent))]
+pub fn screen_power(base: f64, exponent: f64) -> f64 {
+    trainwright::duty::screen::screen_power(base, exponent)
+}

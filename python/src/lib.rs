@@ -167,7 +167,7 @@ mod _native {
         use trainwright::duty::screen as core;
 
         #[pymodule_export]
-        use crate::fleet::{Gear, Holding, Limits, Screen, Unit};
+        use crate::fleet::{Gear, Holding, Limits, Screen, Unit, screen_power};
 
         #[pymodule_init]
         fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

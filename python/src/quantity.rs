@@ -38,6 +38,8 @@ const UNITS: &[(&str, &str)] = &[
     ("_kg", "kilogram"),
     ("_nm", "newton*meter"),
     ("_kw", "kilowatt"),
+    ("_kj", "kilojoule"),
+    ("_km", "kilometer"),
     ("_ms", "millisecond"),
     ("_mrev", "megarevolution"),
     ("_in", "inch"),

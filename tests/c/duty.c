@@ -3,6 +3,8 @@
 
 #include "trains.h"
 
+#include "duty_screen.h"
+
 static double open_as_infinite(tw_fraction fraction) {
     return fraction.den == 0 ? INFINITY : (double)fraction.num / (double)fraction.den;
 }
@@ -342,6 +344,8 @@ static const vectors_test TESTS[] = {
     {"duty_other_driveline", other_driveline},
     {"duty_other_teeth", other_teeth},
     {"duty_weigh_causes", weigh_causes},
+    {"duty_screen_row", screen_row},
+    {"duty_screen_power", screen_power},
 };
 
 int main(int argc, char **argv) { return vectors_main(argc, argv, TESTS, sizeof TESTS / sizeof TESTS[0]); }

@@ -9,13 +9,13 @@
 use super::columns::{
     BUS, COMMANDED, ENGINE, FLAG_BEYOND_SCALE, FLAG_GAP, FLAG_HOT, FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_MISMATCH,
     FLAG_NO_GEAR, FLAG_NO_TORQUE, FLAG_OVER_INPUT, FLAG_OVER_OUTPUT, FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN,
-    FLAG_UNLOCKED, GPS, INPUT, LEAST_BUS_COLUMNS, NO_DURATION, NO_GEAR, NOT_USED, OUTPUT, PRESSURE, SCREEN_COLUMNS,
-    SCREEN_FLAGS, SCREEN_RANGES, SPEED, STANDING, ScreenRow, TEMP, TIME, TORQUE, UNKNOWN_GEAR, is_good,
+    FLAG_UNLOCKED, GEAR_NONE, GEAR_STANDING, GEAR_UNKNOWN, GPS, INPUT, LEAST_BUS_COLUMNS, NO_DURATION, NOT_USED,
+    OUTPUT, PRESSURE, SCREEN_COLUMNS, SCREEN_FLAGS, SCREEN_RANGES, SPEED, ScreenRow, TEMP, TIME, TORQUE, is_good,
 };
 use super::power::{ticks, ticks_and_rest};
 use super::row::{
-    ScreenAnswer, aging, bit, converter_loss_kw, durations, gear_in_effect, gear_loss_kw, given_bus_columns, holds_nm,
-    output_torque_nm, power_kw, turns, unlocked_torque_nm,
+    ScreenAnswer, bit, converter_loss_kw, durations, faster_aging, gear_in_effect, gear_loss_kw, given_bus_columns,
+    holds_nm, output_torque_nm, power_kw, turns, unlocked_torque_nm,
 };
 use super::tally::{
     AGED, AGING, CONVERTER_LOSS, DISTANCE, ENERGY, FLAG_ROWS, FLAG_SECONDS, GAP, GAP_SECONDS, GEAR_LOSS, GEAR_SECONDS,
@@ -25,37 +25,46 @@ use super::tally::{
 use super::unit::{PlannedGear, ScreenPlan};
 
 /// Rows of a block: what a core keeps close at hand.
-pub const SCREEN_BLOCK: usize = 128;
-const BLOCK: usize = SCREEN_BLOCK;
+const BLOCK: usize = 128;
 /// Places of rows: not to be told, standing, none, then the gears; a power of two.
 const PLACES: usize = 32;
 
-/// What to compute besides time, gears and their seconds; a mask.
-pub mod ask {
+/// What to compute besides time, gears and their seconds: masks to be put together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Ask;
+
+impl Ask {
     /// Input and output torque, shares of the ratings.
+    /// cbindgen:ignore
     pub const TORQUE: u32 = 1;
     /// Margins; needs torque.
+    /// cbindgen:ignore
     pub const MARGIN: u32 = 2;
     /// Damage; needs torque.
+    /// cbindgen:ignore
     pub const DAMAGE: u32 = 4;
     /// Losses and energies; needs torque.
+    /// cbindgen:ignore
     pub const HEAT: u32 = 8;
     /// Hot fluid and its aging.
+    /// cbindgen:ignore
     pub const LIFE: u32 = 16;
     /// Speed by satellite, distances.
+    /// cbindgen:ignore
     pub const GPS: u32 = 32;
     /// The answers of each row, not only the sums.
+    /// cbindgen:ignore
     pub const ROWS: u32 = 64;
     /// The sums.
+    /// cbindgen:ignore
     pub const SUMS: u32 = 128;
     /// Everything that is summed.
-    pub const ALL: u32 = TORQUE | MARGIN | DAMAGE | HEAT | LIFE | GPS | SUMS;
+    /// cbindgen:ignore
+    pub const ALL: u32 = Self::TORQUE | Self::MARGIN | Self::DAMAGE | Self::HEAT | Self::LIFE | Self::GPS | Self::SUMS;
 
     /// The question with what it needs: margins, damage and heat need the torque.
-    #[inline]
-    #[must_use]
     pub(crate) const fn complete(asked: u32) -> u32 {
-        if asked & (MARGIN | DAMAGE | HEAT) != 0 { asked | TORQUE } else { asked }
+        if asked & (Self::MARGIN | Self::DAMAGE | Self::HEAT) != 0 { asked | Self::TORQUE } else { asked }
     }
 }
 
@@ -66,21 +75,21 @@ pub enum ScreenLane {
     Duration,
     /// `input_torque_nm`.
     InputTorque,
-    /// `output_torque_nm`, with [`ask::ROWS`].
+    /// `output_torque_nm`, with [`Ask::ROWS`].
     OutputTorque,
-    /// `least_margin`, with [`ask::ROWS`].
+    /// `least_margin`, with [`Ask::ROWS`].
     LeastMargin,
-    /// `turns_at_rated`, with [`ask::ROWS`].
+    /// `turns_at_rated`, with [`Ask::ROWS`].
     Turns,
     /// `converter_loss_kw`.
     ConverterLoss,
-    /// `gear_loss_kw`, with [`ask::ROWS`].
+    /// `gear_loss_kw`, with [`Ask::ROWS`].
     GearLoss,
     /// `aged_s`.
     Aged,
-    /// `gps_over_speed`, with [`ask::ROWS`].
+    /// `gps_over_speed`, with [`Ask::ROWS`].
     GpsOverSpeed,
-    /// `gps_over_output`, with [`ask::ROWS`].
+    /// `gps_over_output`, with [`Ask::ROWS`].
     GpsOverOutput,
 }
 
@@ -142,6 +151,10 @@ impl Default for ScreenBlock {
 }
 
 impl ScreenBlock {
+    /// Most rows of a block.
+    /// cbindgen:ignore
+    pub const ROWS: usize = BLOCK;
+
     /// A block without rows.
     #[must_use]
     pub const fn new() -> Self {
@@ -250,7 +263,7 @@ impl ScreenBlock {
         }
     }
 
-    /// What row `row` said, as far as it was asked for; the answers of the rows, [`ask::ROWS`], among it.
+    /// What row `row` said, as far as it was asked for; the answers of the rows, [`Ask::ROWS`], among it.
     #[must_use]
     pub fn answer(&self, plan: &ScreenPlan, asked: u32, row: usize) -> ScreenAnswer {
         let row = row.min(BLOCK - 1);
@@ -285,7 +298,7 @@ impl ScreenBlock {
 
     /// Passes over the first `count` rows of one truck, which follow the row before the block.
     ///
-    /// * `given` — mask of the columns that the data has; `asked` — what to compute, of [`ask`]
+    /// * `given` — mask of the columns that the data has; `asked` — what to compute, of [`Ask`]
     /// * `first_row` — number of the first row in the stream; `tally` — takes the sums
     #[inline(always)]
     pub fn screen(
@@ -297,7 +310,7 @@ impl ScreenBlock {
         tally: &mut ScreenTally,
     ) {
         let count = count.min(BLOCK);
-        let asked = ask::complete(asked);
+        let asked = Ask::complete(asked);
         // Whole vectors only: the rows past the last are no rows, as they have no time, and their flags are cleared.
         let n = ((count + 7) & !7).min(BLOCK);
         for column in &mut self.columns {
@@ -313,20 +326,20 @@ impl ScreenBlock {
             *flags = 1;
         }
         self.effective_gears(&pass);
-        if asked & ask::TORQUE != 0 {
+        if asked & Ask::TORQUE != 0 {
             self.torques(&pass, tally);
         }
-        if asked & ask::LIFE != 0 {
+        if asked & Ask::LIFE != 0 {
             self.life(&pass, tally);
         }
-        if asked & ask::GPS != 0 {
+        if asked & Ask::GPS != 0 {
             self.satellite(&pass, tally);
         }
         self.every_gear(&pass, tally);
         for flags in &mut self.flags[count..n] {
             *flags = 0;
         }
-        if asked & ask::SUMS != 0 {
+        if asked & Ask::SUMS != 0 {
             tally.add(ROWS, count as i64);
             self.count_flags(&pass, tally);
         }
@@ -361,7 +374,7 @@ impl ScreenBlock {
                 any |= bad;
             }
         }
-        if any != 0 && pass.asked & ask::SUMS != 0 {
+        if any != 0 && pass.asked & Ask::SUMS != 0 {
             self.count_bad(pass, count, tally);
         }
     }
@@ -415,7 +428,7 @@ impl ScreenBlock {
         let plan = pass.plan;
         if pass.lacks(OUTPUT) {
             for i in 0..pass.n {
-                self.place[i] = UNKNOWN_GEAR.into();
+                self.place[i] = GEAR_UNKNOWN.into();
                 self.flags[i] |= if self.flags[i] & NOT == 0 { FLAG_UNKNOWN.into() } else { 0 };
             }
             return;
@@ -423,7 +436,7 @@ impl ScreenBlock {
         let no_input = pass.lacks(INPUT);
         let commanded = !pass.lacks(COMMANDED);
         for i in 0..pass.n {
-            self.place[i] = NO_GEAR.into();
+            self.place[i] = GEAR_NONE.into();
         }
         if !no_input {
             let (input, output) = (&self.columns[INPUT], &self.columns[OUTPUT]);
@@ -456,17 +469,17 @@ impl ScreenBlock {
             let stands = output[i + 1] < standing_rpm;
             let lost = (flags & bad_input != 0) | no_input;
             let none = self.place[i] < 0;
-            let place = if none { i64::from(NO_GEAR) } else { self.place[i] };
+            let place = if none { i64::from(GEAR_NONE) } else { self.place[i] };
             let flag = if none { FLAG_NO_GEAR.into() } else { 0 };
-            let place = if lost { i64::from(UNKNOWN_GEAR) } else { place };
+            let place = if lost { i64::from(GEAR_UNKNOWN) } else { place };
             let flag = if lost { FLAG_UNKNOWN.into() } else { flag };
-            let place = if stands { i64::from(STANDING) } else { place };
+            let place = if stands { i64::from(GEAR_STANDING) } else { place };
             let flag = if stands { FLAG_STANDING.into() } else { flag };
             let unknown = flags & bad_output != 0;
-            let place = if unknown { i64::from(UNKNOWN_GEAR) } else { place };
+            let place = if unknown { i64::from(GEAR_UNKNOWN) } else { place };
             let flag = if unknown { FLAG_UNKNOWN.into() } else { flag };
             let used = flags & NOT == 0;
-            self.place[i] = if used { place } else { UNKNOWN_GEAR.into() };
+            self.place[i] = if used { place } else { GEAR_UNKNOWN.into() };
             self.flags[i] = flags | if used { flag } else { 0_u64 };
         }
     }
@@ -523,7 +536,7 @@ impl ScreenBlock {
             self.flags[i] = flags | if flags & not_used == 0 { more } else { 0 };
             self.input_kw[i] = power_kw(torque_nm, input[i + 1]);
         }
-        if pass.asked & ask::HEAT != 0 {
+        if pass.asked & Ask::HEAT != 0 {
             let (mut driven, mut lost) = (0_i64, 0_i64);
             for i in 0..pass.n {
                 let loss_kw = converter_loss_kw(torque[i + 1], engine[i + 1], self.input_kw[i]);
@@ -533,7 +546,7 @@ impl ScreenBlock {
                 driven = driven.wrapping_add(ticks(drive_energy_kj(self.input_kw[i], duration_s), ENERGY));
                 lost = lost.wrapping_add(ticks(energy_kj(loss_kw, duration_s), ENERGY));
             }
-            if pass.asked & ask::SUMS != 0 {
+            if pass.asked & Ask::SUMS != 0 {
                 tally.add(INPUT_ENERGY, driven);
                 tally.add(CONVERTER_LOSS, lost);
             }
@@ -561,7 +574,7 @@ impl ScreenBlock {
         if plan.fluid.life_h > 0.0 {
             for i in 0..pass.n {
                 let good = self.flags[i] & unusable == 0;
-                let faster = aging(plan, temp[i + 1]);
+                let faster = faster_aging(plan, temp[i + 1]);
                 let aged_s = if good { self.duration_s[i] * faster } else { 0.0 };
                 self.aged_s[i] = aged_s;
                 aged = aged.wrapping_add(ticks(aged_s, AGING));
@@ -569,7 +582,7 @@ impl ScreenBlock {
         } else {
             self.aged_s = [0.0; BLOCK];
         }
-        if pass.asked & ask::SUMS == 0 {
+        if pass.asked & Ask::SUMS == 0 {
             return;
         }
         tally.add(AGED, aged);
@@ -599,7 +612,7 @@ impl ScreenBlock {
         let floor_km_h = plan.limits.gps_floor_km_h;
         let per_km_h = plan.output_rpm_per_km_h;
         let (gps, speed, output) = (&self.columns[GPS], &self.columns[SPEED], &self.columns[OUTPUT]);
-        let keep = pass.asked & ask::ROWS != 0;
+        let keep = pass.asked & Ask::ROWS != 0;
         let used = u64::from(NOT_USED);
         if !pass.lacks(SPEED) {
             let mut distance = 0_i64;
@@ -608,7 +621,7 @@ impl ScreenBlock {
                 let km = if good { distance_km(speed[i + 1], self.duration_s[i]) } else { 0.0 };
                 distance = distance.wrapping_add(ticks(km, DISTANCE));
             }
-            if pass.asked & ask::SUMS != 0 {
+            if pass.asked & Ask::SUMS != 0 {
                 tally.add(SPEED_DISTANCE, distance);
             }
         }
@@ -623,7 +636,7 @@ impl ScreenBlock {
             let km = if good { distance_km(gps[i + 1], self.duration_s[i]) } else { 0.0 };
             distance = distance.wrapping_add(ticks(km, DISTANCE));
         }
-        if pass.asked & ask::SUMS != 0 {
+        if pass.asked & Ask::SUMS != 0 {
             tally.add(GPS_DISTANCE, distance);
         }
         for (pair, column, other, factor, floor) in
@@ -648,7 +661,7 @@ impl ScreenBlock {
                     to[i] = if good { ratio } else { f64::NAN };
                 }
             }
-            if pass.asked & ask::SUMS != 0 {
+            if pass.asked & Ask::SUMS != 0 {
                 tally.add(RATIOS + 3 * pair, rows);
                 tally.add(RATIOS + 3 * pair + 1, sum);
                 tally.add(RATIOS + 3 * pair + 2, square);
@@ -666,7 +679,7 @@ impl ScreenBlock {
             self.of_place[place][count & (BLOCK - 1)] = i as u8;
             counts[place] = count + 1;
         }
-        if pass.asked & ask::ROWS != 0 {
+        if pass.asked & Ask::ROWS != 0 {
             self.output_nm = [f64::NAN; BLOCK];
             self.gear_loss_kw = [f64::NAN; BLOCK];
             self.least_margin = [f64::NAN; BLOCK];
@@ -679,7 +692,7 @@ impl ScreenBlock {
                 continue;
             }
             self.in_gear.rows = self.of_place[(place + 3) & (PLACES - 1)];
-            if pass.asked & ask::SUMS != 0 {
+            if pass.asked & Ask::SUMS != 0 {
                 let rows = &self.in_gear.rows[..count];
                 let seconds = rows.iter().fold(0_i64, |sum, &row| sum.wrapping_add(self.duration[at(row)]));
                 tally.add(GEAR_SECONDS + place, seconds);
@@ -688,12 +701,12 @@ impl ScreenBlock {
             if !pass.lacks(COMMANDED) {
                 self.mismatches(gear, count);
             }
-            if pass.asked & ask::TORQUE != 0 && !(pass.lacks(ENGINE) || pass.lacks(INPUT) || pass.lacks(TORQUE)) {
+            if pass.asked & Ask::TORQUE != 0 && !(pass.lacks(ENGINE) || pass.lacks(INPUT) || pass.lacks(TORQUE)) {
                 self.one_gear(pass, gear, place, count, tally);
             }
         }
         // Out of gear, only the input torque can be the greatest.
-        if pass.asked & (ask::TORQUE | ask::SUMS) == ask::TORQUE | ask::SUMS {
+        if pass.asked & (Ask::TORQUE | Ask::SUMS) == Ask::TORQUE | Ask::SUMS {
             for place in 0..3 {
                 for j in 0..counts[place].min(BLOCK) {
                     let i = at(self.of_place[place][j]);
@@ -754,7 +767,7 @@ impl ScreenBlock {
             side.greatest[j] = if sound { share } else { f64::NAN };
             greatest = if side.greatest[j] > greatest { share } else { greatest };
         }
-        if pass.asked & ask::HEAT != 0 {
+        if pass.asked & Ask::HEAT != 0 {
             let mut lost = 0_i64;
             for j in 0..n {
                 let input_kw = power_kw(side.input_nm[j], side.input_rpm[j]);
@@ -762,12 +775,12 @@ impl ScreenBlock {
                 side.loss_kw[j] = loss_kw;
                 lost = lost.wrapping_add(ticks(energy_kj(loss_kw, side.duration_s[j]), ENERGY));
             }
-            if pass.asked & ask::SUMS != 0 {
+            if pass.asked & Ask::SUMS != 0 {
                 tally.add(GEAR_LOSS, lost);
             }
         }
         let mut least_margin = f64::INFINITY;
-        let margins = pass.asked & ask::MARGIN != 0 && gear.holding_count > 0 && !pass.lacks(PRESSURE);
+        let margins = pass.asked & Ask::MARGIN != 0 && gear.holding_count > 0 && !pass.lacks(PRESSURE);
         if margins {
             side.least_nm = [f64::INFINITY; BLOCK];
             side.weakest = [-1; BLOCK];
@@ -792,7 +805,7 @@ impl ScreenBlock {
                 least_margin = if margin < least_margin { margin } else { least_margin };
             }
         }
-        let damage = pass.asked & ask::DAMAGE != 0 && plan.slope > 0.0;
+        let damage = pass.asked & Ask::DAMAGE != 0 && plan.slope > 0.0;
         if damage {
             let (mut steps, mut rests) = (0_i64, 0_i64);
             let unusable = u64::from(FLAG_BEYOND_SCALE | FLAG_NO_TORQUE);
@@ -805,7 +818,7 @@ impl ScreenBlock {
                 steps = steps.wrapping_add(step);
                 rests = rests.wrapping_add(ticks(rest, TURNS_REST));
             }
-            if pass.asked & ask::SUMS != 0 {
+            if pass.asked & Ask::SUMS != 0 {
                 tally.add_turns(place, steps, rests);
             }
         }
@@ -813,11 +826,11 @@ impl ScreenBlock {
             let i = at(side.rows[j]);
             self.flags[i] = side.flags[j];
         }
-        if pass.asked & ask::ROWS != 0 {
+        if pass.asked & Ask::ROWS != 0 {
             for j in 0..count {
                 let i = at(side.rows[j]);
                 self.output_nm[i] = side.output_nm[j];
-                if pass.asked & ask::HEAT != 0 {
+                if pass.asked & Ask::HEAT != 0 {
                     self.gear_loss_kw[i] = side.loss_kw[j];
                 }
                 if margins {
@@ -829,7 +842,7 @@ impl ScreenBlock {
                 }
             }
         }
-        if pass.asked & ask::SUMS == 0 {
+        if pass.asked & Ask::SUMS == 0 {
             return;
         }
         if greatest >= tally.greatest_share.value || tally.greatest_share.value.is_nan() {

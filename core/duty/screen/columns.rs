@@ -274,8 +274,8 @@ pub(crate) const NOT_USED: u32 = 1 | FLAG_DUPLICATE | FLAG_REVERSED | FLAG_STALE
 pub(crate) const NO_DURATION: u32 = 1 | FLAG_FIRST | FLAG_DUPLICATE | FLAG_REVERSED | FLAG_GAP;
 
 /// Place of a row in no gear's band: between gears or slipping.
-pub const NO_GEAR: i8 = -1;
+pub const GEAR_NONE: i8 = -1;
 /// Place of a row whose output stands.
-pub const STANDING: i8 = -2;
+pub const GEAR_STANDING: i8 = -2;
 /// Place of a row whose gear cannot be told, or that is not used.
-pub const UNKNOWN_GEAR: i8 = -3;
+pub const GEAR_UNKNOWN: i8 = -3;

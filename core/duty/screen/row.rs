@@ -2,13 +2,13 @@
 
 use core::f64::consts::PI;
 
-use super::block::ask;
+use super::block::Ask;
 use super::columns::{
     BUS, COMMANDED, ENGINE, FLAG_BEYOND_SCALE, FLAG_DUPLICATE, FLAG_FIRST, FLAG_GAP, FLAG_HOT, FLAG_LITTLE_TORQUE,
     FLAG_LOW_MARGIN, FLAG_MISMATCH, FLAG_NO_GEAR, FLAG_NO_TORQUE, FLAG_OVER_INPUT, FLAG_OVER_OUTPUT, FLAG_REVERSED,
-    FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, GPS, INPUT, LEAST_BUS_COLUMNS, NO_DURATION, NO_GEAR,
-    NOT_USED, OUTPUT, PRESSURE, SCREEN_COLUMNS, SCREEN_RANGES, SPEED, STANDING, ScreenRow, TEMP, TIME, TORQUE,
-    UNKNOWN_GEAR, is_good,
+    FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, GEAR_NONE, GEAR_STANDING, GEAR_UNKNOWN, GPS, INPUT,
+    LEAST_BUS_COLUMNS, NO_DURATION, NOT_USED, OUTPUT, PRESSURE, SCREEN_COLUMNS, SCREEN_RANGES, SPEED, ScreenRow, TEMP,
+    TIME, TORQUE, is_good,
 };
 use super::power::exp2;
 use super::unit::{PlannedGear, PlannedHolding, ScreenPlan};
@@ -61,7 +61,7 @@ impl ScreenAnswer {
     /// Nothing formed.
     pub const NONE: Self = Self {
         flags: 0,
-        gear: UNKNOWN_GEAR,
+        gear: GEAR_UNKNOWN,
         weakest: -1,
         duration_s: 0.0,
         gap_s: 0.0,
@@ -91,11 +91,11 @@ const TORQUE_FLAGS: u32 = FLAG_UNLOCKED
     | FLAG_BEYOND_SCALE;
 
 impl ScreenAnswer {
-    /// The answer without what was not asked for, of [`ask`].
+    /// The answer without what was not asked for, of [`Ask`].
     #[must_use]
     pub fn only(&self, asked: u32) -> Self {
         let mut answer = *self;
-        if ask::complete(asked) & ask::TORQUE == 0 {
+        if Ask::complete(asked) & Ask::TORQUE == 0 {
             answer = Self {
                 flags: answer.flags & !TORQUE_FLAGS,
                 input_torque_nm: f64::NAN,
@@ -106,19 +106,19 @@ impl ScreenAnswer {
                 ..answer
             };
         }
-        if asked & ask::MARGIN == 0 {
+        if asked & Ask::MARGIN == 0 {
             answer = Self { flags: answer.flags & !FLAG_LOW_MARGIN, weakest: -1, least_margin: f64::NAN, ..answer };
         }
-        if asked & ask::DAMAGE == 0 {
+        if asked & Ask::DAMAGE == 0 {
             answer.turns_at_rated = 0.0;
         }
-        if asked & ask::HEAT == 0 {
+        if asked & Ask::HEAT == 0 {
             answer = Self { input_kw: f64::NAN, converter_loss_kw: f64::NAN, gear_loss_kw: f64::NAN, ..answer };
         }
-        if asked & ask::LIFE == 0 {
+        if asked & Ask::LIFE == 0 {
             answer = Self { flags: answer.flags & !FLAG_HOT, aged_s: 0.0, ..answer };
         }
-        if asked & ask::GPS == 0 {
+        if asked & Ask::GPS == 0 {
             answer = Self { gps_over_speed: f64::NAN, gps_over_output: f64::NAN, ..answer };
         }
         answer
@@ -228,7 +228,7 @@ pub(super) fn gear_loss_kw(gear: &PlannedGear, input_kw: f64) -> f64 {
 
 /// How much faster than at its reference temperature the fluid ages.
 #[inline(always)]
-pub(super) fn aging(plan: &ScreenPlan, temp_c: f64) -> f64 {
+pub(super) fn faster_aging(plan: &ScreenPlan, temp_c: f64) -> f64 {
     exp2((temp_c - plan.fluid.reference_c) * plan.per_halving_k)
 }
 
@@ -290,7 +290,7 @@ impl ScreenPlan {
 
     fn gear_of(&self, row: &ScreenRow, good: impl Fn(usize) -> bool, answer: &mut ScreenAnswer) {
         if good(OUTPUT) && row.output_rpm < self.limits.standing_rpm {
-            answer.gear = STANDING;
+            answer.gear = GEAR_STANDING;
             answer.flags |= FLAG_STANDING;
         } else if good(OUTPUT) && good(INPUT) {
             let direction = if good(COMMANDED) { row.gear } else { 0.0 };
@@ -309,7 +309,7 @@ impl ScreenPlan {
 
     /// Place of the gear in effect; a forward gear goes before a reverse one.
     fn place_of(&self, input_rpm: f64, output_rpm: f64, direction: f64) -> i8 {
-        let mut place = NO_GEAR;
+        let mut place = GEAR_NONE;
         for wanted in [-1.0, 1.0] {
             for (at, gear) in (0_i8..).zip(self.gears.iter().take(self.gear_count as usize)) {
                 if gear.direction * wanted > 0.0 && gear_in_effect(gear, input_rpm, output_rpm, direction) {
@@ -378,7 +378,7 @@ impl ScreenPlan {
         if good(TEMP) {
             answer.flags |= if row.temp_c > self.limits.hot_c { FLAG_HOT } else { 0 };
             if self.fluid.life_h > 0.0 {
-                answer.aged_s = answer.duration_s * aging(self, row.temp_c);
+                answer.aged_s = answer.duration_s * faster_aging(self, row.temp_c);
             }
         }
         let floor_km_h = self.limits.gps_floor_km_h;

@@ -2,7 +2,7 @@
 //!
 //! A row's value is rounded once, to a whole number of a fixed step; the steps are added in 128 bits.
 
-use super::block::ask;
+use super::block::Ask;
 use super::columns::{
     BAD_VALUE_KINDS, BadValue, FLAG_BEYOND_SCALE, GPS, SCREEN_COLUMNS, SCREEN_FLAGS, SPEED, ScreenRow, TEMP,
 };
@@ -46,7 +46,7 @@ pub(super) const GPS_DISTANCE: usize = SPEED_DISTANCE + 1;
 pub(super) const RATIOS: usize = GPS_DISTANCE + 1;
 pub(super) const BAD: usize = RATIOS + 6;
 /// Sums of a truck.
-pub const TALLY_SUMS: usize = BAD + SCREEN_COLUMNS * BAD_VALUE_KINDS;
+const TALLY_SUMS: usize = BAD + SCREEN_COLUMNS * BAD_VALUE_KINDS;
 
 /// The greatest or least value of a truck, and where it was.
 #[repr(C)]
@@ -151,6 +151,9 @@ pub struct ScreenTotals {
 }
 
 impl ScreenTally {
+    /// Number of sums.
+    /// cbindgen:ignore
+    pub const SUMS: usize = TALLY_SUMS;
     /// No row.
     pub const EMPTY: Self = Self {
         sums: [0; TALLY_SUMS],
@@ -191,7 +194,7 @@ impl ScreenTally {
         self.hottest.offer(&other.hottest, 1.0);
     }
 
-    /// Adds one row and what it said. `given` and `asked` are the columns that the data has and the sums asked for, of [`super::ask`];
+    /// Adds one row and what it said. `given` and `asked` are the columns that the data has and the sums asked for, of [`super::Ask`];
     /// `number` is the place of the row in the stream.
     pub fn add_row(&mut self, (given, asked): (u32, u32), row: &ScreenRow, number: u64, answer: &ScreenAnswer) {
         let answer = &answer.only(asked);
@@ -219,10 +222,10 @@ impl ScreenTally {
         self.add(AGED, ticks(answer.aged_s, AGING));
         let used = answer.flags & super::columns::NOT_USED == 0;
         let good = |column: usize| used && given & bit(column) != 0 && answer.flags & bit(column) == 0;
-        if asked & ask::GPS != 0 && good(SPEED) {
+        if asked & Ask::GPS != 0 && good(SPEED) {
             self.add(SPEED_DISTANCE, ticks(distance_km(row.speed_km_h, answer.duration_s), DISTANCE));
         }
-        if asked & ask::GPS != 0 && good(GPS) {
+        if asked & Ask::GPS != 0 && good(GPS) {
             self.add(GPS_DISTANCE, ticks(distance_km(row.gps_km_h, answer.duration_s), DISTANCE));
         }
         self.add_ratio(RATIOS, answer.gps_over_speed);
@@ -233,7 +236,7 @@ impl ScreenTally {
         }
         let least = ScreenExtreme { value: answer.least_margin, element: answer.weakest, ..here };
         self.least_margin.offer(&least, -1.0);
-        if asked & ask::LIFE != 0 && good(TEMP) {
+        if asked & Ask::LIFE != 0 && good(TEMP) {
             self.hottest.offer(&ScreenExtreme { value: row.temp_c, ..here }, 1.0);
         }
     }

@@ -94,21 +94,21 @@ impl Output {
         })
     }
 
-    /// What must be asked of the pass for it, of `ask`.
+    /// What must be asked of the pass for it, of `Ask`.
     pub fn needs(&self) -> u32 {
+        use core::Ask;
         use core::ScreenLane as Lane;
-        use core::ask;
         match self {
             Self::Gear | Self::Lane(Lane::Duration) => 0,
-            Self::Flags => ask::TORQUE | ask::MARGIN | ask::LIFE,
-            Self::Weakest | Self::Margin(_) | Self::Lane(Lane::LeastMargin) => ask::MARGIN | ask::ROWS,
-            Self::Lane(Lane::InputTorque) | Self::InputShare | Self::Demand(_) => ask::TORQUE,
-            Self::Lane(Lane::OutputTorque) | Self::OutputShare | Self::GreatestShare => ask::TORQUE | ask::ROWS,
-            Self::Lane(Lane::Turns) | Self::Damage(_) => ask::DAMAGE | ask::ROWS,
-            Self::Lane(Lane::ConverterLoss) => ask::HEAT,
-            Self::Lane(Lane::GearLoss) => ask::HEAT | ask::ROWS,
-            Self::Lane(Lane::Aged) => ask::LIFE,
-            Self::Lane(Lane::GpsOverSpeed | Lane::GpsOverOutput) => ask::GPS | ask::ROWS,
+            Self::Flags => Ask::TORQUE | Ask::MARGIN | Ask::LIFE,
+            Self::Weakest | Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN | Ask::ROWS,
+            Self::Lane(Lane::InputTorque) | Self::InputShare | Self::Demand(_) => Ask::TORQUE,
+            Self::Lane(Lane::OutputTorque) | Self::OutputShare | Self::GreatestShare => Ask::TORQUE | Ask::ROWS,
+            Self::Lane(Lane::Turns) | Self::Damage(_) => Ask::DAMAGE | Ask::ROWS,
+            Self::Lane(Lane::ConverterLoss) => Ask::HEAT,
+            Self::Lane(Lane::GearLoss) => Ask::HEAT | Ask::ROWS,
+            Self::Lane(Lane::Aged) => Ask::LIFE,
+            Self::Lane(Lane::GpsOverSpeed | Lane::GpsOverOutput) => Ask::GPS | Ask::ROWS,
         }
     }
 

@@ -1,7 +1,7 @@
 //! A partial as bytes: little-endian, versioned, with a fingerprint of the units and the question.
 
 use pyo3::PyResult;
-use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenExtreme, ScreenRow, ScreenTally, TALLY_SUMS};
+use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenExtreme, ScreenRow, ScreenTally};
 
 use super::pass::{Run, Truck};
 use super::screen::Screen;
@@ -90,7 +90,7 @@ impl<'a> Reader<'a> {
     }
 
     fn tally(&mut self) -> Option<ScreenTally> {
-        let mut sums = [0; TALLY_SUMS];
+        let mut sums = [0; ScreenTally::SUMS];
         for _ in 0..self.u64()? {
             let place = usize::from(u16::from_le_bytes(self.array()?));
             *sums.get_mut(place)? = i128::from_le_bytes(self.array()?);

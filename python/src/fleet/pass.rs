@@ -3,9 +3,7 @@
 use std::collections::HashMap;
 use std::ops::Range;
 
-use trainwright::duty::screen::{
-    SCREEN_BLOCK, SCREEN_COLUMNS, ScreenAnswer, ScreenBlock, ScreenPlan, ScreenRow, ScreenTally,
-};
+use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenAnswer, ScreenBlock, ScreenPlan, ScreenRow, ScreenTally};
 
 use super::answer::Output;
 use super::columns::{Column, Rows};
@@ -107,7 +105,7 @@ impl Answers {
 pub struct Question {
     /// Units.
     pub units: Units,
-    /// What to compute, of `ask`.
+    /// What to compute, of `Ask`.
     pub asked: u32,
     /// Answers of the rows.
     pub outputs: Vec<Output>,
@@ -268,7 +266,7 @@ impl<'a> Pass<'_, 'a, '_> {
         }
         self.block.set_previous(&local.last);
         while done < range.end {
-            let count = (range.end - done).min(SCREEN_BLOCK);
+            let count = (range.end - done).min(ScreenBlock::ROWS);
             let now = match rows {
                 Rows::From(_) => Rows::From(done),
                 Rows::These(order) => Rows::These(order.get(done..done + count).unwrap_or_default()),

@@ -7,7 +7,7 @@ use numpy::IntoPyArray;
 use pyo3::prelude::*;
 use pyo3::types::{PyBytes, PyDict};
 use rayon::prelude::*;
-use trainwright::duty::screen::{SCREEN_COLUMN_NAMES, SCREEN_COLUMNS, ask};
+use trainwright::duty::screen::{Ask, SCREEN_COLUMN_NAMES, SCREEN_COLUMNS};
 
 use super::answer::Output;
 use super::arrays::Arrays;
@@ -21,12 +21,12 @@ use crate::error::refuse;
 /// Names of the sums that may be chosen.
 pub const AGGREGATES: [(&str, u32); 7] = [
     ("time", 0),
-    ("torque", ask::TORQUE),
-    ("margin", ask::MARGIN),
-    ("damage", ask::DAMAGE),
-    ("heat", ask::HEAT),
-    ("life", ask::LIFE),
-    ("gps", ask::GPS),
+    ("torque", Ask::TORQUE),
+    ("margin", Ask::MARGIN),
+    ("damage", Ask::DAMAGE),
+    ("heat", Ask::HEAT),
+    ("life", Ask::LIFE),
+    ("gps", Ask::GPS),
 ];
 
 /// The sums of a fleet so far: a pass over rows that can be continued, merged with others and carried elsewhere.
@@ -106,9 +106,9 @@ impl Screen {
         threads: Option<usize>,
     ) -> PyResult<Self> {
         let units = units_of(units)?;
-        let mut sums = ask::ALL;
+        let mut sums = Ask::ALL;
         if let Some(aggregates) = aggregates {
-            sums = if aggregates.is_empty() { 0 } else { ask::SUMS };
+            sums = if aggregates.is_empty() { 0 } else { Ask::SUMS };
             for name in aggregates {
                 let known = AGGREGATES.iter().find(|(known, _)| *known == name);
                 sums |= known.map(|(_, bit)| bit).ok_or_else(|| {

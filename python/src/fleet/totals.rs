@@ -4,7 +4,7 @@ use numpy::IntoPyArray;
 use pyo3::prelude::*;
 use pyo3::types::{PyDict, PyList};
 use trainwright::duty::screen::{
-    BAD_VALUE_NAMES, SCREEN_COLUMN_NAMES, SCREEN_FLAG_NAMES, ScreenExtreme, ScreenRatio, ScreenTotals, ask,
+    Ask, BAD_VALUE_NAMES, SCREEN_COLUMN_NAMES, SCREEN_FLAG_NAMES, ScreenExtreme, ScreenRatio, ScreenTotals,
 };
 
 use super::screen::Screen;
@@ -14,7 +14,7 @@ use crate::error::refuse;
 
 /// Totals of every truck, in their order.
 fn finished(screen: &Screen) -> PyResult<Vec<(&Key, &Unit, ScreenTotals, Option<(f64, f64)>)>> {
-    if screen.sums & ask::SUMS == 0 {
+    if screen.sums & Ask::SUMS == 0 {
         let message = "aggregates: none was asked for; make the Screen with aggregates=None, or name some";
         return Err(refuse("MISSING", "aggregates", message.into()));
     }
@@ -118,7 +118,7 @@ pub fn totals<'py>(py: Python<'py>, screen: &Screen) -> PyResult<Bound<'py, PyDi
         };
         let seconds = trucks.iter().map(|(_, unit, totals, _)| of_gear(&totals.gear_s, unit));
         table.numbers(&format!("gear_s.{gear}"), seconds)?;
-        if asks(ask::DAMAGE) {
+        if asks(Ask::DAMAGE) {
             let turns = trucks.iter().map(|(_, unit, totals, _)| of_gear(&totals.turns_at_rated, unit));
             table.numbers(&format!("turns_at_rated.{gear}"), turns)?;
         }
@@ -127,7 +127,7 @@ pub fn totals<'py>(py: Python<'py>, screen: &Screen) -> PyResult<Bound<'py, PyDi
         table.counts(&format!("rows.{flag}"), totals().map(|totals| at(&totals.flag_rows, place)))?;
         table.numbers(&format!("seconds.{flag}"), totals().map(|totals| at(&totals.flag_s, place)))?;
     }
-    if asks(ask::DAMAGE) {
+    if asks(Ask::DAMAGE) {
         for set in every(units, |unit| &unit.sets) {
             let of_set = |unit: &Unit, totals: &ScreenTotals| {
                 let place = unit.sets.iter().position(|name| name == set);
@@ -137,7 +137,7 @@ pub fn totals<'py>(py: Python<'py>, screen: &Screen) -> PyResult<Bound<'py, PyDi
             table.numbers(&format!("damage.{set}"), damages)?;
         }
     }
-    if asks(ask::HEAT) {
+    if asks(Ask::HEAT) {
         table.numbers("input_energy_kj", totals().map(|totals| totals.input_energy_kj))?;
         table.numbers("converter_loss_kj", totals().map(|totals| totals.converter_loss_kj))?;
         table.numbers("gear_loss_kj", totals().map(|totals| totals.gear_loss_kj))?;
@@ -145,21 +145,21 @@ pub fn totals<'py>(py: Python<'py>, screen: &Screen) -> PyResult<Bound<'py, PyDi
     let of = |pick: fn(&ScreenTotals) -> &ScreenExtreme| {
         trucks.iter().map(move |(_, unit, totals, _)| (*unit, pick(totals)))
     };
-    if asks(ask::LIFE) {
+    if asks(Ask::LIFE) {
         table.numbers("aged_s", totals().map(|totals| totals.aged_s))?;
         table.numbers("life_used", totals().map(|totals| totals.life_used))?;
         table.extreme(("hottest_c", "hottest"), of(|totals| &totals.hottest))?;
     }
-    if asks(ask::GPS) {
+    if asks(Ask::GPS) {
         table.numbers("speed_km", totals().map(|totals| totals.speed_km))?;
         table.numbers("gps_km", totals().map(|totals| totals.gps_km))?;
         table.ratio("gps_over_speed", totals().map(|totals| &totals.gps_over_speed))?;
         table.ratio("gps_over_output", totals().map(|totals| &totals.gps_over_output))?;
     }
-    if asks(ask::TORQUE | ask::MARGIN | ask::DAMAGE | ask::HEAT) {
+    if asks(Ask::TORQUE | Ask::MARGIN | Ask::DAMAGE | Ask::HEAT) {
         table.extreme(("greatest_share", "greatest_share"), of(|totals| &totals.greatest_share))?;
     }
-    if asks(ask::MARGIN) {
+    if asks(Ask::MARGIN) {
         table.extreme(("least_margin", "least_margin"), of(|totals| &totals.least_margin))?;
         let elements = trucks.iter().map(|(_, unit, totals, _)| {
             let place = usize::try_from(totals.least_margin.element).ok();

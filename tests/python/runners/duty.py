@@ -161,3 +161,51 @@ def weigh_causes(row):
     kinds = ["explained", "cannot tell", "none fits"]
     first = [fits[name].chance for name in ("0", "1")]
     return [float(kinds.index(found.kind)), float(found.best), found.chance, found.road_z, found.gear_z, *first]
+
+
+def _screen_truck():
+    from trainwright._native import fleet
+    from trainwright.clutch import CapacityLine
+
+    lines = [(9000, 0, 1200, 500), (8000, 2e-5, 1000, 400)]
+    fields = ("piston_area_mm2", "head_n_per_rpm2", "held_back_n", "arm_mm")
+
+    def holding(element, share):
+        line = CapacityLine(**dict(zip(fields, lines[element], strict=True)))
+        return fleet.Holding(element=str(element), share=share, turns=element, line=line, friction=0.1)
+
+    def gear(name, number, ratio, efficiency, contacts, share, packs):
+        return fleet.Gear(name=name, number=number, ratio=ratio, efficiency=efficiency, holding=packs,
+                          contacts={"P": contacts}, sun_torque={"P": share})
+
+    return fleet.Unit(
+        gears=[
+            gear("1", 1, 3, 0.96, 3, 0.8, [holding(0, 1)]),
+            gear("2", 2, 1, 0.99, 0, 0, [holding(0, 0.6), holding(1, 0.4)]),
+            gear("R", -1, -2.5, 0.95, 5, 2, [holding(1, 2.5)]),
+        ],
+        rated_input_nm=500, rated_output_nm=1500, limits=fleet.Limits.common_practice(),
+        slope=6, reference_contacts=1e6, reference_torque_nm={"P": 1000},
+        speed_ratio=[0, 0.5, 0.9], torque_ratio=[2, 1.5, 1], output_rpm_per_km_h=20,
+        fluid_life_h=2000, fluid_reference_c=80, fluid_halving_k=10,
+    )
+
+
+def row(row):
+    from trainwright._native import fleet
+
+    given = int(row["given"])
+    now = {name: row.number(name) for place, name in enumerate(fleet.COLUMNS) if given >> place & 1}
+    before = now | {"time_s": row.number("before_s")}
+    if "engine_torque_nm" in now:
+        before["engine_torque_nm"] = row.number("before_nm")
+    answer = _screen_truck().row(now, before)
+    names = ("flags", "gear", "weakest", "duration_s", "input_torque_nm", "output_torque_nm", "least_margin",
+             "turns_at_rated", "converter_loss_kw", "gear_loss_kw", "aged_s", "gps_over_speed", "gps_over_output")
+    return [-1.0 if answer[name] != answer[name] else float(answer[name]) for name in names]
+
+
+def screen_power(row):
+    from trainwright._native import fleet
+
+    return [fleet.screen_power(base=row.number("base"), exponent=row.number("exponent"))]
