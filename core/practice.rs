@@ -167,7 +167,5 @@ pub const TELEMATICS_GAP_S: f64 = 10.0;
 pub const STANDING_OUTPUT_RPM: f64 = 30.0;
 /// Input torque below which a reported engine torque is too uncertain to form a ratio with.
 pub const LEAST_TELLING_TORQUE_NM: f64 = 20.0;
-/// Temperature of transmission fluid that counts as hot; 120 to 130 °C is usual.
-pub const HOT_FLUID_C: f64 = 120.0;
 /// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
 pub const SATELLITE_FLOOR_KM_H: f64 = 30.0;

@@ -416,6 +416,7 @@
 
 /// See `TW_PRACTICE_GEAR_SLOPE_LOW`.
 #define TW_PRACTICE_GEAR_SLOPE_HIGH 8.0
+
 /// Share of a gear's ratio within which a ratio of measured speeds belongs to it.
 #define TW_PRACTICE_GEAR_RATIO_TOLERANCE 0.03
 
@@ -427,9 +428,6 @@
 
 /// Input torque below which a reported engine torque is too uncertain to form a ratio with.
 #define TW_PRACTICE_LEAST_TELLING_TORQUE_NM 20.0
-
-/// Temperature of transmission fluid that counts as hot; 120 to 130 °C is usual.
-#define TW_PRACTICE_HOT_FLUID_C 120.0
 
 /// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
 #define TW_PRACTICE_SATELLITE_FLOOR_KM_H 30.0

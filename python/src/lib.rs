@@ -407,6 +407,7 @@ mod _native {
         const GEAR_SLOPE_LOW: f64 = core::GEAR_SLOPE_LOW;
         #[pymodule_export]
         const GEAR_SLOPE_HIGH: f64 = core::GEAR_SLOPE_HIGH;
+        #[pymodule_export]
         const GEAR_RATIO_TOLERANCE: f64 = core::GEAR_RATIO_TOLERANCE;
         #[pymodule_export]
         const TELEMATICS_GAP_S: f64 = core::TELEMATICS_GAP_S;
@@ -414,8 +415,6 @@ mod _native {
         const STANDING_OUTPUT_RPM: f64 = core::STANDING_OUTPUT_RPM;
         #[pymodule_export]
         const LEAST_TELLING_TORQUE_NM: f64 = core::LEAST_TELLING_TORQUE_NM;
-        #[pymodule_export]
-        const HOT_FLUID_C: f64 = core::HOT_FLUID_C;
         #[pymodule_export]
         const SATELLITE_FLOOR_KM_H: f64 = core::SATELLITE_FLOOR_KM_H;
         #[pymodule_export]

@@ -180,7 +180,7 @@ impl Limits {
             gap_s: practice::TELEMATICS_GAP_S,
             standing_rpm: practice::STANDING_OUTPUT_RPM,
             torque_floor_nm: practice::LEAST_TELLING_TORQUE_NM,
-            hot_c: practice::HOT_FLUID_C,
+            hot_c: practice::SUMP_ALARM_LOW_C,
             least_margin: practice::HOLDING_MARGIN,
             gps_floor_km_h: practice::SATELLITE_FLOOR_KM_H,
         };
