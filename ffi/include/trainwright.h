@@ -417,6 +417,12 @@
 /// See `TW_PRACTICE_GEAR_SLOPE_LOW`.
 #define TW_PRACTICE_GEAR_SLOPE_HIGH 8.0
 
+/// Friction of a rolling tire on dry pavement, for the grip of a driven axle; wet, see `TW_PRACTICE_TIRE_FRICTION_WET`.
+#define TW_PRACTICE_TIRE_FRICTION_DRY 0.7
+
+/// See `TW_PRACTICE_TIRE_FRICTION_DRY`.
+#define TW_PRACTICE_TIRE_FRICTION_WET 0.4
+
 /// Share of a gear's ratio within which a ratio of measured speeds belongs to it.
 #define TW_PRACTICE_GEAR_RATIO_TOLERANCE 0.03
 
@@ -431,12 +437,6 @@
 
 /// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
 #define TW_PRACTICE_SATELLITE_FLOOR_KM_H 30.0
-
-/// Friction of a rolling tire on dry pavement, for the grip of a driven axle; wet, see `TW_PRACTICE_TIRE_FRICTION_WET`.
-#define TW_PRACTICE_TIRE_FRICTION_DRY 0.7
-
-/// See `TW_PRACTICE_TIRE_FRICTION_DRY`.
-#define TW_PRACTICE_TIRE_FRICTION_WET 0.4
 
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
