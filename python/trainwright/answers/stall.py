@@ -19,12 +19,12 @@ def stall_sheet(
     planned: Planned, *, title: str, story: str = "", measured_rpm: Reading | None = None, allow_rpm: float | None = None, rule: Rule = RULE
 ) -> Sheet:
     """The plan of a stall test, or its refusal; with a measured speed also what it says."""
-    case, conditions, plan, stall = planned.case, planned.conditions, planned.plan, planned.stall
+    conditions, plan, stall = planned.conditions, planned.plan, planned.stall
     verdict = verdict_of(planned, measured_rpm, allow_rpm, rule) if measured_rpm else None
     tables = [_ratings_table(planned), _elements_table(planned)]
     decisions, data, how = [], planned.data, [stall.explain(**conditions.given), plan.explain()]
     answer = _planned(planned)
-    if verdict:
+    if verdict and measured_rpm:
         turns, turns_data = turning_table(verdict.judgment, verdict.budget, turns_of(planned, verdict, measured_rpm, rule))
         answer = f"{said(verdict)} {answer}"
         decisions = [decision_of(verdict, rule)]
@@ -41,6 +41,7 @@ def stall_sheet(
         facts=_facts(planned),
         not_checked=[
             "Whether the vehicle maker allows a stall test at all, and in which gear: look there first.",
+            "Line pressure at idle: where it is low, do not test, the elements would slip.",
             "Brakes, tires, axles, joints and mounts, which the output torque loads; cooling of the engine.",
             "Torque management: with it the engine gives less than its curve, and the stall speed is not this one.",
             "The stator at speed: one that is stuck shows a normal stall speed and overheats on the road.",
@@ -129,6 +130,7 @@ def stall_fleet_sheet(family: Family, fleet: Fleet, conditions: Conditions, *, g
         tables=[_fleet_table(planned)],
         not_checked=[
             "Whether the vehicle maker allows a stall test at all: look there first.",
+            "Line pressure at idle: where it is low, do not test, the elements would slip.",
             "Brakes, tires, axles, joints and mounts, which the output torque loads; torque management.",
         ],
         cautions=[hazard.caution(name) for name in CAUTIONS],

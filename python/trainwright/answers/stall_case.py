@@ -43,10 +43,10 @@ class StallCase:
 class Conditions:
     """The day of the test: air, accessories, fluid, and how well engine and converter are known."""
 
-    torque_factor: Reading = Reading.exact(1.0)  # noqa: RUF009
+    torque_factor: Reading = Reading.exact(1.0)
     torque_from: str = "as on the curve of the record: full throttle, its air"
-    accessory_nm: Reading = Reading.exact(0.0)  # noqa: RUF009
-    k_factor: Reading = Reading.exact(1.0)  # noqa: RUF009
+    accessory_nm: Reading = Reading.exact(0.0)
+    k_factor: Reading = Reading.exact(1.0)
     start_c: float | None = None
     most_c: float | None = None
     cards: tuple[str, ...] = ()
