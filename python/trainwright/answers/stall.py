@@ -22,7 +22,9 @@ def stall_sheet(
     conditions, plan, stall = planned.conditions, planned.plan, planned.stall
     verdict = verdict_of(planned, measured_rpm, allow_rpm, rule) if measured_rpm else None
     tables = [_ratings_table(planned), _elements_table(planned)]
-    decisions, data, how = [], planned.data, [stall.explain(**conditions.given), plan.explain()]
+    inputs = conditions.inputs
+    worked = stall.explain(torque_factor=inputs.torque_factor, accessory_nm=inputs.accessory_nm, k_factor=inputs.k_factor)
+    decisions, data, how = [], planned.data, [worked, plan.explain()]
     answer = _planned(planned)
     if verdict and measured_rpm:
         turns, turns_data = turning_table(verdict.judgment, verdict.budget, turns_of(planned, verdict, measured_rpm, rule))
