@@ -6,6 +6,7 @@ import csv
 import json
 import math
 import pickle
+import re
 import subprocess
 import sys
 import tarfile
@@ -103,7 +104,8 @@ def test_shares_of_rating_and_margins_belong_to_the_same_torque(records: tuple[r
     assert data["chosen"] == "6" and data["advised"] == "5"
     assert gears["6"]["input_nm"] == pytest.approx(1.1915461349886074 * 640, rel=1e-12)
     text = call("grade", FAMILY, "--fleet", FLEET, "--truck", "T13", "--grade", "12", "--speed", "28km/h", "--oil-density", "800")
-    assert "Shift down to 2" in text
+    assert "Shift down to 2" in text and "[119 %]" in text and "(141 %)" in text
+    assert re.search(r"least clutch margin in 3 is \d\.\d\d, of \w+\.", " ".join(text.split()))
     # C1 carries 1.187 of the turbine torque in third; the least margin must be that of the clutch review.
     train, packs = records[0].train("teal"), records[0].packs("teal")
     third = next(gear for gear in train.gears() if gear.id == "3")

@@ -10,7 +10,7 @@ from ..edge import number
 from ..record import Family, Fleet
 from ..sheet import Row, Sheet, Table
 from ..tow import GearPull, Pull
-from .grade import CAUTIONS, DEFERS, Truck, asked_of, slowed, trucks_on_road
+from .grade_frame import CAUTIONS, DEFERS, Truck, asked_of, slowed, trucks_on_road
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,9 @@ import click
 
 from .. import practice, record
 from ..answers.climb import climb_sheet, road_of
-from ..answers.grade import Hot, Truck, asked_of, grade_sheet, trucks_on_road
+from ..answers.grade import grade_sheet
 from ..answers.grade_fleet import fleet_grades_sheet
+from ..answers.grade_frame import Hot, Truck, asked_of, trucks_on_road
 from ..answers.park import tires_of
 from ..edge import show
 from ..judge import Reading
