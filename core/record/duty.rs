@@ -7,9 +7,9 @@ use std::vec::Vec;
 
 use super::named_train::NamedTrain;
 use super::{Family, Fatigue, Fleet, TruckRecord};
-use crate::duty::{Damage, DamageLine, DutyStage, RatioCause, mesh_duty, other_driveline};
+use crate::duty::{Damage, DamageLine, DutyStage, MeshDuty, RatioCause, mesh_duty, other_driveline};
 use crate::error::{Error, Result};
-use crate::hold::{rating_life, wheel_thrust};
+use crate::hold::{WheelThrust, rating_life, wheel_thrust};
 use crate::road::Driveline;
 use crate::tow::Rig;
 
@@ -235,17 +235,7 @@ impl Fleet {
             let state = train.train.solve(gear.closed | gear.one_way)?;
             let turns = duration_h * 60.0 * chosen.engine_rpm;
             for (number, stages) in (0_u8..).zip(&mut stages) {
-                let sun = mesh_duty(&train.train, &state, number)?.sun;
-                let contacts = turns * sun.contacts.value().unwrap_or(0.0);
-                let share = match sun.torque.value() {
-                    Some(share) => share,
-                    None if contacts == 0.0 => 0.0,
-                    None => {
-                        let why = "statics cannot tell the torque of a set in this gear; its damage is open";
-                        return Err(Error::NoAnswer { name: "gear", why });
-                    }
-                };
-                stages.push(DutyStage { contacts, torque_nm: share * chosen.input_nm });
+                stages.push(stage_of(&mesh_duty(&train.train, &state, number)?, turns, chosen.input_nm)?);
             }
             if let Some((_, by)) = pushed_by {
                 let at = train.wheel(by)?;
@@ -265,24 +255,7 @@ impl Fleet {
         let bearing = match pushed_by {
             None => None,
             Some((bearing, _)) => {
-                let dynamic_n = bearing.needle_capacity()?.dynamic_n;
-                let slope = fatigue.slope.needle;
-                let mut duty = BearingDuty { used: 0.0, greatest_n: 0.0, dynamic_n, governing: 0 };
-                let mut greatest = 0.0;
-                for (place, (push, hours)) in pushes.iter().zip(&hours).enumerate() {
-                    let load_n = push.thrust.axial_n;
-                    if hours.duration_h == 0.0 || load_n == 0.0 || push.carrier_slip_rpm == 0.0 {
-                        continue;
-                    }
-                    let life = rating_life(dynamic_n, load_n, slope, push.carrier_slip_rpm)?;
-                    let used = hours.duration_h / life.life_h;
-                    duty.used += used;
-                    duty.greatest_n = duty.greatest_n.max(load_n);
-                    if used > greatest {
-                        (greatest, duty.governing) = (used, place);
-                    }
-                }
-                Some(duty)
+                Some(bearing_duty(bearing.needle_capacity()?.dynamic_n, fatigue.slope.needle, &pushes, &hours)?)
             }
         };
         let mut sets = Vec::new();
@@ -328,6 +301,36 @@ impl Fleet {
         }
         Ok(causes)
     }
+}
+
+/// Contacts of the sun in so many turns of the input, and its torque. A set that turns as a block has no contacts.
+fn stage_of(duty: &MeshDuty, turns: f64, input_nm: f64) -> Result<DutyStage> {
+    let contacts = turns * duty.sun.contacts.value().unwrap_or(0.0);
+    let why = "statics cannot tell the torque of a set in this gear; its damage is open";
+    let share = match duty.sun.torque.value() {
+        None if contacts > 0.0 => return Err(Error::NoAnswer { name: "gear", why }),
+        share => share.unwrap_or(0.0),
+    };
+    Ok(DutyStage { contacts, torque_nm: share * input_nm })
+}
+
+/// Share of its rating life that a thrust bearing uses in these hours.
+fn bearing_duty(dynamic_n: f64, slope: f64, pushes: &[WheelThrust], hours: &[GradeHours]) -> Result<BearingDuty> {
+    let mut duty = BearingDuty { used: 0.0, greatest_n: 0.0, dynamic_n, governing: 0 };
+    let mut greatest = 0.0;
+    for (place, (push, hours)) in pushes.iter().zip(hours).enumerate() {
+        let load_n = push.thrust.axial_n;
+        if hours.duration_h == 0.0 || load_n == 0.0 || push.carrier_slip_rpm == 0.0 {
+            continue;
+        }
+        let used = hours.duration_h / rating_life(dynamic_n, load_n, slope, push.carrier_slip_rpm)?.life_h;
+        duty.used += used;
+        duty.greatest_n = duty.greatest_n.max(load_n);
+        if used > greatest {
+            (greatest, duty.governing) = (used, place);
+        }
+    }
+    Ok(duty)
 }
 
 fn place_of_greatest(values: impl Iterator<Item = f64>) -> usize {

@@ -6,7 +6,8 @@ use trainwright::Error;
 use trainwright::duty::{Cycle, CycleCount, Residence, ResidueRule, rainflow, residence};
 
 /// Cycles of a history by rainflow counting, written one after the other to `out_cycles`; after a failure what stands there
-/// has no meaning. `residue`: a `tw_residue_rule`. The stack holds turning points, see the header of the chapter.
+/// has no meaning. `residue`: a `tw_residue_rule`. `stack` is memory for turning points: at most twice as many as the history has
+/// different values, three times that where it repeats. NaN is a missing value.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_duty_rainflow(
     values: *const f64,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from collections import Counter
 from pathlib import Path
 
@@ -82,6 +83,11 @@ def test_what_is_not_known_is_refused_and_not_guessed(records) -> None:
     with pytest.raises(Error, match="T11, T12"):
         duty.truck_duty(*records, "T99", speed_step_km_h=1.0)
     assert duty.truck_duty(*records, "T19", speed_step_km_h=1.0, tire="m255", trailer_kg=4000).tire == "m255"
+    with pytest.raises(Error, match="tire"):
+        duty.wheel_causes(records[1], "T19")
+    bare = record.Family.from_toml(re.sub(r"(?m)^\[fatigue\]\n(.+\n)+", "", (DEMO / "family.toml").read_text()))
+    with pytest.raises(Error, match="fatigue"):
+        duty.truck_duty(bare, records[1], "T11", speed_step_km_h=1.0)
 
 
 def test_the_block_of_the_fourth_set_collects_nothing(records) -> None:

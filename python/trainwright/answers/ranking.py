@@ -9,7 +9,7 @@ from typing import Any
 from .. import Explanation, hazard, practice
 from ..duty import RankInterval, TruckDuty, mesh_duty, rank_intervals, truck_duty_cases
 from ..edge import number, show
-from ..error import Error
+from ..error import Error, refusal
 from ..record import Family, Fleet
 from ..road import speedometer
 from ..sheet import Fact, Row, Sheet, Table
@@ -58,7 +58,7 @@ def slope_of_record(family: Family) -> float:
     """The record's slope of the damage of gear teeth."""
     fatigue = family.as_dict().get("fatigue")
     if not fatigue:
-        raise Error("fatigue is missing: the family has no [fatigue] table; give slopes and reference there")
+        raise refusal("fatigue", "the family has no [fatigue] table; give slopes and reference there")
     return float(fatigue["slope"]["gear_bending"])
 
 

@@ -40,7 +40,7 @@ def wheels_sheet(
         ],
         cautions=[hazard.caution("wrong tire"), hazard.caution("towing")],
         cards=["duty.weigh_causes", "duty.other_driveline", "duty.other_teeth", "duty.ratio_of"],
-        how=[found.explain(road=road, **({"gear": gear} if gear else {})), *([measured.explain()] if measured else [])],
+        how=[found.explain(road=road, gear=gear) if gear else found.explain(road=road), *([measured.explain()] if measured else [])],
         data={
             "kind": found.kind,
             "best": found.best,
