@@ -6698,7 +6698,8 @@ tw_status tw_duty_classify(const struct tw_bus_signal *of, double value, struct 
 tw_status tw_duty_step_error(const struct tw_bus_signal *of, double value, double *out_share);
 
 /// Cycles of a history by rainflow counting, written one after the other to `out_cycles`; after a failure what stands there
-/// has no meaning. `residue`: a `tw_residue_rule`. The stack holds turning points, see the header of the chapter.
+/// has no meaning. `residue`: a `tw_residue_rule`. `stack` is memory for turning points: at most twice as many as the history has
+/// different values, three times that where it repeats. NaN is a missing value.
 tw_status tw_duty_rainflow(const double *values,
                            size_t count,
                            uint8_t residue,
