@@ -14,6 +14,7 @@ run: .venv/wheel
 
 bench: .venv/wheel .venv/test-tools
 	$(venv)/python benches/compare.py
+	$(venv)/python benches/fleet.py
 
 firmware:
 	ffi/firmware.sh

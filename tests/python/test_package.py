@@ -283,4 +283,4 @@ def test_a_typed_program_and_the_package_pass_the_strict_checker() -> None:
     pytest.importorskip("mypy")
     run("mypy", "--strict", str(Path(__file__).parent / "typed_program.py"))
     package = Path(trainwright.__file__).parent
-    run("mypy", "--strict", *map(str, [*package.glob("*.py"), *(package / folder for folder in ("answers", "cli", "parts", "report"))]))
+    run("mypy", "--strict", *map(str, [*package.glob("*.py"), *(package / folder for folder in ("answers", "cli", "fleet", "parts", "report"))]))

@@ -29,6 +29,7 @@ from . import (
     locks,
     records,
     road,
+    screen,
     stack,
     tow,
     train,
