@@ -68,10 +68,11 @@ impl ScreenExtreme {
     /// No value.
     pub const NONE: Self = Self { value: f64::NAN, time_s: f64::NAN, row: u64::MAX, gear: -3, element: -1 };
 
-    /// Takes the other where `sign` times its value is greater, or it is the earlier of equals.
+    /// Takes the other where `sign` times its value is greater, or it is the earlier of equals: by time, as rows that arrive
+    /// in pieces of any order are numbered differently.
     pub(super) fn offer(&mut self, other: &Self, sign: f64) {
         let (now, new) = (self.value * sign, other.value * sign);
-        let earlier = || (other.row, other.time_s.to_bits()) < (self.row, self.time_s.to_bits());
+        let earlier = || other.time_s < self.time_s || (other.time_s <= self.time_s && other.row < self.row);
         if !new.is_nan() && (now.is_nan() || new > now || (new >= now && earlier())) {
             *self = *other;
         }
