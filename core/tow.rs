@@ -14,7 +14,7 @@ pub use criteria::{
 };
 pub use inertia::{EquivalentMass, equivalent_mass, output_inertia_kg_m2};
 pub use launch::{Launch, LaunchForce, LaunchGrip, Stance, grip_on_grade};
-pub use limits::{Coupled, RATING_COUNT, RatingCheck, RatingKind, RatingReview, RatingRow, TowRatings, WeighNext};
+pub use limits::{Coupled, RatingCheck, RatingReview, RatingRow, WeighNext};
 pub use loads::{
     AxleWeights, CombinationLoads, Distribution, Levers, Trailer, axle_loads, restoring_moment_nm, share_band_kg,
 };
@@ -25,6 +25,7 @@ mod gearing;
 mod heat;
 mod hold_speed;
 mod node;
+mod placard;
 mod profile;
 mod pull;
 mod unlocked;
@@ -35,6 +36,7 @@ pub use gearing::{Gearing, MAX_OFFERED_GEARS, NO_GEAR, OfferedGear};
 pub use heat::{Running, ThroughFlow, UnitLoss, converter_loss_kw, flow_heat_w_k, through_flow_rise, unit_loss};
 pub use hold_speed::{LargestSpeed, SpeedLimit};
 pub use node::{HeatNode, TimeTo, Warmed};
+pub use placard::{RATING_COUNT, RatingKind, TowRatings};
 pub use profile::{ElevationNoise, SlopePoint, TotalClimb, pieces, smooth, total_climb};
 pub use pull::{GearPull, GearRule, GearStanding, Haul, Pull, PullLimit, Rig};
 pub use run_up::{RUN_UP_GEARS, RunUp, RunUpGear, RunUpTime};

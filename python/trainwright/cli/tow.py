@@ -8,7 +8,8 @@ from typing import Any
 import click
 
 from .. import edge, record
-from ..answers.launch import CRITERIA, criteria_sheet, launch_sheet, start_of
+from ..answers.criteria import CRITERIA, criteria_sheet
+from ..answers.launch import launch_sheet, start_of
 from ..answers.park import Chosen, cases, other_gear, park_sheet
 from ..answers.tow import FIELDS, Towed, tow_sheet, towed
 from ..error import Error

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from .. import hazard, practice
-from ..answers.launch import Start, criteria_sheet, launch_sheet, start_of
+from ..answers.criteria import criteria_sheet
+from ..answers.launch import Start, launch_sheet, start_of
 from ..answers.tow import WORDS, Towed, tow_sheet, towed
 from ..edge import number
-
 from ..sheet import Row, Sheet, Table
 from .frame import Draw, Part, Records
 
@@ -20,7 +20,7 @@ GRADES_PCT = tuple(float(grade) for grade in range(36))
 
 
 def tow_parts(records: Records) -> Iterator[Part]:
-    """Every truck with ratings, then the one whose ratings are exceeded most, its launch and the published criteria."""
+    """Every truck with ratings, then of those with a known trailer the fullest one, its launch and the published criteria."""
     family, fleet = records.family, records.fleet
     if not (family and fleet):
         return
@@ -29,7 +29,8 @@ def tow_parts(records: Records) -> Iterator[Part]:
     if not cases:
         return
     yield Part(_fleet_sheet(cases), {"Every load over its rating: 100 % is the rating, ± 2 standard uncertainties.": _bars(cases)})
-    worst = max(cases, key=lambda case: case.review.fullest_row.used_share)
+    known = [case for case in cases if case.name in fleet.trucks] or cases
+    worst = max(known, key=lambda case: case.review.fullest_row.used_share)
     yield Part(tow_sheet(worst, title=f"Trailer on {worst.name}"), {"Axle loads without and with the trailer, against the ratings.": _axles(worst)})
     truck_id = worst.name.split()[0]
     start = start_of(family, fleet, truck_id, worst, tire_friction=practice.TIRE_FRICTION_DRY, friction_from="dry pavement: common practice, no source")
