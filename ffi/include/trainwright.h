@@ -451,9 +451,6 @@
 /// Distance of one start on the 12 % grade, m: 16 ft.
 #define TW_LAUNCH_DISTANCE_M 4.8768
 
-/// Number of ratings.
-#define TW_RATING_COUNT 10
-
 /// Most gears.
 #define TW_RUN_UP_GEARS 16
 
@@ -462,6 +459,9 @@
 
 /// No gear: what `tw_pull_chosen` holds where none will do.
 #define TW_NO_GEAR UINT32_MAX
+
+/// Number of ratings.
+#define TW_RATING_COUNT 10
 
 /// Most members of a train, the fixed one included.
 #define TW_MAX_MEMBERS 24
