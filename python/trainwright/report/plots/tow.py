@@ -14,13 +14,13 @@ def loads_and_ratings(title: str, bars: Sequence[tuple[str, float, float, float,
         for place, (_, alone_kg, with_kg, u_kg, rating_kg) in enumerate(reversed(bars)):
             axes.barh(place, with_kg, height=0.5, color=BLUE, alpha=0.85, xerr=2 * u_kg, ecolor=INK, capsize=2.5, label="with the trailer" if place == 0 else None)
             if alone_kg:
-                axes.plot([alone_kg, alone_kg], [place - 0.25, place + 0.25], color="white", linewidth=2)
+                axes.plot([alone_kg, alone_kg], [place - 0.25, place + 0.25], color=INK, linewidth=1.8)
             if isfinite(rating_kg):
                 over = with_kg > rating_kg
                 axes.plot([rating_kg, rating_kg], [place - 0.38, place + 0.38], color=PURPLE if over else ORANGE, linewidth=2.6, label="rating" if place == 0 else None)
         axes.set_yticks(range(len(bars)), [bar[0] for bar in reversed(bars)])
         axes.set_xlim(left=0)
-        axes.set_xlabel("kg; white mark: without the trailer")
+        axes.set_xlabel("kg; dark mark: without the trailer")
         axes.tick_params(axis="y", labelcolor=QUIET)
         axes.grid(axis="x")
         axes.set_axisbelow(True)
