@@ -14,7 +14,8 @@ pub(super) const PULL: Card = Card {
     symbols: &[
         symbol("T_out", "output_nm", "N·m"),
         symbol("F", "load.total_n: road.road_load", "N"),
-        symbol("r, i_A", "haul.driveline: rolling radius, ratio of axle and transfer case", "m, 1"),
+        symbol("r", "haul.driveline.circumference_mm over 2·π", "mm"),
+        symbol("i_A", "haul.driveline.axle_ratio times haul.driveline.transfer_ratio", "1"),
         symbol("η_A", "haul.axle_efficiency", "1"),
         symbol("T_in", "input_nm", "N·m"),
         symbol("i, η", "ratio, efficiency", "1, 1"),

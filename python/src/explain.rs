@@ -149,6 +149,9 @@ impl Explanation {
         budgets: &mut Vec<CoreBudget>,
     ) -> PyResult<()> {
         for (name, value) in fields_of(holder)? {
+            if is_class(holder)? && is_results_by_name(&value)? {
+                continue; // other cases beside the one that is explained; the result itself has them
+            }
             let name = if path.is_empty() { name } else { format!("{path}.{name}") };
             if let Ok(judgment) = value.cast::<Judgment>() {
                 let CoreJudgment { reading, chance, .. } = judgment.get().0;
@@ -223,6 +226,12 @@ impl Explanation {
 /// Whether a value is of one of the classes of this library.
 fn is_class(value: &Bound<'_, PyAny>) -> PyResult<bool> {
     Ok(value.get_type().module()?.to_str()?.starts_with("trainwright"))
+}
+
+/// Whether a value is a dictionary of results, such as that of every gear.
+fn is_results_by_name(value: &Bound<'_, PyAny>) -> PyResult<bool> {
+    let Ok(items) = value.cast::<PyDict>() else { return Ok(false) };
+    items.values().iter().next().map_or(Ok(false), |first| is_class(&first))
 }
 
 /// The items of a mapping, or the fields of a class.
