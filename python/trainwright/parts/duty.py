@@ -27,7 +27,7 @@ def ranking_parts(records: Records) -> Iterator[Part]:
         yield Part(
             fleet_sheet(family, fleet, slopes=slopes, title=f"{job['id']}: {job['title']}", story=job["story"]),
             {
-                f"Damage of the worst set of every truck: what is not known of it (thick), and {span} on top (thin). Diamond: over its rating.": (
+                f"Damage of the worst set of every truck: what is not known of it (thick), and {span} on top (thin; the slope is the same for all and moves them together). Diamond: over its rating.": (
                     lambda plots: plots.damage_by_truck("Trucks by damage", bars)
                 ),
                 "Damage by planetary set; a set without a mark collects nothing in these hours.": lambda plots: plots.damage_by_set("Damage by set", sets),
