@@ -32,9 +32,9 @@ class Naming(click.ParamType):  # type: ignore[type-arg,unused-ignore]
 
 @command(Step.ROAD)
 @click.argument("rows", metavar="PARQUET...", nargs=-1, required=True)
-@click.option("--family", "family_file", type=RECORD, required=True, help="Record of the units.")
-@click.option("--fleet", "fleet_file", type=RECORD, required=True, help="Record of the trucks.")
-@click.option("--fluids", "fluids_file", type=RECORD, required=True, help="Record of the fluids.")
+@click.option("--family", "family_file", type=RECORD, required=True, help="Family file of the units.")
+@click.option("--fleet", "fleet_file", type=RECORD, required=True, help="Fleet file of the trucks.")
+@click.option("--fluids", "fluids_file", type=RECORD, required=True, help="Fluids file.")
 @click.option("--trucks", "trucks_file", type=RECORD, help="CSV with the columns truck and like: which truck of the record each truck of the files is built like.")
 @click.option("--column", "columns", type=Naming(), multiple=True, help="A column whose name differs, as temp_c=sump_f; may be repeated. °F, psi, mph and lbf·ft by the ending of the name.")
 @click.option("--by", type=click.Choice(list(RANKED_BY)), default="damage", show_default=True, help="What ranks the trucks.")
