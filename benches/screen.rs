@@ -20,7 +20,7 @@ fn pass(plan: &ScreenPlan, given: u32, asked: u32, columns: &[Vec<f64>], tally: 
         for (column, values) in columns.iter().enumerate().filter(|(column, _)| given >> column & 1 != 0) {
             block.column_mut(column).copy_from_slice(&values[start..start + ScreenBlock::ROWS]);
         }
-        block.screen(plan, (given, asked), ScreenBlock::ROWS, start as u64, tally);
+        block.screen(plan, (given, asked), (ScreenBlock::ROWS, start as u64), tally);
         block.carry(ScreenBlock::ROWS);
     }
 }

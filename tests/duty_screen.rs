@@ -75,7 +75,7 @@ fn blocks(
                 }
             }
         }
-        block.screen(plan, (given, asked), count, done as u64, &mut tally);
+        block.screen(plan, (given, asked), (count, done as u64), &mut tally);
         answers.extend((0..count).map(|row| block.answer(plan, asked, row)));
         block.carry(count);
         done += count;

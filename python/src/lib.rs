@@ -137,6 +137,8 @@ mod _native {
             other_driveline, other_teeth, rainflow, rank_intervals, ratio_of, resampled_total, residence, truck_duty,
             truck_duty_cases, weigh_causes, wheel_causes,
         };
+        #[pymodule_export]
+        use crate::fleet::screen_power;
     }
 
     /// Pump, orifices, valves, line pressure needed and available, cooler flow. Hot fluid burns.
@@ -167,7 +169,7 @@ mod _native {
         use trainwright::duty::screen as core;
 
         #[pymodule_export]
-        use crate::fleet::{Gear, Holding, Limits, Screen, Unit, screen_power};
+        use crate::fleet::{Gear, Holding, Limits, Screen, Unit};
 
         #[pymodule_init]
         fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {

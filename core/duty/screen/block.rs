@@ -3,6 +3,7 @@
 //! Every value is formed by the same functions as in [`ScreenPlan::row`], so that the bits are the same.
 #![expect(
     clippy::indexing_slicing,
+    clippy::needless_range_loop,
     reason = "every index is below the length of every array: BLOCK, or BLOCK + 1 after adding 1"
 )]
 
@@ -15,7 +16,7 @@ use super::columns::{
 use super::power::{ticks, ticks_and_rest};
 use super::row::{
     ScreenAnswer, bit, converter_loss_kw, durations, faster_aging, gear_in_effect, gear_loss_kw, given_bus_columns,
-    holds_nm, output_torque_nm, power_kw, turns, unlocked_torque_nm,
+    holds_nm, output_torque_nm, power_kw, turns, unlocked_torques_nm,
 };
 use super::tally::{
     AGED, AGING, CONVERTER_LOSS, DISTANCE, ENERGY, FLAG_ROWS, FLAG_SECONDS, GAP, GAP_SECONDS, GEAR_LOSS, GEAR_SECONDS,
@@ -305,8 +306,7 @@ impl ScreenBlock {
         &mut self,
         plan: &ScreenPlan,
         (given, asked): (u32, u32),
-        count: usize,
-        first_row: u64,
+        (count, first_row): (usize, u64),
         tally: &mut ScreenTally,
     ) {
         let count = count.min(BLOCK);
@@ -367,12 +367,15 @@ impl ScreenBlock {
             }
             let (low, high) = SCREEN_RANGES[column];
             let values = &self.columns[column];
+            let good = values[1..=pass.n].iter().fold(true, |good, &value| good & is_good(column, value, low, high));
+            if good {
+                continue;
+            }
             let flag = u64::from(bit(column));
             for i in 0..pass.n {
-                let bad = if is_good(column, values[i + 1], low, high) { 0 } else { flag };
-                self.flags[i] |= bad;
-                any |= bad;
+                self.flags[i] |= if is_good(column, values[i + 1], low, high) { 0 } else { flag };
             }
+            any |= flag;
         }
         if any != 0 && pass.asked & Ask::SUMS != 0 {
             self.count_bad(pass, count, tally);
@@ -434,31 +437,10 @@ impl ScreenBlock {
             return;
         }
         let no_input = pass.lacks(INPUT);
-        let commanded = !pass.lacks(COMMANDED);
-        for i in 0..pass.n {
-            self.place[i] = GEAR_NONE.into();
-        }
-        if !no_input {
-            let (input, output) = (&self.columns[INPUT], &self.columns[OUTPUT]);
-            for wanted in [-1.0, 1.0] {
-                let gears = plan.gears.iter().zip(0_i64..).take(plan.gear_count as usize);
-                for (gear, place) in gears.filter(|(gear, _)| gear.direction * wanted > 0.0) {
-                    if commanded {
-                        let bad = u64::from(bit(COMMANDED));
-                        let number = &self.columns[COMMANDED];
-                        for i in 0..pass.n {
-                            let direction = if self.flags[i] & bad == 0 { number[i + 1] } else { 0.0 };
-                            let is = gear_in_effect(gear, input[i + 1], output[i + 1], direction);
-                            self.place[i] = if is { place } else { self.place[i] };
-                        }
-                    } else {
-                        for i in 0..pass.n {
-                            let is = gear_in_effect(gear, input[i + 1], output[i + 1], 0.0);
-                            self.place[i] = if is { place } else { self.place[i] };
-                        }
-                    }
-                }
-            }
+        if no_input {
+            self.place = [GEAR_NONE.into(); BLOCK];
+        } else {
+            self.bands(pass);
         }
         let output = &self.columns[OUTPUT];
         let standing_rpm = plan.limits.standing_rpm;
@@ -481,6 +463,39 @@ impl ScreenBlock {
             let used = flags & NOT == 0;
             self.place[i] = if used { place } else { GEAR_UNKNOWN.into() };
             self.flags[i] = flags | if used { flag } else { 0_u64 };
+        }
+    }
+
+    /// Place of the gear whose band has the ratio of the speeds, or none: eight rows at a time, gear after gear.
+    #[inline(always)]
+    fn bands(&mut self, pass: &Pass<'_>) {
+        const LANES: usize = 8;
+        let gears = pass.plan.gears.get(..pass.plan.gear_count as usize).unwrap_or_default();
+        let commanded = !pass.lacks(COMMANDED);
+        let bad = u64::from(bit(COMMANDED));
+        for start in (0..pass.n).step_by(LANES) {
+            let start = start.min(BLOCK - LANES);
+            let (mut input, mut output, mut direction) = ([0.0; LANES], [0.0; LANES], [0.0; LANES]);
+            let mut place = [i64::from(GEAR_NONE); LANES];
+            for lane in 0..LANES {
+                let i = start + lane;
+                input[lane] = self.columns[INPUT][i + 1];
+                output[lane] = self.columns[OUTPUT][i + 1];
+                let number = self.columns[COMMANDED][i + 1];
+                direction[lane] = if commanded & (self.flags[i] & bad == 0) { number } else { 0.0 };
+            }
+            for wanted in [-1.0, 1.0] {
+                for (gear, at) in gears.iter().zip(0_i64..) {
+                    if gear.direction * wanted < 0.0 {
+                        continue;
+                    }
+                    for lane in 0..LANES {
+                        let is = gear_in_effect(gear, input[lane], output[lane], direction[lane]);
+                        place[lane] = if is { at } else { place[lane] };
+                    }
+                }
+            }
+            self.place[start..start + LANES].copy_from_slice(&place);
         }
     }
 
@@ -519,10 +534,15 @@ impl ScreenBlock {
             unlocked[unlocked_count & (BLOCK - 1)] = i as u8;
             unlocked_count += usize::from(self.flags[i] & u64::from(FLAG_UNLOCKED) != 0);
         }
-        for &row in &unlocked[..unlocked_count.min(BLOCK)] {
-            let i = at(row);
-            let torque_nm = self.input_nm[i];
-            self.input_nm[i] = unlocked_torque_nm(plan, engine[i + 1], input[i + 1], torque_nm);
+        for rows in unlocked[..unlocked_count.min(BLOCK)].chunks(8) {
+            let (mut speeds, mut torques) = ([(0.0, 0.0); 8], [f64::NAN; 8]);
+            for ((speeds, torque_nm), &row) in speeds.iter_mut().zip(&mut torques).zip(rows) {
+                *speeds = (engine[at(row) + 1], input[at(row) + 1]);
+                *torque_nm = self.input_nm[at(row)];
+            }
+            for (&torque_nm, &row) in unlocked_torques_nm(plan, &speeds, &torques).iter().zip(rows) {
+                self.input_nm[at(row)] = torque_nm;
+            }
         }
         for i in 0..pass.n {
             let torque_nm = self.input_nm[i];
@@ -673,11 +693,17 @@ impl ScreenBlock {
     #[inline(always)]
     fn every_gear(&mut self, pass: &Pass<'_>, tally: &mut ScreenTally) {
         let mut counts = [0_usize; PLACES];
-        for i in 0..pass.n {
+        let mut i = 0;
+        while i < pass.n {
+            // Rows of one place mostly come one after the other.
             let place = (self.place[i] + 3) as usize & (PLACES - 1);
-            let count = counts[place];
-            self.of_place[place][count & (BLOCK - 1)] = i as u8;
-            counts[place] = count + 1;
+            let (rows, mut count) = (&mut self.of_place[place], counts[place]);
+            while i < pass.n && (self.place[i] + 3) as usize & (PLACES - 1) == place {
+                rows[count & (BLOCK - 1)] = i as u8;
+                count += 1;
+                i += 1;
+            }
+            counts[place] = count;
         }
         if pass.asked & Ask::ROWS != 0 {
             self.output_nm = [f64::NAN; BLOCK];
@@ -702,7 +728,7 @@ impl ScreenBlock {
                 self.mismatches(gear, count);
             }
             if pass.asked & Ask::TORQUE != 0 && !(pass.lacks(ENGINE) || pass.lacks(INPUT) || pass.lacks(TORQUE)) {
-                self.one_gear(pass, gear, place, count, tally);
+                self.one_gear(pass, (gear, place), count, tally);
             }
         }
         // Out of gear, only the input torque can be the greatest.
@@ -734,7 +760,13 @@ impl ScreenBlock {
 
     /// Output torque, shares, margins, damage and loss of the rows in one gear.
     #[inline(always)]
-    fn one_gear(&mut self, pass: &Pass<'_>, gear: &PlannedGear, place: usize, count: usize, tally: &mut ScreenTally) {
+    fn one_gear(
+        &mut self,
+        pass: &Pass<'_>,
+        (gear, place): (&PlannedGear, usize),
+        count: usize,
+        tally: &mut ScreenTally,
+    ) {
         let plan = pass.plan;
         let n = ((count + 7) & !7).min(BLOCK);
         let side = &mut self.in_gear;
@@ -782,8 +814,8 @@ impl ScreenBlock {
         let mut least_margin = f64::INFINITY;
         let margins = pass.asked & Ask::MARGIN != 0 && gear.holding_count > 0 && !pass.lacks(PRESSURE);
         if margins {
-            side.least_nm = [f64::INFINITY; BLOCK];
-            side.weakest = [-1; BLOCK];
+            side.least_nm[..n].fill(f64::INFINITY);
+            side.weakest[..n].fill(-1);
             for holding in gear.holding.iter().take(gear.holding_count as usize) {
                 let element = i64::from(holding.element);
                 for j in 0..n {

@@ -161,31 +161,43 @@ pub(super) fn gear_in_effect(gear: &PlannedGear, input_rpm: f64, output_rpm: f64
         & (direction * gear.direction >= 0.0)
 }
 
-/// Torque ratio of the converter with the engine faster than the input.
+/// Input torques while the converter is not locked, of rows with these speeds of engine and input and these engine torques.
 #[inline(always)]
-pub(super) fn torque_ratio(plan: &ScreenPlan, speed_ratio: f64) -> f64 {
-    let [mut x0, ..] = plan.point_speed;
-    let [mut y0, ..] = plan.point_torque;
-    let mut slope = 0.0;
-    let points = plan.point_speed.iter().zip(&plan.point_torque).zip(&plan.point_slope);
-    for ((&x, &y), &s) in points.take(plan.point_count as usize) {
-        let reached = speed_ratio >= x;
-        x0 = if reached { x } else { x0 };
-        y0 = if reached { y } else { y0 };
-        slope = if reached { s } else { slope };
+pub(super) fn unlocked_torques_nm<const N: usize>(
+    plan: &ScreenPlan,
+    speeds_rpm: &[(f64, f64); N],
+    torques_nm: &[f64; N],
+) -> [f64; N] {
+    if plan.point_count == 0 {
+        return [f64::NAN; N];
     }
-    y0 + (speed_ratio - x0) * slope
+    let speed_ratios = speeds_rpm.map(|(engine_rpm, input_rpm)| input_rpm / engine_rpm);
+    let ([first_speed, ..], [first_ratio, ..]) = (plan.point_speed, plan.point_torque);
+    let mut sections = [(first_speed, first_ratio, 0.0); N];
+    let points = plan.point_speed.iter().zip(&plan.point_torque).zip(&plan.point_slope);
+    for ((&speed, &ratio), &slope) in points.take(plan.point_count as usize) {
+        for (section, &speed_ratio) in sections.iter_mut().zip(&speed_ratios) {
+            let reached = speed_ratio >= speed;
+            section.0 = if reached { speed } else { section.0 };
+            section.1 = if reached { ratio } else { section.1 };
+            section.2 = if reached { slope } else { section.2 };
+        }
+    }
+    let mut answers = *torques_nm;
+    let rows = sections.iter().zip(&speed_ratios).zip(speeds_rpm);
+    for (torque_nm, ((&(speed, ratio, slope), &speed_ratio), &(engine_rpm, input_rpm))) in answers.iter_mut().zip(rows)
+    {
+        let multiplied = *torque_nm * (ratio + (speed_ratio - speed) * slope);
+        let multiplies = (*torque_nm > 0.0) & (engine_rpm > input_rpm);
+        *torque_nm = if multiplies { multiplied } else { *torque_nm };
+    }
+    answers
 }
 
 /// Input torque while the converter is not locked.
-#[inline(always)]
 pub(super) fn unlocked_torque_nm(plan: &ScreenPlan, engine_rpm: f64, input_rpm: f64, torque_nm: f64) -> f64 {
-    if plan.point_count == 0 {
-        return f64::NAN;
-    }
-    let multiplies = (torque_nm > 0.0) & (engine_rpm > input_rpm);
-    let ratio = torque_ratio(plan, input_rpm / engine_rpm);
-    if multiplies { torque_nm * ratio } else { torque_nm }
+    let [torque_nm] = unlocked_torques_nm(plan, &[(engine_rpm, input_rpm)], &[torque_nm]);
+    torque_nm
 }
 
 /// Output torque.
@@ -297,7 +309,7 @@ impl ScreenPlan {
             answer.gear = self.place_of(row.input_rpm, row.output_rpm, direction);
             match self.gear_at(answer.gear) {
                 None => answer.flags |= FLAG_NO_GEAR,
-                Some(gear) if good(COMMANDED) && (row.gear < gear.number || row.gear > gear.number) => {
+                Some(gear) if good(COMMANDED) && abs(row.gear - gear.number) > 0.0 => {
                     answer.flags |= FLAG_MISMATCH;
                 }
                 Some(_) => {}

@@ -13,7 +13,7 @@ fn any(
     first_row: u64,
     tally: &mut ScreenTally,
 ) {
-    block.screen(plan, asked, count, first_row, tally);
+    block.screen(plan, asked, (count, first_row), tally);
 }
 
 #[cfg(target_arch = "x86_64")]
@@ -40,7 +40,7 @@ mod x86_64 {
                     first_row: u64,
                     tally: &mut ScreenTally,
                 ) {
-                    block.screen(plan, asked, count, first_row, tally);
+                    block.screen(plan, asked, (count, first_row), tally);
                 }
                 // SAFETY: `best` gives this function out only where the processor has these instructions.
                 unsafe { $inner(block, plan, asked, count, first_row, tally) }

@@ -203,9 +203,3 @@ def row(row):
     names = ("flags", "gear", "weakest", "duration_s", "input_torque_nm", "output_torque_nm", "least_margin",
              "turns_at_rated", "converter_loss_kw", "gear_loss_kw", "aged_s", "gps_over_speed", "gps_over_output")
     return [-1.0 if answer[name] != answer[name] else float(answer[name]) for name in names]
-
-
-def screen_power(row):
-    from trainwright._native import fleet
-
-    return [fleet.screen_power(base=row.number("base"), exponent=row.number("exponent"))]
