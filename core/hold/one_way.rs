@@ -94,7 +94,7 @@ pub struct TakeUp {
 ///
 /// E = J·ω²/2 = T·φ, ω = √(2·a·φ), t = √(2·φ/a), a = T/J
 ///
-/// * `backlash_deg` — φ, above 0 to 360°: [`RatchetIndex::backlash_deg`]; `torque_nm` — T on the member that turns back,
+/// * `backlash_deg` — φ, above 0 to 360°: [`super::RatchetIndex::backlash_deg`]; `torque_nm` — T on the member that turns back,
 ///   above 0; `inertia_kg_m2` — J of what turns with it, above 0
 /// * returns [`TakeUp`]; the energy does not depend on the inertia, the speed does
 ///

@@ -105,9 +105,9 @@ impl Pawl {
     ///
     /// F_e = F_t·tan(α − arctan μ)
     ///
-    /// * `tooth_n` — F_t, 0 or more, of [`ParkStress::tooth_n`]
+    /// * `tooth_n` — F_t, 0 or more, of [`super::ParkStress::tooth_n`]
     /// * returns [`Ejection`]
-    /// * errors: [`Error::OutOfRange`] for a flank outside 0 to 45° or a friction outside 0 to 1, [`Error::Reversed`]
+    /// * errors: [`crate::Error::OutOfRange`] for a flank outside 0 to 45° or a friction outside 0 to 1, [`crate::Error::Reversed`]
     ///
     /// Source: force on an inclined flank with friction (derived). Example: 13° with a friction of 0.08 to 0.15: 0.148 to
     /// 0.078 of the tooth force.
@@ -144,7 +144,7 @@ impl Pawl {
     ///
     /// N = F_t/cos α, then [`LineContact::pressed`]
     ///
-    /// * `contact` — pawl and flank; `tooth_n` — F_t, 0 or more, of [`ParkStress::tooth_n`]
+    /// * `contact` — pawl and flank; `tooth_n` — F_t, 0 or more, of [`super::ParkStress::tooth_n`]
     /// * returns [`LinePressure`]
     /// * errors: as [`Pawl::ejection`] and [`LineContact::pressed`]
     ///
@@ -161,9 +161,9 @@ impl Pawl {
     ///
     /// v = ω·r/(i_A·i_V), ω = window/t, t = √(2·J·φ/M)
     ///
-    /// * `driveline` — r, i_A, i_V; `window_deg` — angle in which it can drop, above 0, [`ParkGear::window_deg`]
+    /// * `driveline` — r, i_A, i_V; `window_deg` — angle in which it can drop, above 0, [`super::ParkGear::window_deg`]
     /// * returns [`Latch`]
-    /// * errors: [`Error::NotPositive`], [`Error::OutOfRange`]
+    /// * errors: [`crate::Error::NotPositive`], [`crate::Error::OutOfRange`]
     ///
     /// Park belongs to a vehicle that stands: above a crawl the pawl hammers, and may break.
     ///

@@ -190,7 +190,7 @@ impl Ratchet {
     ///
     /// u² = (T·u_a/a)² + (T·u_g)² + u_need²; judged: T − T_need ≥ 0
     ///
-    /// * `need_nm`, `allow_mpa`, `geometry_u_rel`, `rule` — as [`Wedge::wedge_hold`], the allowed stress of a strut
+    /// * `need_nm`, `allow_mpa`, `geometry_u_rel`, `rule` — as [`super::Wedge::wedge_hold`], the allowed stress of a strut
     ///
     /// Source: JCGM 100:2008, equation 10.
     pub fn strut_hold(

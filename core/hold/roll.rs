@@ -84,7 +84,7 @@ impl ParkGear {
     ///
     /// * `parked` — its rocking factor is not used
     /// * returns [`FreeRoll`]
-    /// * errors: as [`park_load`]
+    /// * errors: as [`super::park_load`]
     ///
     /// Source: one tooth at the road (derived). Example: 24 teeth, axle 3.92, 2561.18 mm: 27.2 mm; 18 teeth a third more.
     ///
@@ -141,7 +141,7 @@ impl ParkGear {
 /// * `driveline`; `axle_load_kg` — m_A on the locked axle, above 0; `grade_pct` — 0 to 100; `tire_friction` — μ_t, above 0 to 1.5
 /// * errors: [`Error::NotPositive`], [`Error::OutOfRange`]
 ///
-/// Below the torque of [`park_load`] the vehicle slides down with the park lock engaged, however strong it is.
+/// Below the torque of [`super::park_load`] the vehicle slides down with the park lock engaged, however strong it is.
 ///
 /// Source: friction of a locked axle (derived). Example: 3000 kg on the axle of the vehicle above on 20 %, friction 0.7: 2099.9 N·m.
 ///

@@ -107,7 +107,7 @@ impl Wedge {
     ///
     /// * `torque_nm` — T, 0 or more
     /// * returns [`WedgeLoad`]; it locks only where the friction is above `friction_needed`
-    /// * errors: as [`LineContact::pressed`]; [`Error::OutOfRange`] for an angle outside 0.1 to 30°
+    /// * errors: as [`LineContact::pressed`]; [`crate::Error::OutOfRange`] for an angle outside 0.1 to 30°
     ///
     /// Source: equilibrium of a body between two faces; Hertz by Shigley (from memory). Example (computed independently for
     /// the demonstration): 14 sprags at 5.5° on a race of 49 mm radius under 492.637 N·m: 2720.85 MPa.
@@ -147,7 +147,7 @@ impl Wedge {
     /// * `need_nm` — T_need, above 0; `allow_mpa` — a, the allowed pressure; `geometry_u_rel` — u_g, relative standard
     ///   uncertainty of the capacity from angle, radii, length and uneven load, 0 to 1; `rule` — decision rule
     /// * returns [`OneWayHold`]
-    /// * errors: as [`Wedge::wedge_capacity_nm`]; [`Error::NotPositive`], [`Error::OutOfRange`]
+    /// * errors: as [`Wedge::wedge_capacity_nm`]; [`crate::Error::NotPositive`], [`crate::Error::OutOfRange`]
     ///
     /// Source: JCGM 100:2008, equation 10.
     pub fn wedge_hold(
