@@ -253,7 +253,7 @@ fn row_of(row: &Row) -> ScreenRow {
 #[test]
 fn published_rows() {
     let plan = vector_truck();
-    vectors("duty_screen_row", |row| {
+    vectors("duty_row", |row| {
         let now = row_of(row);
         let before = ScreenRow { time_s: row.number("before_s"), engine_torque_nm: row.number("before_nm"), ..now };
         let a = plan.row(row.count("given"), &now, Some(&before));

@@ -344,7 +344,7 @@ static const vectors_test TESTS[] = {
     {"duty_other_driveline", other_driveline},
     {"duty_other_teeth", other_teeth},
     {"duty_weigh_causes", weigh_causes},
-    {"duty_screen_row", screen_row},
+    {"duty_row", screen_row},
     {"duty_screen_power", screen_power},
 };
 

@@ -218,7 +218,7 @@ impl ScreenBlock {
 
     /// A row of the block.
     #[must_use]
-    pub fn row(&self, row: usize) -> ScreenRow {
+    pub fn sample(&self, row: usize) -> ScreenRow {
         ScreenRow::of_values(core::array::from_fn(|column| self.columns[column][row.min(BLOCK - 1) + 1]))
     }
 

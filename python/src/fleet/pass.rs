@@ -308,7 +308,8 @@ fn write(
             put(to, rows, torques.iter().map(|torque_nm| torque_nm.abs() / rated_nm));
         }
         (Slots::Numbers(to), _) => {
-            let answers = (0..).map(|row| output.number(unit, &block.row(row), &block.answer(&unit.plan, asked, row)));
+            let answers =
+                (0..).map(|row| output.number(unit, &block.sample(row), &block.answer(&unit.plan, asked, row)));
             put(to, rows, answers);
         }
     }
