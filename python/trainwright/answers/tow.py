@@ -126,7 +126,7 @@ def _answer(case: Towed, review: RatingReview, governing: RatingRow, missing: li
     if open_:
         words.append(f"NOT PROVEN: {', '.join(open_)}.")
     if not over and not open_:
-        words.append(f"Every rating that was given is kept{'' if missing else ', and all of them were given'}.")
+        words.append("Every rating is kept." if not missing else f"Every rating that was given is kept; the whole is NOT PROVEN while {len(missing)} {'is' if len(missing) == 1 else 'are'} missing.")
     if isfinite(governing.trailer_limit_kg):
         words.append(
             f"{WORDS[governing.kind][0]} governs: it is met by a trailer of {show(governing.trailer_limit_kg, 'kg')}; proven up to "
@@ -202,7 +202,7 @@ def _facts(case: Towed, review: RatingReview) -> list[Fact]:
     share = coupled.trailer.hitch_kg.value / coupled.trailer.mass_kg.value
     name, band = BANDS[case.hitch]
     allowed = share_band_kg(mass_kg=coupled.trailer.mass_kg.value, share=band)
-    within = "within" if allowed.lower <= coupled.trailer.hitch_kg.value <= allowed.upper else "OUTSIDE"
+    within = "within" if allowed.lower * (1 - 1e-9) <= coupled.trailer.hitch_kg.value <= allowed.upper * (1 + 1e-9) else "OUTSIDE"
     facts = [
         Fact("loads from", case.weighed),
         Fact("levers", f"wheelbase {number(coupled.levers.wheelbase_mm, 0)} mm, hitch {number(coupled.levers.overhang_mm, 0)} mm behind the rear axle", "negative is ahead of it"),
