@@ -162,7 +162,7 @@ fn run_ups() {
             grip_n: row.number("grip_n"),
             shift_s: row.number("shift_s"),
         };
-        let up = run.run_up(&diesel(), &tight(), &gears(), row.number("from_km_h"), row.number("to_km_h"))?;
+        let up = run.run_up(&diesel(), &tight(), &gears(), [row.number("from_km_h"), row.number("to_km_h")])?;
         Ok([
             f64::from(up.reaches as u8),
             up.reached_km_h,
@@ -255,7 +255,7 @@ proptest! {
             axle_efficiency: 0.965, air_density_kg_m3: 1.18, grade_pct, wheel_inertia_kg_m2: 14.0, engine_inertia_kg_m2: 0.42,
             today: EngineToday::AS_MEASURED, lowest_locked_rpm: 1150.0, grip_n: 30_000.0, shift_s: 0.4,
         };
-        let time = |run: RunUp| run.run_up(&diesel(), &tight(), &gears(), 0.0, 60.0).unwrap();
+        let time = |run: RunUp| run.run_up(&diesel(), &tight(), &gears(), [0.0, 60.0]).unwrap();
         let [one, heavy, steep] = [run(mass, grade), run(mass * more, grade), run(mass, grade + 1.0)].map(time);
         prop_assert!(one.reaches && heavy.time_s > one.time_s && steep.time_s > one.time_s);
         prop_assert!(one.distance_m < 60.0 / 3.6 * one.time_s);
@@ -285,11 +285,11 @@ fn a_run_up_needs_gears() {
         grip_n: f64::INFINITY,
         shift_s: 0.4,
     };
-    let refused = |gears: &[RunUpGear]| run.run_up(&diesel(), &tight(), gears, 0.0, 60.0).unwrap_err().kind();
+    let refused = |gears: &[RunUpGear]| run.run_up(&diesel(), &tight(), gears, [0.0, 60.0]).unwrap_err().kind();
     assert_eq!(refused(&[]), "COUNT");
     assert_eq!(refused(&[gears()[0]; 17]), "COUNT");
     assert_eq!(refused(&[RunUpGear { ratio: 0.0, ..gears()[0] }]), "NOT_POSITIVE");
     assert_eq!(refused(&[RunUpGear { efficiency: 1.2, ..gears()[0] }]), "OUT_OF_RANGE");
     let open = EngineCurve { points: 40, ..diesel() };
-    assert_eq!(run.run_up(&open, &tight(), &gears(), 0.0, 60.0).unwrap_err().kind(), "COUNT");
+    assert_eq!(run.run_up(&open, &tight(), &gears(), [0.0, 60.0]).unwrap_err().kind(), "COUNT");
 }

@@ -159,11 +159,11 @@ impl Fleet {
         for (index, truck) in self.truck.iter().enumerate() {
             let Some(tow) = &truck.tow else { continue };
             let path = Path::default().key("truck").index(index).key("tow");
-            if let (Some(gvwr), Some(front), Some(rear)) = (tow.gvwr_kg, tow.gawr_front_kg, tow.gawr_rear_kg) {
-                if gawr_left_kg(gvwr, front, rear).is_ok_and(|left| left < 0.0) {
-                    let message = format!("above the sum of the axle ratings, {}", front + rear);
-                    faults.push(Fault::error(path.key("gvwr_kg"), message, "read the placard again"));
-                }
+            if let (Some(gvwr), Some(front), Some(rear)) = (tow.gvwr_kg, tow.gawr_front_kg, tow.gawr_rear_kg)
+                && gawr_left_kg(gvwr, front, rear).is_ok_and(|left| left < 0.0)
+            {
+                let message = format!("above the sum of the axle ratings, {}", front + rear);
+                faults.push(Fault::error(path.key("gvwr_kg"), message, "read the placard again"));
             }
             if let Some(front) = tow.front_kg.filter(|front| *front >= truck.truck_kg) {
                 let message = format!("the front axle weighs {front} of a truck of {}", truck.truck_kg);

@@ -171,7 +171,7 @@ impl Statics {
         let lever = within("overhang_mm", levers.overhang_mm, -wheelbase_mm, 2.0 * wheelbase_mm)? / wheelbase_mm;
         let Distribution { moment_nm, ball_to_axle_mm } = distribution;
         let moment_kg_mm = 1000.0 * within("moment_nm", moment_nm, 0.0, 1e6)? / GRAVITY_M_S2;
-        if !(ball_to_axle_mm > 0.0) {
+        if ball_to_axle_mm.is_nan() || ball_to_axle_mm <= 0.0 {
             return Err(Error::NotPositive { name: "ball_to_axle_mm", value: ball_to_axle_mm });
         }
         let [off_hitch, by_bars] = [moment_kg_mm / ball_to_axle_mm, moment_kg_mm / wheelbase_mm];

@@ -117,7 +117,7 @@ fn open_turbine_nm(
 
 /// First and last point in use.
 fn ends(values: &[f64], points: u32) -> [f64; 2] {
-    let last = values.iter().take(points as usize).last();
+    let last = values.iter().take(points as usize).next_back();
     [values.first().copied().unwrap_or(0.0), last.copied().unwrap_or(0.0)]
 }
 
@@ -165,7 +165,7 @@ impl RunUp {
     /// t = ∫ m_e/(F − F_road) dv + n·t_s, x = ∫ v·m_e/(F − F_road) dv + n·t_s·v
     ///
     /// * `engine`, `converter` — curve and characteristic; `gears` — 1 to 16
-    /// * `from_km_h` — 0 or more; `to_km_h` — above it, to 300
+    /// * the speeds — `from_km_h`, 0 or more, and `to_km_h`, not below it, to 300
     /// * returns [`RunUpTime`]: where the speed is not reached it says how far it gets
     /// * errors: [`Error::Count`], [`Error::NotPositive`], [`Error::OutOfRange`]; [`Error::NoAnswer`] where no gear can be
     ///   used at the start
@@ -176,8 +176,7 @@ impl RunUp {
         engine: &EngineCurve,
         converter: &Characteristic,
         gears: &[RunUpGear],
-        from_km_h: f64,
-        to_km_h: f64,
+        [from_km_h, to_km_h]: [f64; 2],
     ) -> Result<RunUpTime> {
         engine.check_engine_curve()?;
         converter.check_characteristic()?;
@@ -235,7 +234,7 @@ impl RunUp {
         within("lowest_locked_rpm", self.lowest_locked_rpm, 0.0, 1e5)?;
         within("shift_s", self.shift_s, 0.0, 60.0)?;
         within("grade_pct", self.grade_pct, -100.0, 100.0)?;
-        if !(self.grip_n > 0.0) {
+        if self.grip_n.is_nan() || self.grip_n <= 0.0 {
             return Err(Error::NotPositive { name: "grip_n", value: self.grip_n });
         }
         Ok(())

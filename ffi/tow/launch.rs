@@ -75,7 +75,7 @@ pub unsafe extern "C" fn tw_tow_run_up(
     unsafe {
         put(out_time, || {
             let gears = slice(gears, gear_count)?;
-            core(borrow(run)?.run_up(borrow(engine)?, borrow(converter)?, gears, from_km_h, to_km_h))
+            core(borrow(run)?.run_up(borrow(engine)?, borrow(converter)?, gears, [from_km_h, to_km_h]))
         })
     }
 }

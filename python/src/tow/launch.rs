@@ -249,6 +249,6 @@ impl RunUp {
     ) -> PyResult<RunUpTime> {
         let gears: Vec<core::RunUpGear> = gears.into_iter().map(Into::into).collect();
         let (engine, converter) = (engine.0, converter.0);
-        answer(py.detach(|| self.0.run_up(&engine, &converter, &gears, from_km_h, to_km_h)))
+        answer(py.detach(|| self.0.run_up(&engine, &converter, &gears, [from_km_h, to_km_h])))
     }
 }
