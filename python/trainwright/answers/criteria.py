@@ -9,7 +9,7 @@ from ..edge import number, show
 from ..error import Error
 from ..judge import Limits, Reading
 from ..sheet import Fact, Row, Sheet, Table
-from ..tow import CriterionCheck, RatedFor, RunUp, RunUpGear, RunUpTime, check_criterion, rig
+from ..tow import CriterionCheck, OfferedGear, RatedFor, RunUp, RunUpGear, RunUpTime, check_criterion, rig
 from ..units import mph_to_km_h
 from . import RULE
 from .launch import Start
@@ -47,7 +47,7 @@ def run_up_of(start: Start, *, shift_s: float) -> tuple[RunUp, list[RunUpGear]]:
         wheel_inertia_kg_m2=start.truck["tow"].get("wheel_inertia_kg_m2") or 0.0, engine_inertia_kg_m2=engine["inertia_kg_m2"], lowest_locked_rpm=road["lowest_locked_rpm"],
         grip_n=grip_n, shift_s=shift_s,
     )  # fmt: skip
-    names = {}
+    names: dict[str, OfferedGear] = {}
     for name, gear in zip(start.unit.names, start.unit.gears):
         if gear.ratio > 0 and not any(abs(gear.ratio - other.ratio) < 1e-9 for other in names.values()):
             names[name] = gear

@@ -72,7 +72,7 @@ class Start:
     def tire(self) -> str:
         """The tire; where several are possible the largest, which pulls least."""
         tires = [self.truck["tire"]] if self.truck["tire"] != "unknown" else self.truck["tire_candidates"]
-        return max(tires, key=lambda name: self.fleet.rolling(name).circumference_mm.value)
+        return str(max(tires, key=lambda name: self.fleet.rolling(name).circumference_mm.value))
 
     def rated_nm(self, reverse: bool) -> float:
         """Torque at the input that the unit is rated for."""
