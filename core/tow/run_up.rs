@@ -12,7 +12,7 @@ pub(super) const RUN_UP: Card = Card {
     equation: "t = ∫ m_e/(F − F_road) dv + n·t_s, x = ∫ v·m_e/(F − F_road) dv + n·t_s·v; F of the gear that accelerates most, no more than the grip",
     symbols: &[
         symbol("t, x", "time_s, distance_m", "s, m"),
-        symbol("v", "from_km_h to to_km_h (in m/s)", "km/h"),
+        symbol("v", "speed, from the first of the two to the second (in m/s)", "km/h"),
         symbol("m_e", "tow.equivalent_mass in the gear", "kg"),
         symbol("F, F_road", "force of the driven wheels, road.road_load", "N"),
         symbol("n, t_s", "shifts, shift_s", "1, s"),
