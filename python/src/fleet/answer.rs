@@ -19,11 +19,11 @@ pub enum Output {
     /// A number that the pass keeps.
     Lane(core::ScreenLane),
     /// Share of a rating: input, output, or the greater.
-    InputShare,
+    TurbineShare,
     /// See above.
-    OutputShare,
+    DrivenShare,
     /// See above.
-    GreatestShare,
+    ShareGreatest,
     /// Margin of an element.
     Margin(String),
     /// Torque on an element.
@@ -70,9 +70,9 @@ impl Output {
                 "duration_s" => Self::Lane(Lane::Duration),
                 "input_torque_nm" => Self::Lane(Lane::InputTorque),
                 "output_torque_nm" => Self::Lane(Lane::OutputTorque),
-                "input_share" => Self::InputShare,
-                "output_share" => Self::OutputShare,
-                "greatest_share" => Self::GreatestShare,
+                "input_share" => Self::TurbineShare,
+                "output_share" => Self::DrivenShare,
+                "greatest_share" => Self::ShareGreatest,
                 "least_margin" => Self::Lane(Lane::LeastMargin),
                 "turns_at_rated" => Self::Lane(Lane::Turns),
                 "converter_loss_kw" => Self::Lane(Lane::ConverterLoss),
@@ -102,8 +102,8 @@ impl Output {
             Self::Gear | Self::Lane(Lane::Duration) => 0,
             Self::Flags => Ask::TORQUE | Ask::MARGIN | Ask::LIFE,
             Self::Weakest | Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN | Ask::ROWS,
-            Self::Lane(Lane::InputTorque) | Self::InputShare | Self::Demand(_) => Ask::TORQUE,
-            Self::Lane(Lane::OutputTorque) | Self::OutputShare | Self::GreatestShare => Ask::TORQUE | Ask::ROWS,
+            Self::Lane(Lane::InputTorque) | Self::TurbineShare | Self::Demand(_) => Ask::TORQUE,
+            Self::Lane(Lane::OutputTorque) | Self::DrivenShare | Self::ShareGreatest => Ask::TORQUE | Ask::ROWS,
             Self::Lane(Lane::Turns) | Self::Damage(_) => Ask::DAMAGE | Ask::ROWS,
             Self::Lane(Lane::ConverterLoss) => Ask::HEAT,
             Self::Lane(Lane::GearLoss) => Ask::HEAT | Ask::ROWS,
@@ -120,9 +120,9 @@ impl Output {
             Self::Flags => answer.flags.into(),
             Self::Gear => answer.gear.into(),
             Self::Weakest => answer.weakest.into(),
-            Self::InputShare => answer.input_share,
-            Self::OutputShare => answer.output_share,
-            Self::GreatestShare => answer.greatest_share,
+            Self::TurbineShare => answer.input_share,
+            Self::DrivenShare => answer.output_share,
+            Self::ShareGreatest => answer.greatest_share,
             Self::Margin(name) => unit.element(name).and_then(|at| elements().0.get(at).copied()).unwrap_or(f64::NAN),
             Self::Demand(name) => unit.element(name).and_then(|at| elements().1.get(at).copied()).unwrap_or(f64::NAN),
             Self::Damage(name) => {

@@ -135,7 +135,7 @@ fn trucks<'a>(array: &'a dyn Array, names: &'a [Option<Key>]) -> PyResult<Trucks
                 .or_else(|| codes::<UInt16Type>(array))
                 .or_else(|| codes::<Int64Type>(array))
                 .or_else(|| codes::<UInt64Type>(array));
-            match keys.and_then(|keys| values(keys)) {
+            match keys.and_then(values) {
                 Some(codes) => Trucks::Listed(codes, array.nulls(), names),
                 None => return Err(unusable("truck", array.data_type(), "text or whole numbers")),
             }

@@ -302,7 +302,7 @@ fn write(
         (Slots::Places(to), Output::Weakest) => put(to, rows, block.weakest().iter().map(|&place| place as i8)),
         (Slots::Places(to), _) => put(to, rows, block.gears().iter().map(|&place| place as i8)),
         (Slots::Numbers(to), Output::Lane(lane)) => put(to, rows, block.lane(*lane).iter().copied()),
-        (Slots::Numbers(to), Output::InputShare) => {
+        (Slots::Numbers(to), Output::TurbineShare) => {
             let rated_nm = unit.plan.rated_input_nm();
             let torques = block.lane(trainwright::duty::screen::ScreenLane::InputTorque);
             put(to, rows, torques.iter().map(|torque_nm| torque_nm.abs() / rated_nm));

@@ -12,8 +12,11 @@ use super::trucks::Key;
 use super::unit::Unit;
 use crate::error::refuse;
 
+/// A truck, its unit, its totals, and the times of its first and last row.
+type Finished<'s> = (&'s Key, &'s Unit, ScreenTotals, Option<(f64, f64)>);
+
 /// Totals of every truck, in their order.
-fn finished(screen: &Screen) -> PyResult<Vec<(&Key, &Unit, ScreenTotals, Option<(f64, f64)>)>> {
+fn finished(screen: &Screen) -> PyResult<Vec<Finished<'_>>> {
     if screen.sums & Ask::SUMS == 0 {
         let message = "aggregates: none was asked for; make the Screen with aggregates=None, or name some";
         return Err(refuse("MISSING", "aggregates", message.into()));
