@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from numpy.typing import ArrayLike
 from typing import Any, Final, final
 
-__all__ = ["AgingRule", "BearingDuty", "BusSignal", "BusValue", "CauseFit", "CauseFound", "CycleCount", "Damage", "DamageInterval", "DamageLine", "DamageRange", "FluidLife", "GradeHours", "MeshDuty", "RankInterval", "RatioCause", "RatioRule", "Residence", "SpeedsRatio", "TruckDuty", "WheelDuty", "bootstrap_ranks", "bus_signal", "damage_interval", "fluid_life", "mesh_duty", "other_driveline", "other_teeth", "rainflow", "rank_intervals", "ratio_of", "resampled_total", "residence", "truck_duty", "truck_duty_cases", "weigh_causes", "wheel_causes"]
+__all__ = ["AgingRule", "BearingDuty", "BusSignal", "BusValue", "CauseFit", "CauseFound", "CycleCount", "Damage", "DamageInterval", "DamageLine", "DamageRange", "FluidLife", "GradeHours", "MeshDuty", "RankInterval", "RatioCause", "RatioRule", "Residence", "SpeedsRatio", "TruckDuty", "WheelDuty", "bootstrap_ranks", "bus_signal", "damage_interval", "fluid_life", "mesh_duty", "other_driveline", "other_teeth", "rainflow", "rank_intervals", "ratio_of", "resampled_total", "residence", "screen_power", "truck_duty", "truck_duty_cases", "weigh_causes", "wheel_causes"]
 
 @final
 class AgingRule:
@@ -1135,6 +1135,14 @@ def residence(*, time_s: Any, values: Any, edges: Any, gap_limit_s: float) -> tu
     >>> rest, seconds = residence(time_s=[0, 10, 20, 30, 3630], values=[50, 50, 90, 90, 90], edges=[0, 80, 120], gap_limit_s=15)
     >>> seconds.tolist(), rest.gap_s
     ([10.0, 20.0], 3600.0)
+    """
+
+def screen_power(*, base: float, exponent: float) -> float:
+    """
+    Base to an exponent as the pass over rows forms it, not the `pow` of the platform: within 2e-13 of the value.
+
+    >>> round(screen_power(base=0.5, exponent=6.5), 9)
+    0.011048543
     """
 
 def truck_duty(family: Family, fleet: Fleet, truck: str, *, speed_step_km_h: float, tire: str | None = None, trailer_kg: float | None = None, slope: float | None = None) -> TruckDuty:

@@ -2,14 +2,16 @@
 Records: TOML that a parts person can maintain, every fault of it named at its line.
 """
 
+from .converter import Characteristic, EngineCurve
 from .fluid import Fill, Fluid
 from .hydraulic import CoolerLimits, Pump
 from .identify import Identification, Look
 from .interchange import Joints
 from .judge import Reading, Rule
-from .road import Driveline
+from .road import Combination, Driveline
 from .stack import HotPlay, PieceList, PistonStroke
 from .tire import Rolling, Tire
+from .tow import Coupled, TowRatings
 from .train import Train
 from os import PathLike
 from typing import Any, final
@@ -123,6 +125,23 @@ class Fleet:
         """
         Everything in the record, by the keys of the TOML; what is left out is None.
         """
+    def characteristic(self, /, name: str) -> Characteristic:
+        """
+        Characteristic of a torque converter, by its name in the record.
+        """
+    def combination(self, /, truck: str, *, trailer_kg: float | None = None) -> Combination:
+        """
+        Truck and trailer as the road feels them: mass, rolling coefficient (the mean by mass), drag area. `trailer_kg` goes
+        before the record's; it must be given where the record has a range only.
+        """
+    def coupled(self, /, truck: str, *, trailer_kg: float) -> Coupled:
+        """
+        A truck with a trailer of this mass on its hitch, from the scale weights and levers of the record.
+        """
+    def engine_curve(self, /, name: str) -> EngineCurve:
+        """
+        Torque against speed of an engine, by its name in the record.
+        """
     def fitted(self, /, truck: str) -> Driveline:
         """
         Axle and tire that are fitted to a truck.
@@ -147,6 +166,10 @@ class Fleet:
     def to_toml(self, /) -> str:
         """
         The record as TOML, without the comments of the text.
+        """
+    def tow_ratings(self, /, truck: str) -> TowRatings:
+        """
+        Ratings of a truck, its hitch and its trailer; infinite where the record has none.
         """
     @property
     def trucks(self, /) -> list[str]:

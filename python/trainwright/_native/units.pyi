@@ -6,7 +6,7 @@ from numpy import float64
 from numpy.typing import ArrayLike, NDArray
 from typing import Any
 
-__all__ = ["c_to_f", "cm3_to_in3", "f_to_c", "f_to_k_difference", "gallon_to_l", "hp_to_kw", "in3_to_cm3", "in_to_mm", "k_to_f_difference", "kg_to_lb", "km_h_to_mph", "km_to_mile", "kpa_to_psi", "kw_to_hp", "l_to_gallon", "l_to_quart", "lb_to_kg", "lbf_ft_to_nm", "lbf_to_n", "mile_to_km", "mm_to_in", "mm_to_thou", "mph_to_km_h", "n_to_lbf", "nm_to_lbf_ft", "psi_to_kpa", "quart_to_l", "thou_to_mm"]
+__all__ = ["c_to_f", "cm3_to_in3", "f_to_c", "f_to_k_difference", "gallon_to_l", "hp_to_kw", "in3_to_cm3", "in_to_mm", "k_to_f_difference", "kg_to_lb", "km_h_to_mph", "km_to_mile", "kpa_to_psi", "kw_to_hp", "l_to_gallon", "l_to_quart", "lb_to_kg", "lbf_ft_to_nm", "lbf_to_n", "mile_to_km", "mm_to_in", "mm_to_thou", "mph_to_km_h", "n_to_lbf", "nm_to_lbf_ft", "per_sqrt_lbf_ft_to_per_sqrt_nm", "per_sqrt_nm_to_per_sqrt_lbf_ft", "psi_to_kpa", "quart_to_l", "thou_to_mm"]
 
 def c_to_f(temp_c: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
@@ -131,6 +131,16 @@ def n_to_lbf(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
 def nm_to_lbf_ft(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
     """
     Newton-meters to pound-force feet. A number in gives a float, an array gives an array.
+    """
+
+def per_sqrt_lbf_ft_to_per_sqrt_nm(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
+    """
+    Capacity factors of torque converters in 1/min per √(lbf·ft) to 1/min per √(N·m). A number in gives a float, an array gives an array.
+    """
+
+def per_sqrt_nm_to_per_sqrt_lbf_ft(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
+    """
+    Capacity factors of torque converters in 1/min per √(N·m) to 1/min per √(lbf·ft). A number in gives a float, an array gives an array.
     """
 
 def psi_to_kpa(value: ArrayLike, *, out: NDArray[float64] | None = None) -> Any:
