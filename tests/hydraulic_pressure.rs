@@ -204,12 +204,12 @@ fn the_demo_gears_need_what_an_independent_script_found() {
         gear_pressure(&review(&state, &packs, duty).unwrap(), duty.pressure_kpa, 1500.0).unwrap()
     };
     for (gear, element, kpa) in [
-        ("1", "B1", 1221.240_144_778_760_6),
+        ("1", "B1", 1_221.240_144_778_760_6),
         ("2", "B1", 938.473_734_066_356_3),
-        ("3", "C1", 1369.571_540_503_396_8),
+        ("3", "C1", 1_369.571_540_503_396_8),
         ("4", "C1", 636.048_977_684_923_1),
         ("5", "C3", 657.937_793_950_384_6),
-        ("6", "C2", 1120.782_214_555_835_7),
+        ("6", "C2", 1_120.782_214_555_835_7),
         ("7", "C3", 754.323_703_944_242_5),
         ("8", "C3", 657.937_793_950_383_6),
     ] {
@@ -220,12 +220,12 @@ fn the_demo_gears_need_what_an_independent_script_found() {
     }
     // J3: 1470 kPa in third. 660 N·m needs 1408 (1386 with the weakest spring), 0.706; 840 needs 1758 of 1500: no.
     let t12 = needed("3", 660.0, 1470.0);
-    assert_relative_eq!(t12.needed.strong_spring_kpa, 1408.407_876_339_474_6, max_relative = 1e-5);
-    assert_relative_eq!(t12.needed.weak_spring_kpa, 1385.621_921_212_716_9, max_relative = 1e-5);
+    assert_relative_eq!(t12.needed.strong_spring_kpa, 1_408.407_876_339_474_6, max_relative = 1e-5);
+    assert_relative_eq!(t12.needed.weak_spring_kpa, 1_385.621_921_212_716_9, max_relative = 1e-5);
     assert_relative_eq!(t12.chance, 0.706_154_155_468_356_6, max_relative = 1e-5);
     assert_eq!(t12.verdict, Verdict::NotProven);
     let t13 = needed("3", 840.0, 1470.0);
-    assert_relative_eq!(t13.needed.strong_spring_kpa, 1757.934_898_864_173_6, max_relative = 1e-5);
+    assert_relative_eq!(t13.needed.strong_spring_kpa, 1_757.934_898_864_173_6, max_relative = 1e-5);
     assert!(t13.control_spare_kpa < 0.0 && t13.spare_kpa < 0.0);
     assert_eq!(t13.verdict, Verdict::NoGo);
 }

@@ -221,15 +221,15 @@ proptest! {
             Coupled { trailer, ..coupled }.rating_check(kind, rating_kg, ninety_five())
         };
         prop_assert!(check.proven_trailer_kg <= check.trailer_limit_kg);
-        if check.trailer_limit_kg.is_finite() && check.trailer_limit_kg > 1.0 {
-            if let Ok(at_limit) = scaled(check.trailer_limit_kg) {
-                assert_relative_eq!(at_limit.load_kg.value, rating_kg, max_relative = 1e-9);
-            }
+        if check.trailer_limit_kg.is_finite() && check.trailer_limit_kg > 1.0
+            && let Ok(at_limit) = scaled(check.trailer_limit_kg)
+        {
+            assert_relative_eq!(at_limit.load_kg.value, rating_kg, max_relative = 1e-9);
         }
-        if check.proven_trailer_kg.is_finite() && check.proven_trailer_kg > 1.0 {
-            if let Ok(just_below) = scaled(check.proven_trailer_kg * (1.0 - 1e-9)) {
-                prop_assert_eq!(just_below.judgment.verdict, Verdict::Go);
-            }
+        if check.proven_trailer_kg.is_finite() && check.proven_trailer_kg > 1.0
+            && let Ok(just_below) = scaled(check.proven_trailer_kg * (1.0 - 1e-9))
+        {
+            prop_assert_eq!(just_below.judgment.verdict, Verdict::Go);
         }
         prop_assert_eq!(check.judgment.verdict == Verdict::Go, check.proven_trailer_kg >= trailer.mass_kg.value);
     }

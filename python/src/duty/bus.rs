@@ -83,7 +83,7 @@ fn decoded<'py>(
     .map_err(|_| pyo3::exceptions::PyRuntimeError::new_err("three columns"))?;
     if shown.is_instance_of::<PyFloat>() {
         let value = shown.extract()?;
-        let number: f64 = meanings.extract()?;
+        let number = meanings.extract::<f64>()? as u8;
         let all = [
             core::BusMeaning::Value,
             core::BusMeaning::OutOfRange,
@@ -92,7 +92,7 @@ fn decoded<'py>(
             core::BusMeaning::Error,
             core::BusMeaning::NotAvailable,
         ];
-        let meaning = all.into_iter().find(|meaning| f64::from(*meaning as u8) == number).unwrap_or(all[1]);
+        let meaning = all.into_iter().find(|meaning| *meaning as u8 == number).unwrap_or(all[1]);
         return Ok(Bound::new(py, BusValue(core::BusValue { meaning, value }))?.into_any());
     }
     let fields = PyDict::new(py);
