@@ -45,7 +45,7 @@ OTHERWISE = {
 
 
 def sources(chapter: str) -> str:
-    files = [ROOT / "core" / f"{chapter}.rs", *sorted((ROOT / "core" / chapter).glob("*.rs"))]
+    files = [ROOT / "core" / f"{chapter}.rs", *sorted((ROOT / "core" / chapter).rglob("*.rs"))]
     return "\n".join(file.read_text(encoding="utf-8") for file in files if file.exists())
 
 

@@ -18,7 +18,7 @@ import trainwright
 from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
-from trainwright import Error, Limits, RangeWarning, Reading
+from trainwright import Error, Limits, RangeWarning, Reading, fleet
 from trainwright.judge import chance_inside, normal_cdf
 
 CHAPTERS = {name: getattr(trainwright, name) for name in trainwright.__all__ if hasattr(getattr(trainwright, name), "__all__")}
@@ -260,11 +260,19 @@ def test_cards_are_complete_and_known() -> None:
         trainwright.card("judge.nothing")
 
 
+RULES_OF_A_ROW = {
+    f"duty.{rule}" for rule in ("gear_in_effect", "unlocked_torque_nm", "holds_nm", "damages", "converter_loss_kw", "faster_aging", "satellite")
+}
+"""Rules of the pass over rows, which Python has as one function."""
+
+
 @pytest.mark.parametrize("id", [card.id for card in trainwright.cards()])
 def test_a_formula_names_its_source_in_its_help(id: str) -> None:
     chapter, name = id.split(".")
     owners = [CHAPTERS[chapter], *(item for item in vars(CHAPTERS[chapter]).values() if inspect.isclass(item))]
     helps = [inspect.getdoc(getattr(owner, name)) or "" for owner in owners if hasattr(owner, name)]
+    if id in RULES_OF_A_ROW:
+        helps = [inspect.getdoc(fleet.Unit.row) or ""]
     assert helps and any("Source: " in text for text in helps)
 
 

@@ -331,6 +331,7 @@ impl Unit {
     }
 
     /// One row, and the row of the same truck before it: everything that it says, by name. Rows are dictionaries of the columns.
+    /// Source: the cards of its rules, `duty.gear_in_effect` to `duty.satellite`.
     #[pyo3(signature = (row, previous = None))]
     fn row<'py>(
         &self,

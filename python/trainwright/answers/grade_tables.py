@@ -39,7 +39,7 @@ def margins_of(truck: Truck, pull: Pull) -> dict[str, str]:
 
 def weakest(truck: Truck, pull: Pull, margins: Mapping[str, str]) -> str:
     """The weakest clutch or brake of the chosen gear, in a sentence."""
-    if pull.chosen not in margins or truck.pressure_kpa is None:
+    if pull.chosen is None or pull.chosen not in margins or truck.pressure_kpa is None:
         return ""
     margin, element = margins[pull.chosen].split()
     return f" At {show(truck.pressure_kpa.value, 'kpa')} the least clutch margin in {pull.chosen} is {margin}, of {element}."

@@ -47,7 +47,7 @@ class Units(dict[Any, Unit]):
     """Units by truck, which remember their records: so they travel to the workers of a cluster as the records do."""
 
     def __init__(
-        self, family: Family, fleet: Fleet, fluids: Fluids, trucks: dict[Any, str], limits: Limits, oil: dict[str, Any], life: dict[str, float | None]
+        self, family: Family, fleet: Fleet, fluids: Fluids, trucks: dict[Any, str], limits: Limits, oil: dict[str, Any], life: dict[str, Any]
     ) -> None:
         self._made_of = (family, fleet, fluids, trucks, limits, oil, life)
         super().__init__(_made(*self._made_of))
@@ -57,7 +57,7 @@ class Units(dict[Any, Unit]):
 
 
 def _made(
-    family: Family, fleet: Fleet, fluids: Fluids, trucks: dict[Any, str], limits: Limits, oil: dict[str, Any], life: dict[str, float | None]
+    family: Family, fleet: Fleet, fluids: Fluids, trucks: dict[Any, str], limits: Limits, oil: dict[str, Any], life: dict[str, Any]
 ) -> dict[Any, Unit]:
     built = {truck["id"]: truck for truck in fleet.as_dict()["truck"]}
     for like in trucks.values():
@@ -123,7 +123,7 @@ def _meshes(train: Train, gear: TrainGear) -> tuple[dict[str, float], dict[str, 
     return contacts, torque
 
 
-def _unit(family: Family, fleet: Fleet, truck: dict[str, Any], gears: list[Gear], limits: Limits, life: dict[str, float | None]) -> Unit:
+def _unit(family: Family, fleet: Fleet, truck: dict[str, Any], gears: list[Gear], limits: Limits, life: dict[str, Any]) -> Unit:
     record, trucks = family.as_dict(), fleet.as_dict()
     rated = record["variant"][truck["variant"]]
     more: dict[str, Any] = {}
