@@ -63,7 +63,8 @@ def _pass(data, starts, ends, has_previous, of, gears, forward, holds, converter
                             duration = step
                             same = bool(ok & 8) and outlet >= standing
                             for column in range(1, 8):
-                                same = same and data[column][row] == data[column][row - 1]
+                                now, before = data[column][row], data[column][row - 1]
+                                same = same and (now == before or (np.isnan(now) and np.isnan(before)))
                             if same:
                                 flags |= 1 << STALE
                                 used = False
