@@ -185,7 +185,8 @@ def sources_of(sheets: Iterable[Sheet]) -> list[str]:
 def _rich(table: Table) -> RichTable:
     rich = RichTable(box=None, padding=(0, 2, 0, 0), pad_edge=False)
     for column in table.columns:
-        rich.add_column(column.lstrip(">"), justify="right" if column[0] == ">" else "left", header_style="cyan", overflow="fold")
+        number = column[0] == ">"
+        rich.add_column(column.lstrip(">"), justify="right" if number else "left", header_style="cyan", overflow="fold", no_wrap=number)
     for row in table.rows:
         rich.add_row(*(Text(cell) for cell in row.cells), style=STYLES[row.mark])
     return rich

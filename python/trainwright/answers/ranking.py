@@ -159,7 +159,7 @@ def fleet_sheet(family: Family, fleet: Fleet, *, slopes: Sequence[float], title:
         title=title,
         story=story,
         answer=_answer(trucks, slopes),
-        tables=[_ranking(trucks, own), _by_set(trucks), _by_slope(trucks, slopes), *_bearings(trucks)],
+        tables=[_ranking(trucks, own), _reasons(trucks), _by_set(trucks), _by_slope(trucks, slopes), *_bearings(trucks)],
         facts=_facts(family, slopes),
         not_checked=[
             "Damage ranks; it does not promise a life: 1 is where the record's reference line is met, and no part keeps to it.",
@@ -198,10 +198,15 @@ def _ranking(trucks: list[Ranked], own: float) -> Table:
     for one in trucks:
         low, high = min((case.damage for case in one.cases), default=NAN), max((case.damage for case in one.cases), default=NAN)
         use = number(one.over_rating, 2) if one.cases else "not known"
-        cells = (_place(one.place), one.name, str(one.truck["variant"]), _span(low, high), use, one.reason, one.action)
+        cells = (_place(one.place), one.name, str(one.truck["variant"]), _span(low, high), use)
         rows.append(Row(cells, "governs" if one.over_rating > 1 else ""))
-    columns = ("place", "truck", "unit of", ">damage", ">of rating", "because", "what to do")
+    columns = ("place", "truck", "unit of", ">damage", ">of rating")
     return Table("Trucks by falling damage", columns, rows, f"Damage at slope {own:g}; place over all slopes and everything that is not known. Bold: over its rating.")
+
+
+def _reasons(trucks: list[Ranked]) -> Table:
+    rows = [Row((one.name, one.reason, one.action), "governs" if one.over_rating > 1 else "") for one in trucks]
+    return Table("Why, and what to do", ("truck", "why", "what to do"), rows)
 
 
 def _by_set(trucks: list[Ranked]) -> Table:

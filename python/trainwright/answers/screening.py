@@ -16,23 +16,24 @@ RANKED_BY = {
 
 
 def screening_sheet(found: Screening, *, top: int, title: str) -> Sheet:
-    """The first trucks with their reasons, and the numbers of all of them as data."""
+    """The first trucks, then their reasons; the numbers of all of them as data."""
     table = found.columns()
     shown = min(top, len(found))
-    rows = []
+    rows, reasons = [], []
     for place in range(shown):
         line = {name: values[place] for name, values in table.items()}
         interval = str(line["rank"]) if line["rank_best"] == line["rank_worst"] else f"{line['rank']} ({line['rank_best']} to {line['rank_worst']})"
-        damage = f"{line['worst_damage']:.2g} {line['worst_set']}" if line["worst_damage"] == line["worst_damage"] else "not formed"
+        damage = f"{line['worst_damage']:.2g}" if line["worst_damage"] == line["worst_damage"] else "not formed"
         hours = [_hours(line[name]) for name in ("over_rating_h", "low_margin_h", "hot_h", "known_h", "unknown_h")]
         mark = "" if line["reason"] == "nothing stands out" else "governs"
-        rows.append(Row((interval, str(line["truck"]), damage, *hours, line["reason"], line["action"]), mark))
-    columns = ("place", "truck", "damage, set", ">h over", ">h low", ">h hot", ">h known", ">h unknown", "why", "what to do")
+        rows.append(Row((interval, str(line["truck"]), damage, str(line["worst_set"] or ""), *hours), mark))
+        reasons.append(Row((str(line["truck"]), line["reason"], line["action"]), mark))
+    columns = ("place", "truck", ">damage", "of", ">h over", ">h low", ">h hot", ">h known", ">unknown")
     note = f"{len(found) - shown:,} more trucks are in the file that --out writes." if len(found) > shown else ""
     return Sheet(
         title=title,
         answer=_answer(found, table),
-        tables=[Table(f"Trucks by {RANKED_BY[found.by]}", columns, rows, note)] if rows else [],
+        tables=[Table(f"Trucks by {RANKED_BY[found.by]}", columns, rows, note), Table("Why, and what to do", ("truck", "why", "what to do"), reasons)] if rows else [],
         facts=[
             Fact("rows", f"{found.rows:,}", "samples seen, used or not"),
             Fact("trucks", f"{len(found):,}", f"{int((table['over_rating_h'] > 0).sum()):,} of them over a rating at some time"),
