@@ -165,19 +165,18 @@ mod _native {
     /// The pass over the telematics rows of a fleet. A computed damage ranks; it does not promise a life.
     #[pymodule]
     mod fleet {
-        use pyo3::prelude::*;
         use trainwright::duty::screen as core;
 
         #[pymodule_export]
+        const AGGREGATES: [&str; 7] = crate::fleet::AGGREGATES;
+        #[pymodule_export]
+        const OUTPUTS: [&str; 16] = crate::fleet::OUTPUTS;
+        #[pymodule_export]
+        const COLUMNS: [&str; core::SCREEN_COLUMNS] = core::SCREEN_COLUMN_NAMES;
+        #[pymodule_export]
+        const FLAGS: [&str; core::SCREEN_FLAGS] = core::SCREEN_FLAG_NAMES;
+        #[pymodule_export]
         use crate::fleet::{Gear, Holding, Limits, Screen, Unit};
-
-        #[pymodule_init]
-        fn init(module: &Bound<'_, PyModule>) -> PyResult<()> {
-            module.add("AGGREGATES", crate::fleet::AGGREGATES.map(|(name, _)| name))?;
-            module.add("OUTPUTS", crate::fleet::OUTPUTS)?;
-            module.add("COLUMNS", core::SCREEN_COLUMN_NAMES)?;
-            module.add("FLAGS", core::SCREEN_FLAG_NAMES)
-        }
     }
 
     /// Which variant is on the bench: weighing marks and sizes, part by part, and what to look at next.

@@ -19,15 +19,9 @@ use crate::duty::BusSignal;
 use crate::error::refuse;
 
 /// Names of the sums that may be chosen.
-pub const AGGREGATES: [(&str, u32); 7] = [
-    ("time", 0),
-    ("torque", Ask::TORQUE),
-    ("margin", Ask::MARGIN),
-    ("damage", Ask::DAMAGE),
-    ("heat", Ask::HEAT),
-    ("life", Ask::LIFE),
-    ("gps", Ask::GPS),
-];
+pub const AGGREGATES: [&str; 7] = ["time", "torque", "margin", "damage", "heat", "life", "gps"];
+/// What each of them asks for.
+const ASKED: [u32; 7] = [0, Ask::TORQUE, Ask::MARGIN, Ask::DAMAGE, Ask::HEAT, Ask::LIFE, Ask::GPS];
 
 /// The sums of a fleet so far: a pass over rows that can be continued, merged with others and carried elsewhere.
 ///
@@ -110,9 +104,9 @@ impl Screen {
         if let Some(aggregates) = aggregates {
             sums = if aggregates.is_empty() { 0 } else { Ask::SUMS };
             for name in aggregates {
-                let known = AGGREGATES.iter().find(|(known, _)| *known == name);
+                let known = AGGREGATES.into_iter().zip(ASKED).find(|(known, _)| *known == name);
                 sums |= known.map(|(_, bit)| bit).ok_or_else(|| {
-                    let known = AGGREGATES.map(|(name, _)| name).join(", ");
+                    let known = AGGREGATES.join(", ");
                     refuse("TEXT", "aggregates", format!("aggregates: there is no {name:?}; there are {known}"))
                 })?;
             }

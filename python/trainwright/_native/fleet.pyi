@@ -4,9 +4,15 @@ The pass over the telematics rows of a fleet. A computed damage ranks; it does n
 
 from .clutch import CapacityLine
 from .duty import BusSignal
-from _typeshed import Incomplete
 from collections.abc import Sequence
-from typing import Any, final
+from typing import Any, Final, final
+
+__all__ = ["AGGREGATES", "COLUMNS", "FLAGS", "OUTPUTS", "Gear", "Holding", "Limits", "Screen", "Unit"]
+
+AGGREGATES: Final[list[str]]
+COLUMNS: Final[list[str]]
+FLAGS: Final[list[str]]
+OUTPUTS: Final[list[str]]
 
 @final
 class Gear:
@@ -235,11 +241,10 @@ class Unit:
     def row(self, /, row: dict, previous: dict | None = None) -> dict:
         """
         One row, and the row of the same truck before it: everything that it says, by name. Rows are dictionaries of the columns.
+        Source: the cards of its rules, `duty.gear_in_effect` to `duty.satellite`.
         """
     @property
     def sets(self, /) -> list[str]:
         """
         Names of the sets.
         """
-
-def __getattr__(name: str) -> Incomplete: ...
