@@ -303,15 +303,19 @@ impl Fleet {
     }
 }
 
-/// Contacts of the sun in so many turns of the input, and its torque. A set that turns as a block has no contacts.
+/// Contacts of the sun in so many turns of the input, and its torque. A set that turns as a block has no contacts, and one
+/// without torque takes no damage; what cannot be told is no zero.
 fn stage_of(duty: &MeshDuty, turns: f64, input_nm: f64) -> Result<DutyStage> {
-    let contacts = turns * duty.sun.contacts.value().unwrap_or(0.0);
-    let why = "statics cannot tell the torque of a set in this gear; its damage is open";
-    let share = match duty.sun.torque.value() {
-        None if contacts > 0.0 => return Err(Error::NoAnswer { name: "gear", why }),
-        share => share.unwrap_or(0.0),
-    };
-    Ok(DutyStage { contacts, torque_nm: share * input_nm })
+    let open = |why| Error::NoAnswer { name: "gear", why };
+    let stage = |contacts: f64, share: f64| DutyStage { contacts: turns * contacts, torque_nm: share * input_nm };
+    match (duty.sun.contacts.value(), duty.sun.torque.value()) {
+        (Some(contacts), Some(share)) => Ok(stage(contacts, share)),
+        (Some(0.0), None) | (None, Some(0.0)) => Ok(stage(0.0, 0.0)),
+        (_, None) => Err(open("statics cannot tell the torque of a set in this gear; its damage is open")),
+        (None, _) => {
+            Err(open("the speeds of a set that carries torque are not determined in this gear; its damage is open"))
+        }
+    }
 }
 
 /// Share of its rating life that a thrust bearing uses in these hours.

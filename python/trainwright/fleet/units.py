@@ -118,8 +118,11 @@ def _meshes(train: Train, gear: TrainGear) -> tuple[dict[str, float], dict[str, 
     contacts, torque = {}, {}
     for name in train.sets:
         sun = mesh_duty(gear, set=name).sun
-        if sun is not None and sun.torque is not None:
-            contacts[name], torque[name] = sun.contacts or 0.0, abs(sun.torque)
+        if sun is None or (sun.torque is None and sun.contacts == 0.0):
+            continue
+        if sun.torque is None or (sun.contacts is None and sun.torque != 0.0):
+            raise refusal("gear", f"contacts or torque of set {name} cannot be told in gear {gear.id}: its damage would be open, and open is not zero", "NO_ANSWER")
+        contacts[name], torque[name] = sun.contacts or 0.0, abs(sun.torque)  # without torque, contacts do no damage
     return contacts, torque
 
 
