@@ -15,7 +15,8 @@ from trainwright.parts.duty import ranking_parts
 from trainwright.parts.frame import Records
 
 DEMO = Path(trainwright.__file__).parent / "demo"
-FILES = [str(DEMO / "family.toml"), str(DEMO / "fleet.toml")]
+FLEET = str(DEMO / "fleet.toml")
+FILES = [FLEET, "--family", str(DEMO / "family.toml")]
 
 
 def run(*arguments: str) -> str:
@@ -75,16 +76,16 @@ def test_the_part_of_the_report_has_its_pictures() -> None:
 
 
 def test_one_reading_of_a_truck_with_other_tires() -> None:
-    text = run("wheels", FILES[1], "--truck", "T16", "--true", "100±0.3km/h", "--shown", "90.2±0.3km/h")
+    text = run("wheels", FLEET, "--truck", "T16", "--true", "100±0.3km/h", "--shown", "90.2±0.3km/h")
     assert "Tire f35 explains it" in text
     assert "T16 against GPS" in text and hazard.caution("wrong tire") in text
-    found = json.loads(run("wheels", FILES[1], "--truck", "T17", "--true", "62.1mph", "--shown", "74.9±0.2mph", "--json"))
+    found = json.loads(run("wheels", FLEET, "--truck", "T17", "--true", "62.1mph", "--shown", "74.9±0.2mph", "--json"))
     assert (found["kind"], found["best"]) == ("explained", "axle 4.27")
     assert found["causes"]["axle 4.27"]["expected"] == pytest.approx(0.8290398126463702)
 
 
 def test_a_sensor_needs_the_gears_to_be_told_from_an_axle() -> None:
-    arguments = ["wheels", FILES[1], "--truck", "T16", "--true", "100±0.5km/h", "--shown", "120.6±0.5km/h", "--sensor", "34:41"]
+    arguments = ["wheels", FLEET, "--truck", "T16", "--true", "100±0.5km/h", "--shown", "120.6±0.5km/h", "--sensor", "34:41"]
     assert "cannot be told apart" in run(*arguments)
     with_gears = [*arguments, "--input-read", "2000±2rpm", "--output-read", "1929±2rpm", "--ratio", "1.25"]
     assert "Sensor wheel of 41 teeth for 34 explains it" in run(*with_gears)
@@ -97,7 +98,7 @@ def test_a_drive_with_gaps(tmp_path: Path) -> None:
         rows.append(f"{gps:.2f},{round(gps / 1.1089) if second % 10 else ''}")
     path = tmp_path / "drive.csv"
     path.write_text("\n".join(rows))
-    text = run("wheels", FILES[1], "--truck", "T16", "--drive", str(path))
+    text = run("wheels", FLEET, "--truck", "T16", "--drive", str(path))
     assert "Tire f35 explains it" in text and "120 missing" in text
 
 
@@ -110,7 +111,7 @@ def test_a_drive_with_gaps(tmp_path: Path) -> None:
     ],
 )
 def test_what_is_missing_is_said(arguments: list[str], mend: str) -> None:
-    result = CliRunner().invoke(shop, ["wheels", FILES[1], "--truck", "T16", *arguments])
+    result = CliRunner().invoke(shop, ["wheels", FLEET, "--truck", "T16", *arguments])
     assert result.exit_code == 2 and mend in " ".join(result.output.replace("│", " ").split())
 
 

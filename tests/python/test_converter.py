@@ -270,40 +270,40 @@ CAUTIONS = ("A stall test heats the converter", "Set the parking brake", "Hot fl
 
 
 def test_j8_at_the_console() -> None:
-    found = answer("stall", FAMILY, FLEET, "--truck", "T18", "--reached", "1815rpm", "--fluid-temp", "70C")
+    found = answer("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--reached", "1815rpm", "--fluid-temp", "70C")
     assert found["allowed"] is True and found["measured"]["verdict"] == "no fault proven"
     assert found["measured"]["difference_rpm"] == pytest.approx(-77.29, abs=0.5)
     assert found["plan"]["rise_k"] == pytest.approx(97.311, rel=1e-3)
-    text = call("stall", FAMILY, FLEET, "--truck", "T18", "--reached", "1815rpm")
+    text = call("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--reached", "1815rpm")
     assert "77 rpm low against the computed 1892 rpm, 140 allowed: no fault proven" in text
     assert all(caution in text for caution in CAUTIONS)
-    refused = answer("stall", FAMILY, FLEET, "--truck", "T15")
+    refused = answer("stall", FAMILY, "--fleet", FLEET, "--truck", "T15")
     assert refused["allowed"] is False and refused["plan"]["permitted_s"] == 0
     assert refused["plan"]["limit_turbine_nm"] == pytest.approx(950)
     assert refused["answer"].startswith("Do not test: 1595 N·m")
-    every = answer("stall", FAMILY, FLEET)["trucks"]
+    every = answer("stall", FAMILY, "--fleet", FLEET)["trucks"]
     assert {truck: data["allowed"] for truck, data in every.items()} == {truck: row[6] for truck, row in J8.items()}
     for truck, row in J8.items():
         assert (every[truck]["stall_rpm"], every[truck]["elements_nm"]["F1"]) == pytest.approx((row[0], row[4]), rel=1e-4)
 
 
 def test_suspects_are_named_with_what_would_explain_them() -> None:
-    low = call("stall", FAMILY, FLEET, "--truck", "T18", "--reached", "1600±5rpm", "--torque-u", "0.5%", "--k-u", "0.4%")
+    low = call("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--reached", "1600±5rpm", "--torque-u", "0.5%", "--k-u", "0.4%")
     assert "NO-GO" in low and "75 % of its torque alone would explain it" in low and "not proof" in low
-    high = call("stall", FAMILY, FLEET, "--truck", "T18", "--reached", "2300rpm")
+    high = call("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--reached", "2300rpm")
     assert "Stop at once" in high and "what holds the gear slips: B1, C2, F1" in high
-    far = call("stall", FAMILY, FLEET, "--truck", "T18", "--reached", "1200rpm")
+    far = call("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--reached", "1200rpm")
     assert far.index("stator one-way clutch") < far.index("engine, its air")
-    open_case = call("stall", FAMILY, FLEET, "--truck", "T18", "--reached", "1815rpm", "--torque-u", "3%", "--k-u", "2%")
+    open_case = call("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--reached", "1815rpm", "--torque-u", "3%", "--k-u", "2%")
     assert "NOT PROVEN" in open_case and "To settle it, know the" in open_case
 
 
 def test_altitude_counts_for_natural_aspiration_only() -> None:
-    metric, feet = (answer("stall", FAMILY, FLEET, "--truck", "T18", "--altitude", text) for text in ("1524m", "5000ft"))
+    metric, feet = (answer("stall", FAMILY, "--fleet", FLEET, "--truck", "T18", "--altitude", text) for text in ("1524m", "5000ft"))
     assert metric["stall_rpm"] == pytest.approx(feet["stall_rpm"], rel=1e-12) and metric["stall_rpm"] < 1700
-    refused = CliRunner().invoke(shop, ["stall", FAMILY, FLEET, "--truck", "T15", "--altitude", "1500m"])
+    refused = CliRunner().invoke(shop, ["stall", FAMILY, "--fleet", FLEET, "--truck", "T15", "--altitude", "1500m"])
     assert refused.exit_code and "turbocharged" in str(refused.exception)
-    given = answer("stall", FAMILY, FLEET, "--truck", "T15", "--torque-factor", "0.8")
+    given = answer("stall", FAMILY, "--fleet", FLEET, "--truck", "T15", "--torque-factor", "0.8")
     assert given["allowed"] is False and given["stall_rpm"] < 1900
 
 

@@ -20,7 +20,7 @@ from .common import NUMBER, RECORD, Plain, Quantity, Step, answers_with_sheets, 
 
 @command(Step.ROAD)
 @click.argument("file", metavar="FAMILY", type=RECORD)
-@click.argument("fleet", metavar="FLEET", type=RECORD)
+@click.option("--fleet", required=True, type=RECORD, help="Fleet file with trucks, engines and converters.")
 @click.option("--truck", help="Truck of the fleet; every truck unless given.")
 @click.option("--reached", "measured", type=Quantity("rpm"), help="Stall speed that was measured on it, for example 1815rpm or 1815±5rpm.")
 @click.option("--in-gear", "gear", help="Gear of the test; the lowest forward gear unless given.")

@@ -18,11 +18,11 @@ from .common import NUMBER, RECORD, Quantity, Step, answers_with_sheets, command
 
 
 @command(Step.ROAD)
-@click.argument("family_file", metavar="FAMILY", type=RECORD)
 @click.argument("fleet_file", metavar="FLEET", type=RECORD)
+@click.option("--family", "family_file", required=True, type=RECORD, help="Family file of the units.")
 @click.option("--slope", "slopes", type=NUMBER, multiple=True, help="Slope of damage; may be repeated. The record's between 5 and 8 unless given.")
 @answers_with_sheets
-def fleet(family_file: Path, fleet_file: Path, slopes: tuple[float, ...]) -> Sheet:
+def fleet(fleet_file: Path, family_file: Path, slopes: tuple[float, ...]) -> Sheet:
     """Which trucks of a fleet come first: damage of their hours by planetary set, each place with its interval, reason and action."""
     family, trucks = loaded(family_file, record.Family), loaded(fleet_file, record.Fleet)
     return fleet_sheet(family, trucks, slopes=sorted(slopes) or common_slopes(family), title="Trucks by damage")
