@@ -11,7 +11,9 @@ import pytest
 import trainwright
 from click.testing import CliRunner
 from trainwright import fit, record
-from trainwright.answers.fit import Question, Side, bench_sheet, fit_sheet
+from trainwright.answers.fit import fit_sheet
+from trainwright.answers.fit_bench import bench_sheet
+from trainwright.answers.fit_case import Question, Side
 from trainwright.cli import shop
 from trainwright.parts import Records, parts_of
 

@@ -1,60 +1,33 @@
-"""A shaft in its bore: as measured or by tolerance, judged, cold and hot; and the sheet of every fit for the bench."""
+"""A shaft in its bore: as measured or by tolerance, judged, cold and hot."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import inf
 from typing import Any
 
-from .. import Explanation, hazard
-from ..edge import FIT, Typed, number, number_as, show, show_as, span_as
+from .. import hazard
+from ..edge import FIT, number, number_as, show, show_as, span_as
 from ..error import Error, refusal
 from ..fit import (
     Clearance,
-    Gap,
-    GapLeak,
-    IsoFit,
-    IsoLimits,
     LeakRatio,
     MeasuredClearance,
     PressedBushing,
-    RecordedFit,
-    WarmPart,
-    WarmReading,
-    Warmth,
     WornGap,
     bushing_load,
-    fits_of,
-    measured,
-    toleranced,
-    warm_clearance,
 )
-from ..fluid import Fluid, dynamic_viscosity
-from ..judge import Judgment, Limits, Reading, Rule, settle
-from ..record import Family
-from ..sheet import BLANK, FORM, Decision, Fact, Row, Sheet, Table
-from ..units import mm_to_in
-from . import RULE, rule_in_words
+from ..judge import Judgment, Limits, Reading, settle
+from ..sheet import Decision, Fact, Row, Sheet, Table
+from . import rule_in_words
+from .fit_case import REFERENCE_C, Question, Side, Warm, as_range, at_temperature
 
-TEMPS_C = (-20.0, 20.0, 90.0, 120.0)
-"""Temperatures of the table cold and hot, unless others are asked for."""
-
-REFERENCE_C = 20.0
 COVERAGE = 0.95
 """Probability of the interval of the leak ratio."""
 
-UNITS_IN_WORDS = {"mm": "millimeters", "in": "inches", "thou": "thousandths of an inch"}
-
 HALF_WIDTHS = {"rectangular": 3**0.5, "normal 3 sigma": 3.0}
 """Half of a tolerance over the standard uncertainty that it is taken as."""
-
-WARM_INPUTS = ("shaft", "bore", "expansion of the shaft", "expansion of the bore's part", "temperature", "how much warmer the shaft is")
-BUSHING_INPUTS = (
-    "shaft", "bore", "housing bore", "outside of the bushing", "expansion of the shaft", "expansion of the housing",
-    "expansion of the bushing", "temperature", "how much warmer the shaft is",
-)  # fmt: skip
-"""What the uncertainty of a warm clearance comes from, in the order of its budget."""
 
 FITS_IN_WORDS = {
     "blocked": "does not go together: even the smallest shaft is too large for the largest bore",
@@ -63,155 +36,6 @@ FITS_IN_WORDS = {
     "may be loose": "goes together, and some pairs of new parts exceed the limit",
     "loose": "assembles and runs loose: every pair of new parts exceeds the limit",
 }
-
-
-@dataclass(frozen=True)
-class Side:
-    """A shaft or a bore of a fit: whose part it is, and its size as measured; without one, its tolerance counts."""
-
-    variant: str
-    typed: Typed | None = None
-    """The size with the unit that it was typed in; None where it was not measured."""
-    instrument: str = ""
-    """The instrument of the record that measured it."""
-    part_c: Reading | None = None
-    """Temperature of the part when it was measured; None for 20 °C."""
-
-    @property
-    def reading(self) -> Reading | None:
-        return self.typed.reading if self.typed else None
-
-
-@dataclass(frozen=True)
-class Oil:
-    """The oil that presses through the clearance."""
-
-    name: str
-    fluid: Fluid
-    pressure_kpa: float
-
-
-@dataclass(frozen=True)
-class Question:
-    """A fit, its two sides, and what is asked of them."""
-
-    fit: RecordedFit
-    shaft: Side
-    bore: Side
-    spread: str = "rectangular"
-    """How the size of a part that was not measured is assumed to lie in its tolerance."""
-    temps_c: Sequence[Reading] = tuple(map(Reading.exact, TEMPS_C))
-    shaft_warmer_k: Reading = Reading(value=0.0, u=0.0)
-    load_n: float | None = None
-    speed_rpm: float | None = None
-    oil: Oil | None = None
-    least_mm: float = 0.0
-    """Least clearance wanted at 20 °C, for a fit that is not pressed."""
-    unit: Typed | None = None
-    """Unit of the answer where nothing was typed."""
-    rule: Rule = RULE
-
-    @property
-    def like(self) -> Typed | None:
-        """The unit in which answers come back: that of the shaft, else of the bore, else the one asked for."""
-        return self.shaft.typed or self.bore.typed or self.unit
-
-    def size(self, side: Side) -> Reading:
-        """The size at 20 °C: as measured, corrected for the part's temperature, or from its tolerance."""
-        is_shaft = side is self.shaft
-        if side.reading is None:
-            return toleranced(size_mm=self.tolerance(side), spread=self.spread)
-        if side.part_c is None:
-            return side.reading
-        if self.fit.has_bushing and not is_shaft:
-            raise refusal("bore-temp", "a pressed bushing grows like neither metal: measure its bore at 20 °C", "NO_ANSWER")
-        expansion = self.fit.shaft_expansion_per_k if is_shaft else self.fit.bore_expansion_per_k
-        if expansion is None:
-            raise refusal("material", f"the record of {self.fit.name} names no metal of the {'shaft' if is_shaft else 'bore'}: add it, or measure at 20 °C")
-        warm = WarmReading(
-            shown_mm=side.reading, part_expansion_per_k=expansion, part_temp_c=side.part_c,
-            instrument_expansion_per_k=expansion, instrument_temp_c=Reading.exact(REFERENCE_C),
-        )  # fmt: skip
-        return warm.size_20c().size_mm
-
-    def tolerance(self, side: Side) -> Limits:
-        return self.fit.shaft_mm(side.variant) if side is self.shaft else self.fit.bore_mm(side.variant)
-
-    @property
-    def wanted_mm(self) -> Limits:
-        """What is wanted at 20 °C: room, and no more than the limit in service. A press fit wants interference."""
-        return Limits(upper=0.0) if self.fit.kind == "press" else Limits(lower=self.least_mm, upper=self.fit.limit_mm)
-
-    @property
-    def is_measured(self) -> bool:
-        return bool(self.shaft.typed or self.bore.typed)
-
-    def nominal(self) -> Clearance:
-        """Both parts by their tolerances."""
-        return self.fit.clearance(shaft_of=self.shaft.variant, bore_of=self.bore.variant)
-
-    def now(self) -> MeasuredClearance:
-        """At 20 °C, judged."""
-        return measured(shaft_mm=self.size(self.shaft), bore_mm=self.size(self.bore), wanted_mm=self.wanted_mm, rule=self.rule)
-
-    def bushing(self) -> PressedBushing | None:
-        return self.fit.bushing(bore_mm=self.size(self.bore), spread=self.spread) if self.fit.has_bushing else None
-
-
-@dataclass(frozen=True)
-class Warm:
-    """A fit at a temperature."""
-
-    temp_c: Reading
-    clearance: MeasuredClearance
-    interference_mm: float | None = None
-    """Of the bushing in its housing; None where none is pressed in."""
-    pressure_mpa: float | None = None
-    how: Explanation | None = None
-    leak: GapLeak | None = None
-    """Of the oil through the clearance, centered; None where no oil is asked for, or the formula does not cover it."""
-
-
-def at_temperature(asked: Question, temp_c: Reading) -> Warm:
-    """The fit at a temperature; judged is only whether the shaft has room, as the limit is one for 20 °C."""
-    warmth = Warmth(temp_c=temp_c, shaft_warmer_k=asked.shaft_warmer_k)
-    room = Limits(lower=0.0)
-    shaft_expansion, bore_expansion = asked.fit.shaft_expansion_per_k, asked.fit.bore_expansion_per_k
-    if shaft_expansion is None:
-        raise refusal("shaft_material", f"the record of {asked.fit.name} names no metal of the shaft; add shaft_material", "MISSING")
-    shaft = WarmPart(size_mm=asked.size(asked.shaft), expansion_per_k=shaft_expansion)
-    if bushing := asked.bushing():
-        running = bushing.running_clearance(shaft=shaft, warmth=warmth, wanted_mm=room, rule=asked.rule)
-        seat, clearance = running.pressed, running.clearance.at_temperature
-        how = running.explain(unit="mm", inputs=BUSHING_INPUTS, bushing=bushing, shaft=shaft, warmth=warmth)
-        return Warm(temp_c, clearance, seat.interference_mm, seat.pressure_mpa, how, _oil_leak(asked, temp_c, clearance))
-    if bore_expansion is None:
-        raise refusal("bore_material", f"the record of {asked.fit.name} names no metal of the bore; add bore_material", "MISSING")
-    bore = WarmPart(size_mm=asked.size(asked.bore), expansion_per_k=bore_expansion)
-    warm = warm_clearance(shaft=shaft, bore=bore, warmth=warmth, wanted_mm=room, rule=asked.rule)
-    how = warm.explain(unit="mm", inputs=WARM_INPUTS, bore=bore, shaft=shaft, warmth=warmth)
-    return Warm(temp_c, warm.at_temperature, how=how, leak=_oil_leak(asked, temp_c, warm.at_temperature))
-
-
-def _oil_leak(asked: Question, temp_c: Reading, clearance: MeasuredClearance) -> GapLeak | None:
-    """The oil through the clearance, centered; None where it blocks, or where oil or gap lie outside the formulas."""
-    oil = asked.oil
-    if oil is None:
-        return None
-    if asked.fit.length_mm is None:
-        raise refusal("length_mm", f"the record of {asked.fit.name} gives no length_mm for the leakage", "INCONSISTENT")
-    if clearance.clearance_mm.value <= 0:
-        return None
-    gap = Gap(diameter_mm=clearance.shaft_mm.value, clearance_mm=clearance.clearance_mm.value, length_mm=asked.fit.length_mm, eccentricity=0.0)
-    try:
-        density = oil.fluid.density(temp_c=temp_c.value)
-        viscosity = dynamic_viscosity(kinematic_mm2_s=oil.fluid.viscosity_line().viscosity_at(temp_c=temp_c.value), density_kg_m3=density)
-        leak: GapLeak = gap.gap_leak(pressure_drop_kpa=oil.pressure_kpa, viscosity_mpa_s=viscosity, density_kg_m3=density)
-    except Error as outside:
-        if outside.kind != "OUT_OF_RANGE":
-            raise
-        return None
-    return leak
 
 
 def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
@@ -225,7 +49,7 @@ def fit_sheet(asked: Question, *, title: str = "", story: str = "") -> Sheet:
         answer += " " + _hottest(asked, warm)
     facts = [
         *_sizes(asked),
-        Fact("new parts have", f"{_as_range(nominal.clearance_mm, like)}", f"shaft of {asked.shaft.variant} in bore of {asked.bore.variant}: {nominal.fit_class}"),
+        Fact("new parts have", f"{as_range(nominal.clearance_mm, like)}", f"shaft of {asked.shaft.variant} in bore of {asked.bore.variant}: {nominal.fit_class}"),
         *([] if asked.is_measured else [Fact("a pair at random", _percent(now), f"is within what is wanted, the sizes taken as {asked.spread} in their tolerances")]),
         Fact("limit in service", show_as(fit.limit_mm, like, FIT), "of the record, diametral, at 20 °C"),
     ]  # fmt: skip
@@ -325,18 +149,14 @@ def _settled(asked: Question, now: MeasuredClearance) -> str:
 
 def _by_class(asked: Question, nominal: Clearance) -> str:
     if asked.fit.kind == "press":
-        return f"By tolerance the interference is {_as_range(Limits(lower=-nominal.clearance_mm.upper, upper=-nominal.clearance_mm.lower), asked.like)}."
-    return f"By tolerance the clearance is {_as_range(nominal.clearance_mm, asked.like)}: {FITS_IN_WORDS[nominal.fit_class]}."
-
-
-def _as_range(limits: Limits, like: Typed | None) -> str:
-    return span_as(limits.lower, limits.upper, like, FIT)
+        return f"By tolerance the interference is {as_range(Limits(lower=-nominal.clearance_mm.upper, upper=-nominal.clearance_mm.lower), asked.like)}."
+    return f"By tolerance the clearance is {as_range(nominal.clearance_mm, asked.like)}: {FITS_IN_WORDS[nominal.fit_class]}."
 
 
 def _sizes(asked: Question) -> list[Fact]:
     facts = []
     for side, part in ((asked.shaft, asked.fit.shaft), (asked.bore, asked.fit.bore)):
-        tolerance = _as_range(asked.tolerance(side), asked.like)
+        tolerance = as_range(asked.tolerance(side), asked.like)
         size = show_as(asked.size(side), asked.like, FIT)
         if not side.typed:
             why = f"{part} of {side.variant}, not measured: middle of its tolerance {tolerance}, taken as {asked.spread}"
@@ -481,76 +301,3 @@ def _load(asked: Question) -> tuple[list[Fact], dict[str, Any] | None]:
 
 
 # ---- the sheet for the bench
-
-
-def bench_sheet(family: Family, variant: str, *, like: Typed | None = None, title: str = "", story: str = "") -> Sheet:
-    """Every fit of a variant with its sizes, and blanks to fill in by hand beside them."""
-    if variant not in family.variants:
-        raise refusal("variant", f"the family has no variant {variant!r}; it has {', '.join(family.variants)}")
-    fits = fits_of(family)
-    if not fits:
-        raise refusal("fit", "the record has no fits; add [[fit]] tables", "MISSING")
-    unit = UNITS_IN_WORDS[like.unit.sign if like else "mm"]
-    return Sheet(
-        title=title or f"Fit sheet: {variant}",
-        story=story,
-        answer=f"{len(fits)} fits of {variant}, new sizes at 20 °C in {unit}. Let parts and instruments lie together until they are alike warm, write what you measure, subtract shaft from bore.",
-        tables=[_bench_table(fit, variant, like) for fit in fits],
-        not_checked=["Anything: this sheet states what to compare with. trainwright fit judges what was measured."],
-        cards=["fit.clearance"],
-        form=(*FORM, "temperature"),
-        data={"variant": variant, "fits": [_bench_data(fit, variant) for fit in fits]},
-    )
-
-
-def _bench_table(fit: RecordedFit, variant: str, like: Typed | None) -> Table:
-    clearance = fit.clearance(shaft_of=variant, bore_of=variant)
-
-    def row(label: str, limits: Limits) -> Row:
-        return Row((label, number_as(limits.lower, like, FIT), number_as(limits.upper, like, FIT), BLANK, BLANK))
-
-    rows = [row(f"{fit.shaft} (shaft)", clearance.shaft_mm), row(f"{fit.bore} (bore)", clearance.bore_mm), row("clearance, new", clearance.clearance_mm)]
-    note = f"A {fit.kind} fit; in service at most {number_as(fit.limit_mm, like, FIT)}."
-    if fit.has_bushing:
-        note += " A bushing is pressed in: measure its bore in place."
-    return Table(fit.name, ("part", ">least", ">greatest", "measured", "instrument"), rows, note)
-
-
-def _bench_data(fit: RecordedFit, variant: str) -> dict[str, Any]:
-    clearance = fit.clearance(shaft_of=variant, bore_of=variant).as_dict()
-    return {"fit": fit.name, "kind": fit.kind, "shaft": fit.shaft, "bore": fit.bore, "length_mm": fit.length_mm, **clearance}
-
-
-# ---- tolerance classes
-
-
-def limits_sheet(found: IsoFit | IsoLimits, asked: str) -> Sheet:
-    """Limits of a tolerance class, or of both parts of a fit with their clearance."""
-    sizes = [found.hole, found.shaft] if isinstance(found, IsoFit) else [found]
-    rows = [_limits_row(limits) for limits in sizes]
-    answer = f"{asked}: {_as_range(sizes[0].size_mm, None)}."
-    if isinstance(found, IsoFit):
-        clearance = found.clearance.clearance_mm
-        answer = f"{asked}: clearance {_as_range(clearance, None)}." if clearance.lower >= 0 else f"{asked}: from {show(-clearance.lower, 'mm', FIT)} interference to {_end(clearance.upper)}."
-    return Sheet(
-        title=f"Limits of {asked}",
-        answer=answer,
-        tables=[Table("Sizes at 20 °C", ("part", ">from nominal, mm", ">to, mm", ">least mm", ">greatest mm", ">least in", ">greatest in"), rows)],
-        not_checked=[
-            "Form: a size within its limits may still be out of round or tapered.",
-            *(["The half micrometer of js: older tables round it down from grade 7 on."] if "js" in asked.lower() else []),
-        ],
-        cards=["fit.iso_limits", "fit.clearance"],
-        data={"asked": asked, **found.as_dict()},
-    )
-
-
-def _end(clearance_mm: float) -> str:
-    return f"{show(clearance_mm, 'mm', FIT)} clearance" if clearance_mm > 0 else f"{show(-clearance_mm, 'mm', FIT)}"
-
-
-def _limits_row(limits: IsoLimits) -> Row:
-    least, greatest = limits.size_mm.lower, limits.size_mm.upper
-    deviations = [("+" if value > 0 else "") + number(value, 4) for value in (limits.lower_deviation_mm, limits.upper_deviation_mm)]
-    inches = [number(mm_to_in(value), 5) for value in (least, greatest)]
-    return Row(("hole" if limits.hole else "shaft", *deviations, number(least, 4), number(greatest, 4), *inches))

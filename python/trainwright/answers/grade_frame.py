@@ -12,7 +12,7 @@ from ..judge import Reading
 from ..record import Family, Fleet
 from ..tow import GearPull, HeatModel, LargestSpeed, Pull, Rig, UnitLoss, rig, unit_loss
 from ..tow import Running as AtWork
-from .park import tires_of, truck_of
+from .truck import tires_of, truck_of
 
 CAUTIONS = ("towing", "hot fluid", "roll-away")
 STEP_KM_H = 1.0

@@ -19,7 +19,7 @@ from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..tow import Gearing, Launch, LaunchForce, LaunchGrip, Stance, gearing, grip_on_grade
 from . import RULE, rule_in_words
 from .one_way import one_ways, placed
-from .park import truck_of
+from .truck import truck_of
 from .tow import Towed
 from .turning import Turn, turning_table
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import product
 from typing import Any
@@ -28,6 +28,7 @@ from ..record import Family, Fleet
 from ..road import Driveline
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
+from .truck import tires_of, truck_of
 from .turning import Turn, turning_table
 
 INPUTS = ("tooth (form, hardness, model)", "mass", "rolling circumference of the tires")
@@ -77,20 +78,6 @@ class Chosen:
     def hold(self, lock: ParkLock, case: Case, grade_pct: float) -> ParkHold:
         """Whether a park gear holds a vehicle on a grade."""
         return lock.gear.park_hold(case.parked(grade_pct, self.rocking_factor), self.strength(lock), self.rule)
-
-
-def truck_of(fleet: Fleet, truck_id: str) -> dict[str, Any]:
-    """A truck as the fleet's record writes it."""
-    trucks: dict[str, dict[str, Any]] = {entry["id"]: entry for entry in fleet.as_dict()["truck"]}
-    if truck_id not in trucks:
-        raise refusal("truck", f"the fleet has no truck {truck_id!r}; it has {', '.join(trucks)}")
-    return trucks[truck_id]
-
-
-def tires_of(fleet: Fleet, truck_id: str) -> list[str]:
-    """The tire of a truck, or those that it may have."""
-    truck = truck_of(fleet, truck_id)
-    return [truck["tire"]] if truck["tire"] != "unknown" else list(truck["tire_candidates"])
 
 
 def fitted(family: Family, truck: Mapping[str, Any]) -> tuple[str, str]:
@@ -147,12 +134,12 @@ def park_sheet(
         f"against {show(lock.strength.yield_mpa, 'mpa')} yield{_rocking(chosen)}. {_limits(hold)} "
         f"Before the pawl drops in the vehicle may roll {show(roll.roll_mm, 'mm', 0)}."
     )
-    decisions = [_decision(case, lock, hold, grade_pct, chosen, case.gear_of)]
+    decisions = [decision(case, lock, hold, grade_pct, chosen, case.gear_of)]
     turns, turns_data = turning_table(hold.judgment, hold.budget, _turns(case, lock, grade_pct, chosen))
     tables = [_by_grade(case, chosen, {name: park_lock(family, name) for name in [case.gear_of, *([compare_with] if compare_with else [])]}, grade_pct)]
     if other and compare_with:
         other_hold = chosen.hold(other, case, grade_pct)
-        decisions.append(_decision(case, other, other_hold, grade_pct, chosen, compare_with))
+        decisions.append(decision(case, other, other_hold, grade_pct, chosen, compare_with))
         gained = compare_park_gears(lock.gear, other.gear, stress_factor=chosen.strength(lock).stress_factor)
         answer += (
             f" With the gear and pawl of {compare_with} it is {show(other_hold.stress.von_mises_mpa, 'mpa')}; the price is a free roll of "
@@ -166,7 +153,7 @@ def park_sheet(
         decisions=decisions,
         tables=[*tables, turns],
         facts=[*_load_facts(case, hold, chosen, lock), *_pawl_facts(lock, case, hold, roll, chosen.rule), *_grip(case, hold, grade_pct, axle_load_kg, tire_friction)],
-        not_checked=_not_checked(lock, axle_load_kg is not None and tire_friction is not None),
+        not_checked=not_checked(lock, axle_load_kg is not None and tire_friction is not None),
         cautions=[hazard.caution("park lock"), hazard.caution("towing")],
         cards=_cards(lock, other is not None, axle_load_kg is not None and tire_friction is not None),
         how=_how(case, lock, hold, roll, parked, chosen),
@@ -232,7 +219,8 @@ def _limits(hold: ParkHold) -> str:
     return f"Yield is reached at {_up_to(hold.largest_grade_pct)}; it is a GO up to {_up_to(hold.proven_grade_pct)}."
 
 
-def _decision(case: Case, lock: ParkLock, hold: ParkHold, grade_pct: float, chosen: Chosen, gear_of: str) -> Decision:
+def decision(case: Case, lock: ParkLock, hold: ParkHold, grade_pct: float, chosen: Chosen, gear_of: str) -> Decision:
+    """Whether the root stress of a tooth stays below yield on a grade, and what would settle it."""
     judged = hold.judgment
     basis = (
         f"{show(judged.reading.value, 'mpa')}, standard uncertainty {show(judged.reading.u, 'mpa')}, against {show(lock.strength.yield_mpa, 'mpa')} yield; "
@@ -340,7 +328,8 @@ def _grip(case: Case, hold: ParkHold, grade_pct: float, axle_load_kg: float | No
     return [Fact("tires slide at", show(grip, "nm"), f"{show(axle_load_kg, 'kg')} on the locked axle, friction {tire_friction:g}; {slides}")]
 
 
-def _not_checked(lock: ParkLock, grip: bool) -> list[str]:
+def not_checked(lock: ParkLock, grip: bool) -> list[str]:
+    """What a park lock has besides the root of a tooth."""
     missing = [
         (lock.window_deg, "The speed at which the pawl skips: the record has no space_mm and pawl_tip_mm."),
         (lock.tip, "The contact pressure of the pawl: the record has no pawl_tip_radius_mm."),
@@ -374,157 +363,3 @@ def _data(lock: ParkLock, case: Case, hold: ParkHold, roll: FreeRoll) -> dict[st
         "latch": latch.as_dict() if latch else None,
         "contact": lock.pawl.tip_pressure(lock.tip, tooth_n=hold.stress.tooth_n).as_dict() if lock.tip else None,
     }
-
-
-@dataclass(frozen=True)
-class Line:
-    """A truck with one park gear on every grade, standing or rocking; where the fleet has gaps, its best and its worst case."""
-
-    truck: str
-    gear_of: str
-    lock: ParkLock
-    cases: list[Case]
-    grades_pct: tuple[float, ...]
-    chosen: Chosen
-
-    def holds(self, grade_pct: float) -> list[ParkHold]:
-        """By rising stress, one for each case."""
-        return sorted((self.chosen.hold(self.lock, case, grade_pct) for case in self.cases), key=lambda hold: hold.stress.von_mises_mpa)
-
-    def verdict(self, grade_pct: float) -> str:
-        """The verdict of every case, NOT PROVEN where they differ."""
-        verdicts = {hold.judgment.verdict for hold in self.holds(grade_pct)}
-        return verdicts.pop() if len(verdicts) == 1 else "NOT PROVEN"
-
-    def cells(self) -> tuple[str, ...]:
-        """The row of the table."""
-
-        def spread(values: Iterable[float], decimals: int) -> str:
-            first, last = min(found := list(values)), max(found)
-            same = number(first, decimals) == number(last, decimals)
-            return number(first, decimals) if same else f"{number(first, decimals)} to {number(last, decimals)}"
-
-        stresses = [f"{spread((hold.stress.von_mises_mpa for hold in self.holds(grade)), 0)} {self.verdict(grade)}" for grade in self.grades_pct]
-        holds = self.holds(self.grades_pct[0])
-        rolls = [self.lock.gear.free_roll(case.parked(self.grades_pct[0], 1.0)).roll_mm for case in self.cases]
-        return (
-            self.truck, self.gear_of, spread((case.mass_kg.value for case in self.cases), 0), *stresses,
-            spread((hold.largest_grade_pct for hold in holds), 1), spread((hold.proven_grade_pct for hold in holds), 1), spread(rolls, 0),
-        )  # fmt: skip
-
-    def data(self) -> dict[str, object]:
-        """The same for a program: the worst case where there are several."""
-        worst = {grade: self.holds(grade)[-1] for grade in self.grades_pct}
-        first = worst[self.grades_pct[0]]
-        return {
-            "truck": self.truck,
-            "park_gear_of": self.gear_of,
-            "rocking_factor": self.chosen.rocking_factor,
-            "by_grade_pct": {
-                f"{grade:g}": {"von_mises_mpa": hold.stress.von_mises_mpa, "chance": hold.judgment.chance, "verdict": self.verdict(grade)}
-                for grade, hold in worst.items()
-            },
-            "largest_grade_pct": first.largest_grade_pct,
-            "proven_grade_pct": first.proven_grade_pct,
-            "free_roll_mm": max(self.lock.gear.free_roll(case.parked(self.grades_pct[0], 1.0)).roll_mm for case in self.cases),
-        }
-
-
-def lines(family: Family, fleet: Fleet, grades_pct: Sequence[float], chosen: Chosen, *, own: bool) -> list[Line]:
-    """Every truck of the fleet with its own park gear, or with the other one."""
-    found = []
-    for truck in fleet.trucks:
-        parked = cases(family, fleet, truck)
-        gear_of = parked[0].gear_of if own else other_gear(family, parked[0].gear_of)
-        if gear_of:
-            found.append(Line(truck, gear_of, park_lock(family, gear_of), parked, tuple(grades_pct), chosen))
-    return found
-
-
-def park_fleet_sheet(
-    family: Family, fleet: Fleet, *, grades_pct: Sequence[float], chosen: Chosen, title: str, story: str = ""
-) -> Sheet:
-    """Every truck of a fleet on several grades, with its own park gear and with the other one, standing and rocking."""
-    static = replace(chosen, rocking_factor=1.0)
-    own, other = (lines(family, fleet, grades_pct, static, own=which) for which in (True, False))
-    rocking = lines(family, fleet, grades_pct, chosen, own=True) if chosen.rocking_factor > 1 else []
-    tables = [_fleet_table("Own park gear, standing still", own, grades_pct)]
-    if rocking:
-        tables.append(_fleet_table(f"Own park gear, rocking factor {chosen.rocking_factor:g}", rocking, grades_pct))
-    if other:
-        tables.append(_fleet_table("The other park gear with its pawl, standing still", other, grades_pct))
-    gaps = [line.truck for line in own if len(line.cases) > 1]
-    sample = own[0].lock
-    return Sheet(
-        title=title,
-        story=story,
-        answer=" ".join([
-            _proved("With its own gear, standing still", own, grades_pct),
-            *([_proved(f"With rocking factor {chosen.rocking_factor:g}", rocking, grades_pct)] if rocking else []),
-            *_settled(rocking or own, grades_pct),
-            *([_proved("With the other gear, standing still", other, grades_pct), _price(own, other)] if other else []),
-        ]),
-        decisions=[_fleet_decision(line, grades_pct, chosen) for line in own if any(line.verdict(grade) != "GO" for grade in grades_pct)],
-        tables=tables,
-        facts=[
-            Fact("yield", show(sample.strength.yield_mpa, "mpa"), f"relative standard uncertainty of the stress {100 * sample.strength.stress_u_rel:g} %, the tire's on top; stress factor {static.strength(sample).stress_factor:g}"),
-            Fact("radius", "rolling radius", "a standing tire's loaded radius is about 3 % less, so the torque is rather too much"),
-            Fact("trailers", "unbraked", "the whole combination hangs on the park gear"),
-        ],
-        not_checked=[
-            *([f"{', '.join(gaps)}: tire or trailer is not known; the table shows the least and the greatest case, NOT PROVEN where their verdicts differ."] if gaps else []),
-            *_not_checked(sample, grip=False),
-        ],
-        cautions=[hazard.caution("park lock"), hazard.caution("towing")],
-        cards=["hold.park_load", "hold.tooth_stress", "hold.park_hold", "hold.largest_grade_pct", "hold.free_roll", "hold.compare_park_gears"],
-        data={"trucks": {"own": [line.data() for line in own], "own_rocking": [line.data() for line in rocking], "other": [line.data() for line in other]}},
-    )  # fmt: skip
-
-
-def _fleet_table(title: str, found: Sequence[Line], grades_pct: Sequence[float]) -> Table:
-    columns = ("truck", "gear of", ">kg", *(f">{grade:g} %: MPa" for grade in grades_pct), ">yield at %", ">GO up to %", ">free roll mm")
-    rows = []
-    for line in found:
-        verdicts = [line.verdict(grade) for grade in grades_pct]
-        worst = max(verdicts, key=["GO", "NOT PROVEN", "NO-GO"].index)
-        rows.append(Row(line.cells(), "" if worst == "GO" else worst))
-    return Table(title, columns, rows)
-
-
-def _proved(how: str, found: Sequence[Line], grades_pct: Sequence[float]) -> str:
-    words = []
-    for grade, verdict in product(grades_pct, ("NO-GO", "NOT PROVEN")):
-        if trucks := [line.truck for line in found if line.verdict(grade) == verdict]:
-            words.append(f"{', '.join(trucks)} {verdict} on {grade:g} %")
-    if not words:
-        return f"{how}: every truck is a GO up to {max(grades_pct):g} %."
-    return f"{how}: {'; '.join(words)}; the rest GO."
-
-
-def _settled(found: Sequence[Line], grades_pct: Sequence[float]) -> list[str]:
-    """What would settle the first truck that is NOT PROVEN although everything about it is known."""
-    for line, grade in product(found, grades_pct):
-        if len(line.cases) == 1 and line.verdict(grade) == "NOT PROVEN":
-            hold = line.holds(grade)[0]
-            wanted = settle(hold.judgment, hold.budget)
-            return [f"What is NOT PROVEN is settled by knowing the {INPUTS[wanted.input]} better."]
-    return []
-
-
-def _price(own: Sequence[Line], other: Sequence[Line]) -> str:
-    pairs = {(one.gear_of, two.gear_of): (one.lock, two.lock) for one, two in zip(own, other)}
-    first, second = max(pairs.values(), key=lambda locks: locks[0].gear.teeth / locks[1].gear.teeth)
-    gained = compare_park_gears(first.gear, second.gear, stress_factor=first.strength.stress_factor)
-    return (
-        f"{second.gear.teeth} teeth instead of {first.gear.teeth} bend {number(gained.bending_ratio, 2)} times as late and let the vehicle roll "
-        f"{number(gained.free_roll_ratio, 2)} times as far before the pawl drops in."
-    )
-
-
-def _fleet_decision(line: Line, grades_pct: Sequence[float], chosen: Chosen) -> Decision:
-    grade = next(grade for grade in grades_pct if line.verdict(grade) != "GO")
-    decision = _decision(line.cases[0], line.lock, line.holds(grade)[-1], grade, chosen, line.gear_of)
-    if len(line.cases) == 1:
-        return decision
-    settled = "That is its worst case: to settle it, read the size on its tires and weigh its trailer."
-    return replace(decision, verdict=line.verdict(grade), settle=settled)

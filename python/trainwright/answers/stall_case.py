@@ -14,7 +14,7 @@ from ..record import Family, Fleet
 from ..road import standard_air
 from ..train import Gear
 from .gears import ratio
-from .park import truck_of
+from .truck import truck_of
 
 CAUTIONS = ("stall heat", "roll-away", "hot fluid")
 """What can hurt someone at a stall test; on every sheet about converters."""

@@ -14,7 +14,7 @@ from ..record import Fleet
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..tow import Coupled, Distribution, RatingCheck, RatingReview, RatingRow, TowRatings, axle_loads, gawr_left_kg, gvwr_class, share_band_kg
 from . import RULE, rule_in_words
-from .park import truck_of
+from .truck import truck_of
 from .turning import Turn, turning_table
 
 WORDS = {

@@ -8,11 +8,15 @@ import click
 
 from .. import edge, record
 from ..answers import SPREADS
-from ..answers.fit import TEMPS_C, Oil, Question, Side, bench_sheet, fit_sheet, limits_sheet
+from ..answers.fit import fit_sheet
+from ..answers.fit_bench import bench_sheet
+from ..answers.fit_case import TEMPS_C, Oil, Question, Side
+from ..answers.iso_limits import limits_sheet
 from ..fit import fit_of, fits_of, iso_fit, iso_size
 from ..judge import Reading
 from ..sheet import Sheet
 from .common import RECORD, AsTyped, Plain, Quantity, Step, answers_with_sheets, command, loaded
+
 
 def _measured(size: edge.Typed | None, instrument: str | None, instruments: record.Instruments | None, option: str) -> edge.Typed | None:
     """The size with the uncertainty of its instrument, where one is named."""

@@ -8,8 +8,10 @@ import click
 
 from .. import record
 from ..answers.one_way import one_way_sheet, placed
-from ..answers.park import Case, Chosen, cases, other_gear, park_fleet_sheet, park_sheet, tires_of
+from ..answers.park import Case, Chosen, cases, other_gear, park_sheet
+from ..answers.park_fleet import park_fleet_sheet
 from ..answers.tire import rolling
+from ..answers.truck import tires_of
 from ..judge import Reading
 from ..road import Driveline
 from ..sheet import Sheet

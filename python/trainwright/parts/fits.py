@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from typing import Any
 
-from ..answers.fit import Question, Side, bench_sheet, fit_sheet
+from ..answers.fit import fit_sheet
+from ..answers.fit_bench import bench_sheet
+from ..answers.fit_case import Question, Side
 from ..answers.sizes import FitSide, fit_sides, names_a_fit
 from ..edge import UNITS, Typed
 from ..fit import RecordedFit, WarmPart, Warmth, fits_of
