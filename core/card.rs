@@ -7,11 +7,14 @@
 
 mod digits;
 mod explain;
+mod form;
 mod pieces;
+mod words;
 
 pub(crate) use digits::{number, whole};
-pub use explain::{Explanation, NamedValue, Value, explain, unit_sign};
-pub(crate) use explain::{Form, JsonNumber, Quoted, write_all};
+pub use explain::{Explanation, NamedValue, Value, explain};
+pub(crate) use form::{Form, JsonNumber, Quoted, write_all};
+pub use words::unit_sign;
 
 use core::fmt;
 

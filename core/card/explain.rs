@@ -1,10 +1,11 @@
 //! The worked explanation of a result: its card with the values of its fields, in words that can be read out.
 
 use super::digits::number;
+use super::form::{Escaping, Form, JsonNumber, Quoted, write_all};
 use super::pieces::{cut, is_path, last, leading_word, pieces, words_of};
+use super::words::{PAIRS, field_words, unit_of, words};
 use super::{Card, find};
 use crate::error::{Error, Result};
-use crate::units;
 use core::fmt::{self, Write};
 
 /// A value of a result, or of an input, under the name of its field: `capacity.torque_nm`.
@@ -77,9 +78,6 @@ enum Found<'a> {
     /// A reading or a pair of limits.
     Pair(NamedValue<'a>, NamedValue<'a>),
 }
-
-/// The fields that come in pairs: a reading, limits.
-const PAIRS: [(&str, &str); 2] = [("value", "u"), ("lower", "upper")];
 
 impl<'a> Explanation<'a> {
     fn lines(self) -> impl Iterator<Item = Line<'a>> + Clone {
@@ -229,158 +227,6 @@ fn pair_of<'a>(
         return Some(None);
     }
     sibling(first, second).map(|other| Some(Found::Pair(entry, *other)))
-}
-
-/// The unit that ends a field's name: the length of the ending and the sign, `1/` before it where the name says `per`.
-fn unit_of(name: &str) -> Option<(usize, bool, &'static str)> {
-    let pairs = PAIRS.iter().flat_map(|(first, second)| [first, second]);
-    let bare = pairs
-        .fold(name, |name, part| name.strip_suffix(part).and_then(|outer| outer.strip_suffix('.')).unwrap_or(name));
-    let last = last(bare).1;
-    let ending = |sign: &(&str, &'static str)| {
-        let head = last.strip_suffix(sign.0)?;
-        let head = head.strip_suffix('_')?;
-        let per = head.strip_suffix("_per");
-        Some((last.len() - per.unwrap_or(head).len(), per.is_some(), sign.1))
-    };
-    units::SIGNS.iter().filter_map(ending).max_by_key(|&(length, ..)| length)
-}
-
-/// Sign of the unit that ends a field's name, `N·m` of `torque_nm`; none where the name has no unit or is one over a unit.
-#[must_use]
-pub fn unit_sign(field: &str) -> Option<&'static str> {
-    unit_of(field).filter(|(_, per, _)| !per).map(|(.., sign)| sign)
-}
-
-// ---- text
-
-/// How a piece of text is written: as it is, or for HTML.
-#[derive(Clone, Copy, PartialEq)]
-pub(crate) enum Form {
-    Text,
-    Html,
-}
-
-impl Form {
-    /// Text of an equation: in HTML with its indices below and its exponents above the line.
-    pub(crate) fn equation(self, out: &mut dyn Write, text: &str) -> fmt::Result {
-        if self == Self::Text {
-            return out.write_str(text);
-        }
-        let mut letters = text.chars().peekable();
-        let mut before = ' ';
-        while let Some(letter) = letters.next() {
-            let tag = match letter {
-                '_' if before.is_alphanumeric() => "sub",
-                '^' => "sup",
-                _ => {
-                    self.letter(out, letter)?;
-                    before = letter;
-                    continue;
-                }
-            };
-            write_all(out, &["<", tag, ">"])?;
-            let braces = letters.next_if_eq(&'{').is_some();
-            while let Some(inner) = letters.next_if(|&inner| {
-                if braces { inner != '}' } else { inner.is_alphabetic() || inner.is_ascii_digit() || inner == '−' }
-            }) {
-                self.letter(out, inner)?;
-                before = inner;
-            }
-            if braces {
-                letters.next();
-            }
-            write_all(out, &["</", tag, ">"])?;
-        }
-        Ok(())
-    }
-
-    /// Any other text.
-    pub(crate) fn plain(self, out: &mut dyn Write, text: &str) -> fmt::Result {
-        text.chars().try_for_each(|letter| self.letter(out, letter))
-    }
-
-    fn letter(self, out: &mut dyn Write, letter: char) -> fmt::Result {
-        match letter {
-            '&' if self == Self::Html => out.write_str("&amp;"),
-            '<' if self == Self::Html => out.write_str("&lt;"),
-            '>' if self == Self::Html => out.write_str("&gt;"),
-            '"' if self == Self::Html => out.write_str("&quot;"),
-            _ => out.write_char(letter),
-        }
-    }
-}
-
-pub(crate) fn write_all(out: &mut dyn Write, texts: &[&str]) -> fmt::Result {
-    texts.iter().try_for_each(|text| out.write_str(text))
-}
-
-/// A meaning in words: names of fields lose their unit and their underscores.
-fn words(out: &mut dyn Write, form: Form, text: &str) -> fmt::Result {
-    let mut rest = text;
-    while !rest.is_empty() {
-        let name = leading_word(rest);
-        if name.bytes().next().is_some_and(|letter| letter.is_ascii_lowercase()) {
-            field_words(out, form, name)?;
-            rest = rest.get(name.len()..).unwrap_or_default();
-            continue;
-        }
-        let mut letters = rest.char_indices();
-        letters.next();
-        let next = letters.next().map_or(rest.len(), |(at, _)| at);
-        let skipped = if name.is_empty() { next } else { name.len() };
-        form.plain(out, rest.get(..skipped).unwrap_or_default())?;
-        rest = rest.get(skipped..).unwrap_or_default();
-    }
-    Ok(())
-}
-
-/// What a quantity is called where the name of its field leaves that to the unit (`need_nm`, `tooth_n`): by the sign of the
-/// unit, with the words after which nothing is added.
-const NOUNS: [(&str, &str, &[&str]); 8] = [
-    ("N·m", "torque", &["torque"]),
-    ("N", "force", &["force", "load", "capacity", "dynamic", "static"]),
-    ("kPa", "pressure", &["pressure"]),
-    ("°C", "temperature", &["temperature", "temp"]),
-    ("1/min", "speed", &["speed"]),
-    ("km/h", "speed", &["speed"]),
-    ("°", "angle", &["angle", "backlash", "wrap", "tilt"]),
-    ("kg", "mass", &["mass"]),
-];
-
-/// The name of a field in words: `capacity.torque_nm` is "capacity torque", `pressure_kpa.u` "uncertainty of pressure",
-/// `tooth_n` "tooth force". The id of a card stays as it is.
-fn field_words(out: &mut dyn Write, form: Form, name: &str) -> fmt::Result {
-    // `c_w` is a symbol, not a field.
-    let symbol = name.len() <= 3 && name.as_bytes().get(1) == Some(&b'_');
-    if symbol || find(name).is_some() || !is_path(name) {
-        return form.plain(out, name);
-    }
-    let parts =
-        [(".value", "", ""), (".u", "uncertainty of ", ""), (".lower", "", ", lower"), (".upper", "", ", upper")];
-    let part = parts.iter().find_map(|(part, before, after)| Some((name.strip_suffix(part)?, *before, *after)));
-    let (name, before, after) = part.unwrap_or((name, "", ""));
-    let relative = name.strip_suffix("_u_rel");
-    write_all(out, &[before, if relative.is_some() { "relative uncertainty of " } else { "" }])?;
-    let name = relative.unwrap_or(name);
-    let (ending, per, sign) = if is_path(name) { unit_of(name).unwrap_or_default() } else { (0, false, "") };
-    let bare = name.get(..name.len().saturating_sub(ending)).unwrap_or(name);
-    let words = pieces(bare, ".").flat_map(|field| pieces(field, "_")).filter(|word| !word.is_empty());
-    for (place, word) in words.clone().enumerate() {
-        out.write_str(if place > 0 { " " } else { "" })?;
-        let degrees =
-            |scale: char| word.strip_suffix(scale).filter(|number| number.bytes().all(|digit| digit.is_ascii_digit()));
-        match (word, degrees('c'), degrees('f')) {
-            (_, Some(number), _) if !number.is_empty() => write_all(out, &["at ", number, " °C"])?,
-            (_, _, Some(number)) if !number.is_empty() => write_all(out, &["at ", number, " °F"])?,
-            ("temp", ..) => out.write_str("temperature")?,
-            _ => form.plain(out, word)?,
-        }
-    }
-    let noun =
-        NOUNS.iter().find(|(unit, _, said)| *unit == sign && !per && !words.clone().any(|word| said.contains(&word)));
-    write_all(out, &[if noun.is_some() { " " } else { "" }, noun.map_or("", |(_, noun, _)| noun)])?;
-    write_all(out, &[if per { " per " } else { "" }, if per { sign } else { "" }, after])
 }
 
 fn value(out: &mut dyn Write, form: Form, value: Value<'_>) -> fmt::Result {
@@ -565,38 +411,4 @@ fn write_fields<'a>(out: &mut dyn Write, fields: impl Iterator<Item = Found<'a>>
         }
     }
     Ok(())
-}
-
-/// A JSON number; null where it is infinite or none.
-pub(crate) struct JsonNumber(pub f64);
-
-impl fmt::Display for JsonNumber {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.0.is_finite() { write!(f, "{:?}", self.0) } else { f.write_str("null") }
-    }
-}
-
-/// A JSON string.
-pub(crate) struct Quoted<'a>(pub &'a str);
-
-impl fmt::Display for Quoted<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_char('"')?;
-        Escaping(f).write_str(self.0)?;
-        f.write_char('"')
-    }
-}
-
-/// Writes into a JSON string.
-struct Escaping<'a>(&'a mut dyn Write);
-
-impl Write for Escaping<'_> {
-    fn write_str(&mut self, text: &str) -> fmt::Result {
-        text.chars().try_for_each(|letter| match letter {
-            '"' => self.0.write_str("\\\""),
-            '\\' => self.0.write_str("\\\\"),
-            control if (control as u32) < 0x20 => write!(self.0, "\\u{:04x}", control as u32),
-            other => self.0.write_char(other),
-        })
-    }
 }
