@@ -8,6 +8,7 @@ mod density;
 mod index_table;
 mod level;
 mod mix;
+mod sump;
 mod viscosity;
 
 use crate::card::Card;
@@ -17,10 +18,9 @@ pub use density::{
     Fluid, Growth, VolumeCorrection, correction_factor, density_15c_from_observed, expansion_from_15c, growth_ml,
     volume_correction, volume_correction_60f,
 };
-pub use level::{
-    Adjustment, Fill, LevelAt, LevelCheck, PourVolumes, SUMP_ROWS, Sump, constant_area_level_mm, tilt_shift_mm,
-};
+pub use level::{Adjustment, Fill, LevelAt, LevelCheck, PourVolumes};
 pub use mix::{FrictionPortion, Portion, ViscosityPortion, blend, blend_friction, blend_viscosity, old_share};
+pub use sump::{SUMP_ROWS, Sump, constant_area_level_mm, tilt_shift_mm};
 pub use viscosity::{
     ViscosityIndex, ViscosityLine, ViscosityPair, ViscosityPoints, dynamic_viscosity, viscosity_100c_for_index,
     viscosity_index,
@@ -44,13 +44,13 @@ pub const CARDS: &[Card] = &[
     mix::BLEND_VISCOSITY,
     mix::BLEND_FRICTION,
     mix::OLD_SHARE,
-    level::VOLUME_TO,
+    sump::VOLUME_TO,
     level::LEVEL_AT,
     level::ADJUST_FILL,
     level::ENGINE_OFF_LEVEL_MM,
     level::GEAR_DIPS_AT_C,
     level::LOSS_TO_PICKUP_ML,
     level::POUR_VOLUMES,
-    level::CONSTANT_AREA_LEVEL_MM,
-    level::TILT_SHIFT_MM,
+    sump::CONSTANT_AREA_LEVEL_MM,
+    sump::TILT_SHIFT_MM,
 ];
