@@ -183,6 +183,7 @@ pub const CARDS: &[&[Card]] = &[
     crate::hold::CARDS,
     crate::tow::CARDS,
     crate::duty::CARDS,
+    crate::live::CARDS,
 ];
 
 /// Every card.

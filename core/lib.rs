@@ -24,6 +24,7 @@
 //! | [`hold`] | one-way clutches, park lock, thrust bearings, shafts, splines: capacity against demand; variants compared | train, clutch |
 //! | [`tow`] | combination loads and ratings, load per gear and grade, launch, heat on a grade | road, converter, clutch, hold |
 //! | [`duty`] | cycle counting, damage per element and mesh, fluid life, rank with an interval, screening of rows | tow |
+//! | [`live`] | gear in effect, slip, shifts and alarms from speeds as they come, sample by sample, in `f32` | judge |
 //! | [`practice`] | values known only as common practice, taken by name | - |
 //! | [`flash`] | the image of a record that firmware loads without alloc | all |
 //! | [`record`] (feature `record`) | TOML records, their schema, and the way into a flash image | all |
@@ -49,6 +50,7 @@ pub mod hydraulic;
 pub mod identify;
 pub mod interchange;
 pub mod judge;
+pub mod live;
 pub mod practice;
 #[cfg(feature = "record")]
 pub mod record;

@@ -169,3 +169,17 @@ pub const STANDING_OUTPUT_RPM: f64 = 30.0;
 pub const LEAST_TELLING_TORQUE_NM: f64 = 20.0;
 /// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
 pub const SATELLITE_FLOOR_KM_H: f64 = 30.0;
+/// Overrun of the input during a shift that is called a flare.
+pub const FLARE_LOW_RPM: f64 = 50.0;
+/// See [`FLARE_LOW_RPM`].
+pub const FLARE_HIGH_RPM: f64 = 100.0;
+/// Dip of the output speed during a shift that is felt as a tie-up, over that speed.
+pub const TIE_UP_DIP_SHARE: f64 = 0.02;
+/// Time after a shift in which the ratio still settles.
+pub const SHIFT_SETTLE_S: f64 = 0.3;
+/// Time after a command by which a gear is reached; longer is a gear that does not come.
+pub const SHIFT_FOLLOW_S: f64 = 2.0;
+/// Fluid temperature below which shifts are slow and harsh because they are cold.
+pub const SHIFT_COLD_C: f64 = 40.0;
+/// Time in gear to one false slip alarm that a shop puts up with: about one in a month of driving.
+pub const FALSE_ALARM_RUN_H: f64 = 100.0;

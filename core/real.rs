@@ -22,3 +22,14 @@ pub(crate) fn powf(base: f64, exponent: f64) -> f64 {
 pub(crate) fn hypot(a: f64, b: f64) -> f64 {
     libm::hypot(a, b)
 }
+
+/// The same for `f32`: for the live monitor, when it is configured or asked, never per sample.
+pub(crate) mod single {
+    macro_rules! through_libm {
+        ($($name:ident = $libm:ident),* $(,)?) => {
+            $(pub(crate) fn $name(x: f32) -> f32 { libm::$libm(x) })*
+        };
+    }
+
+    through_libm! { sqrt = sqrtf, exp = expf, ln = logf }
+}

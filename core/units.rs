@@ -26,7 +26,7 @@
 //! | `_w_mm2`, `_j_mm2` | heat flux; energy over friction area | W/mm², J/mm² |
 //! | `_w_m_k`, `_j_kg_k` | thermal conductivity; specific heat | W/(m·K), J/(kg·K) |
 //! | `_w_k`, `_j_k` | conductance, heat capacity rate; heat capacity | W/K, J/K |
-//! | `_deg` | angle | degree |
+//! | `_deg`, `_rad` | angle; turn of a slipping element | degree, radian |
 //! | `_s`, `_ms`, `_us` | time; tick of a counter | s, ms, µs |
 //! | `_pct` | hundredths, where the trade says percent (grade, aspect, humidity) | % |
 //! | `_in` | inch, only where the trade name of the size is in inches (rim, flotation tire) | inch |
@@ -78,6 +78,7 @@ pub(crate) const SIGNS: &[(&str, &str)] = &[
     ("w_k", "W/K"),
     ("j_k", "J/K"),
     ("deg", "°"),
+    ("rad", "rad"),
     ("h", "h"),
     ("s", "s"),
     ("ms", "ms"),

@@ -125,7 +125,9 @@ fn every_public_float_names_its_unit() {
             for declaration in declarations {
                 let Some((name, kind)) = declaration.split_once(':') else { continue };
                 let (name, kind) = (name.trim(), kind.trim());
-                let float = ["f64", "[f64", "&[f64]", "Reading"].iter().any(|float| kind.starts_with(float));
+                let float =
+                    ["f64", "[f64", "&[f64]", "f32", "[f32", "&[f32]"].iter().any(|float| kind.starts_with(float))
+                        || kind.split(|letter| !is_word(letter)).next() == Some("Reading");
                 if !float || !name.chars().all(is_word) || has_unit(name) {
                     continue;
                 }

@@ -1,0 +1,46 @@
+//! Watching a unit while it turns: gear in effect, slip, shifts, alarms, from speeds as they come. What turns can catch, and
+//! what was just driven is hot.
+//!
+//! A [`LiveUnit`] is a unit in numbers; [`LiveUnit::plan`] checks it. A [`LiveMonitor`] takes one [`LiveSample`] after the
+//! other with [`LiveMonitor::push`] and says what each showed. Everything here is `f32` and whole numbers.
+
+mod event;
+mod gear;
+mod heat;
+mod monitor;
+mod plan;
+mod run_length;
+mod sample;
+mod sensor;
+mod speed;
+mod suspects;
+
+pub use event::{
+    GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEvent, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
+    LiveSpeed, LiveState, MAX_LIVE_EVENTS, NO_LIVE_ELEMENT, ShiftPhase,
+};
+pub use heat::LiveElement;
+pub use monitor::LiveMonitor;
+pub use plan::{LiveGear, LiveLimits, LivePlan, LiveSuspect, LiveUnit};
+pub use sample::{GEAR_NOT_COMMANDED, LiveSample};
+pub use sensor::{ReadingState, SpeedReading, SpeedSensor, SpeedSource};
+pub use suspects::{LiveSuspects, RankedSuspect};
+
+use crate::card::Card;
+use crate::hazard::Hazard;
+
+/// What to print beside a result of this chapter.
+pub const HAZARDS: &[Hazard] = &[Hazard::Overspeed, Hazard::HotParts, Hazard::HotFluid];
+
+/// The formulas of this chapter.
+#[rustfmt::skip] // one line each
+pub const CARDS: &[Card] = &[
+    gear::GEAR_CHANCES,
+];
+
+/// Most gears of a unit.
+pub const MAX_LIVE_GEARS: usize = 12;
+/// Most elements that could explain the slip of one gear.
+pub const MAX_LIVE_SUSPECTS: usize = 4;
+/// Most elements of a unit.
+pub const MAX_LIVE_ELEMENTS: usize = 8;
