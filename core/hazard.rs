@@ -29,10 +29,14 @@ pub enum Hazard {
     WrongTire = 9,
     /// A park lock is asked to hold what only brakes and chocks hold for certain.
     ParkLock = 10,
+    /// Shafts, couplings and wheels turn on a dyno or a raised vehicle.
+    TurningShafts = 11,
+    /// Somebody drives on a road to measure.
+    RoadTest = 12,
 }
 
 /// Every hazard.
-pub static ALL: [Hazard; 10] = [
+pub static ALL: [Hazard; 12] = [
     Hazard::RollAway,
     Hazard::HotFluid,
     Hazard::CompressedAir,
@@ -43,6 +47,8 @@ pub static ALL: [Hazard; 10] = [
     Hazard::Towing,
     Hazard::WrongTire,
     Hazard::ParkLock,
+    Hazard::TurningShafts,
+    Hazard::RoadTest,
 ];
 
 impl Hazard {
@@ -83,6 +89,12 @@ impl Hazard {
             Self::ParkLock => {
                 "The park lock is never the only means of holding a vehicle: set the parking brake first, then shift to Park, and chock the wheels, a trailer's too. Never stand downhill. The vehicle maker's instructions and ratings come first."
             }
+            Self::TurningShafts => {
+                "Shafts, couplings and wheels on a dyno break, throw and wind in: guards closed before it turns, the emergency stop in reach, loose clothes off, nobody in the plane of what turns, torque and speed within the limits that the makers of unit and dyno state."
+            }
+            Self::RoadTest => {
+                "A road test takes two: a licensed driver who only drives, and somebody else at the log. On a road that the vehicle and the load are allowed on, within the speed limit, brakes and tires checked first; stop when something smokes, slips or overheats."
+            }
             Self::WrongTire => {
                 "A tire of another size, load index, load range or speed symbol than the vehicle maker lists can overheat, burst or rub: keep to the placard, match the tires of an axle, and leave no speedometer reading low."
             }
@@ -103,6 +115,8 @@ impl Hazard {
             Self::Towing => "towing",
             Self::WrongTire => "wrong tire",
             Self::ParkLock => "park lock",
+            Self::TurningShafts => "turning shafts",
+            Self::RoadTest => "road test",
         }
     }
 }

@@ -95,6 +95,8 @@ pub struct Job {
     /// Pulses counted.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub count: Vec<Count>,
+    /// Log of a dyno or a road test: its file, seen from the folder of this record.
+    pub log: Option<String>,
     /// Stall test made.
     pub measured: Option<Stall>,
     /// Stall test asked for.

@@ -191,6 +191,33 @@
 /// Most inputs of one combination.
 #define TW_MAX_INPUTS 16
 
+/// Most gears of a unit.
+#define TW_MAX_LIVE_GEARS 12
+
+/// Most elements that could explain the slip of one gear.
+#define TW_MAX_LIVE_SUSPECTS 4
+
+/// Most elements of a unit.
+#define TW_MAX_LIVE_ELEMENTS 8
+
+/// Most events of one sample.
+#define TW_MAX_LIVE_EVENTS 8
+
+/// Stands for a gear that is none: between two gears, neutral, or slipping far.
+#define TW_GEAR_IN_NONE -1
+
+/// Stands for a gear while the output stands.
+#define TW_GEAR_STANDS -2
+
+/// Stands for a gear that is not known yet.
+#define TW_GEAR_NOT_KNOWN -3
+
+/// Stands for an element that is none, or not known.
+#define TW_NO_LIVE_ELEMENT UINT8_MAX
+
+/// Stands where the commanded gear is not known.
+#define TW_GEAR_NOT_COMMANDED INT8_MIN
+
 /// Aspect ratio of a tire whose size does not state one (185R14). It meets the diameters of UN R30 within 7 mm, and within
 /// 5 mm from 135 mm of width up; the often quoted 82 is up to 5 mm of section height too much.
 #define TW_PRACTICE_ASPECT_NOT_STATED_PCT 80.0
@@ -437,6 +464,27 @@
 
 /// Road speed from which a satellite receiver's speed is compared with that of the vehicle.
 #define TW_PRACTICE_SATELLITE_FLOOR_KM_H 30.0
+
+/// Overrun of the input during a shift that is called a flare.
+#define TW_PRACTICE_FLARE_LOW_RPM 50.0
+
+/// See `TW_PRACTICE_FLARE_LOW_RPM`.
+#define TW_PRACTICE_FLARE_HIGH_RPM 100.0
+
+/// Dip of the output speed during a shift that is felt as a tie-up, over that speed.
+#define TW_PRACTICE_TIE_UP_DIP_SHARE 0.02
+
+/// Time after a shift in which the ratio still settles.
+#define TW_PRACTICE_SHIFT_SETTLE_S 0.3
+
+/// Time after a command by which a gear is reached; longer is a gear that does not come.
+#define TW_PRACTICE_SHIFT_FOLLOW_S 2.0
+
+/// Fluid temperature below which shifts are slow and harsh because they are cold.
+#define TW_PRACTICE_SHIFT_COLD_C 40.0
+
+/// Time in gear to one false slip alarm that a shop puts up with: about one in a month of driving.
+#define TW_PRACTICE_FALSE_ALARM_RUN_H 100.0
 
 /// ETRTO factor of the rolling circumference of a radial tire over its regulation diameter (from memory of the ETRTO
 /// Standards Manual, general notes).
@@ -1577,6 +1625,59 @@ typedef uint8_t tw_load;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// What happened.
+enum tw_live_event_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The speeds fit `gear`, which came from `other_gear`. Value: the ratio.
+  TW_LIVE_EVENT_KIND_GEAR_REACHED,
+  /// A shift from `other_gear` to `gear` began: commanded, or else seen in the speeds.
+  TW_LIVE_EVENT_KIND_SHIFT_BEGAN,
+  /// It ended. Value: the inertia phase, s; the rest is in the last shift.
+  TW_LIVE_EVENT_KIND_SHIFT_DONE,
+  /// The input ran ahead during a shift. Value: by how much, 1/min at the input.
+  TW_LIVE_EVENT_KIND_FLARE,
+  /// The output dipped during a shift: two elements held at once. Value: by how much, 1/min at the output.
+  TW_LIVE_EVENT_KIND_TIE_UP,
+  /// The lock-up clutch has settled. Value: its slip, 1/min.
+  TW_LIVE_EVENT_KIND_LOCKUP_ON,
+  /// The lock-up clutch was released, or slips beyond its limit. Value: slip, 1/min.
+  TW_LIVE_EVENT_KIND_LOCKUP_OFF,
+  /// Alarm: something slips in `gear`. Value: slip at the input now, 1/min; `at_us` is the estimated onset.
+  TW_LIVE_EVENT_KIND_SLIP,
+  /// The slip is gone. Value: what is left, 1/min at the input.
+  TW_LIVE_EVENT_KIND_SLIP_GONE,
+  /// The slip has reached the next level: 5, 10, 20, ... 1/min at the input. Value: the level.
+  TW_LIVE_EVENT_KIND_SLIP_REACHED,
+  /// The speeds fit `gear`, while `other_gear` is commanded. Value: the ratio.
+  TW_LIVE_EVENT_KIND_OTHER_GEAR,
+  /// A sensor shows the same value for long while the other speed moves. Value: that speed, 1/min.
+  TW_LIVE_EVENT_KIND_STALE,
+  /// A sensor gives nothing that can be used. Value: the last speed, 1/min.
+  TW_LIVE_EVENT_KIND_LOST,
+  /// A sensor that was stale or lost is back. Value: its speed, 1/min.
+  TW_LIVE_EVENT_KIND_BACK,
+  /// The ratio is wrong by the same factor in every gear: a tooth count or a step. Value: that factor.
+  TW_LIVE_EVENT_KIND_WRONG_TEETH,
+  /// Input and output sensor are exchanged. Value: the measured ratio.
+  TW_LIVE_EVENT_KIND_SWAPPED,
+  /// Time went backward; everything but the counts starts again. Value: by how much, s.
+  TW_LIVE_EVENT_KIND_TIME_FAULT,
+  /// The fluid is hotter than its limit. Value: its temperature, °C.
+  TW_LIVE_EVENT_KIND_HOT,
+  /// The plates of an element are hotter than their limit after a shift. Value: their temperature, °C.
+  TW_LIVE_EVENT_KIND_OVERHEATED,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_live_event_kind tw_live_event_kind;
+#else
+typedef uint8_t tw_live_event_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// A way in which the work can hurt someone.
 enum tw_hazard
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1603,6 +1704,10 @@ enum tw_hazard
   TW_HAZARD_WRONG_TIRE = 9,
   /// A park lock is asked to hold what only brakes and chocks hold for certain.
   TW_HAZARD_PARK_LOCK = 10,
+  /// Shafts, couplings and wheels turn on a dyno or a raised vehicle.
+  TW_HAZARD_TURNING_SHAFTS = 11,
+  /// Somebody drives on a road to measure.
+  TW_HAZARD_ROAD_TEST = 12,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -40,6 +40,8 @@ class Records:
     fleet: Fleet | None = None
     jobs: Jobs | None = None
     trains: dict[str, Train] = field(default_factory=dict)
+    folder: Path = field(default_factory=Path)
+    """Of the jobs, for the logs that they name."""
 
     @classmethod
     def read(cls, paths: Iterable[Path]) -> Records:
@@ -52,6 +54,8 @@ class Records:
                 records.trains[found.title or path.stem] = found
             else:
                 setattr(records, places[type(found)], found)
+            if isinstance(found, Jobs):
+                records.folder = path.parent
         return records
 
     @property
