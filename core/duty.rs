@@ -9,6 +9,7 @@ mod rank;
 pub mod screen;
 mod wheels;
 
+pub(crate) use bus::marked_meaning;
 pub use bus::{BusMeaning, BusNetwork, BusRules, BusSignal, BusValue, bus_signal};
 pub use cycles::{Cycle, CycleCount, Residence, ResidueRule, rainflow, residence};
 pub use damage::{Damage, DamageInterval, DamageLine, DamageRange, DutyStage, damage_interval};

@@ -19,11 +19,12 @@ pub use event::{
     GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEvent, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
     LiveSpeed, LiveState, MAX_LIVE_EVENTS, NO_LIVE_ELEMENT, ShiftPhase,
 };
-pub use heat::LiveElement;
+pub use heat::{LiveElement, ShiftsToLimit};
 pub use monitor::LiveMonitor;
 pub use plan::{LiveGear, LiveLimits, LivePlan, LiveSuspect, LiveUnit};
+pub use run_length::{run_length, threshold_for};
 pub use sample::{GEAR_NOT_COMMANDED, LiveSample};
-pub use sensor::{ReadingState, SpeedReading, SpeedSensor, SpeedSource};
+pub use sensor::{ReadingState, SpeedPair, SpeedReading, SpeedSensor, SpeedSource, SpeedSpread, step_bias_rpm};
 pub use suspects::{LiveSuspects, RankedSuspect};
 
 use crate::card::Card;
@@ -35,7 +36,14 @@ pub const HAZARDS: &[Hazard] = &[Hazard::Overspeed, Hazard::HotParts, Hazard::Ho
 /// The formulas of this chapter.
 #[rustfmt::skip] // one line each
 pub const CARDS: &[Card] = &[
+    sensor::STEP_BIAS,
+    sensor::U,
+    sensor::RATIO_WINDOW,
+    run_length::RUN_LENGTH,
+    run_length::THRESHOLD,
     gear::GEAR_CHANCES,
+    heat::STEP,
+    heat::SHIFTS_TO_LIMIT,
 ];
 
 /// Most gears of a unit.

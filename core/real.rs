@@ -31,5 +31,5 @@ pub(crate) mod single {
         };
     }
 
-    through_libm! { sqrt = sqrtf, exp = expf, ln = logf }
+    through_libm! { sqrt = sqrtf, exp = expf, exp_m1 = expm1f, ln = logf, ln_1p = log1pf, ceil = ceilf }
 }

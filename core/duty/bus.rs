@@ -254,13 +254,21 @@ impl BusSignal {
             16 => raw >> 8,
             _ => raw >> 24,
         };
-        match (self.rules, top) {
-            (BusRules::Marked, 0xFB) => BusMeaning::Indicator,
-            (BusRules::Marked, 0xFC | 0xFD) => BusMeaning::Reserved,
-            (BusRules::Marked, 0xFE) => BusMeaning::Error,
-            (BusRules::Marked, 0xFF) => BusMeaning::NotAvailable,
+        match (self.rules, marked_meaning(top)) {
+            (BusRules::Marked, Some(mark)) => mark,
             _ if value < self.lower || value > self.upper => BusMeaning::OutOfRange,
             _ => BusMeaning::Value,
         }
+    }
+}
+
+/// What the top byte of a value marks on a J1939 bus, if it is a mark.
+pub(crate) const fn marked_meaning(top_byte: u32) -> Option<BusMeaning> {
+    match top_byte {
+        0xFB => Some(BusMeaning::Indicator),
+        0xFC | 0xFD => Some(BusMeaning::Reserved),
+        0xFE => Some(BusMeaning::Error),
+        0xFF => Some(BusMeaning::NotAvailable),
+        _ => None,
     }
 }
