@@ -8,9 +8,10 @@
 //! | 4 | mark `TWFI` |
 //! | 2 | version of the layout |
 //! | 4 | length of the whole image |
-//! | 14 | [`Counts`](Image): members, sets, elements, gears, packs, shifts; input, output, fixed member; variants, parts, marks, sizes, fits |
+//! | 15 | [`Counts`](Image): members, sets, elements, gears, packs, shifts; input, output, fixed member; gears of the live monitor; variants, parts, marks, sizes, fits |
 //! | fixed | linings, ratings, drive line, fluid, fill: a flag and the fields of each, zeros where not given |
 //! | per item | sets, elements, gears, packs, shifts |
+//! | per item | live monitor, if there are gears for it: its gears with ratio and suspects, then what heats each element |
 //! | per item | family, if there are variants: prior of each variant; chance of exchange of each part; marks, then the chance of each in each variant; sizes, then the limits of each in each variant; fits, then the shaft of each in each variant, then the bore |
 //! | per name | one byte of length and the text: title, members, elements, gears; variants, parts, marks, sizes, fits |
 //! | 4 | CRC-32 of all before it (ISO-HDLC, as in Ethernet and zip) |
@@ -18,6 +19,7 @@
 //! Numbers are little-endian, without padding; fields come in the order of their structs (`flash/packed.rs`).
 
 mod family;
+mod live;
 mod packed;
 
 pub use family::{
@@ -29,12 +31,13 @@ use crate::clutch::ElementPack;
 use crate::error::{Error, Result};
 use crate::fluid::{Fill, Fluid};
 use crate::judge::{Limits, Reading};
+use crate::live::{LiveElement, LiveGear, MAX_LIVE_ELEMENTS, MAX_LIVE_GEARS};
 use crate::road::Driveline;
 use crate::train::{Element, MAX_ELEMENTS, MAX_MEMBERS, MAX_SETS, PlanetarySet, Train};
 use packed::{Packed, Reader, TRUNCATED, Writer};
 
 /// Version of the layout that this library writes and reads.
-pub const IMAGE_VERSION: u16 = 2;
+pub const IMAGE_VERSION: u16 = 3;
 /// Most gears of an image.
 pub const MAX_GEARS: usize = 32;
 /// Most shifts of an image.
@@ -47,6 +50,8 @@ pub const MAX_IMAGE_BYTES: usize = SETS_AT
     + MAX_ELEMENTS * (Element::BYTES + ElementPack::BYTES)
     + MAX_GEARS * Gear::BYTES
     + MAX_SHIFTS * Shift::BYTES
+    + MAX_LIVE_GEARS * LiveGear::BYTES
+    + MAX_LIVE_ELEMENTS * LiveElement::BYTES
     + (MAX_IMAGE_VARIANTS + MAX_IMAGE_PARTS) * f64::BYTES
     + MAX_IMAGE_MARKS * (PartMark::BYTES + MAX_IMAGE_VARIANTS * f64::BYTES)
     + MAX_IMAGE_SIZES * (PartSize::BYTES + MAX_IMAGE_VARIANTS * Limits::BYTES)
@@ -132,6 +137,10 @@ pub struct Contents<'a> {
     pub packs: &'a [ElementPack],
     /// Shift schedule.
     pub shifts: &'a [Shift],
+    /// The gears as a live monitor tells them apart; an empty list for an image without.
+    pub live_gears: &'a [LiveGear],
+    /// What heats the elements, as many as the train has; an empty list without `live_gears`.
+    pub live_elements: &'a [LiveElement],
     /// Linings in the unit's fluid.
     pub linings: Option<Linings>,
     /// The maker's ratings.
@@ -162,6 +171,7 @@ struct Counts {
     input: u8,
     output: u8,
     fixed: u8,
+    live_gears: u8,
     family: FamilyCounts,
 }
 
@@ -205,6 +215,7 @@ pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
         input: train.input(),
         output: train.output(),
         fixed: train.fixed(),
+        live_gears: live::count_of_gears(contents, elements)?,
         family: contents.family.counts()?,
     };
 
@@ -223,6 +234,8 @@ pub fn write(contents: &Contents<'_>, buffer: &mut [u8]) -> Result<usize> {
     contents.gears.iter().try_for_each(|gear| gear.put(&mut writer))?;
     contents.packs.iter().try_for_each(|pack| pack.put(&mut writer))?;
     contents.shifts.iter().try_for_each(|shift| shift.put(&mut writer))?;
+    contents.live_gears.iter().try_for_each(|gear| gear.put(&mut writer))?;
+    contents.live_elements.iter().try_for_each(|element| element.put(&mut writer))?;
     contents.family.put(&mut writer)?;
     let of_train = contents.members.iter().chain(contents.elements).chain(contents.gear_names);
     for name in core::iter::once(&contents.title).chain(of_train).chain(contents.family.names()) {
@@ -311,6 +324,7 @@ impl<'a> Image<'a> {
         self.part::<Option<Driveline>>(DRIVELINE_AT)?;
         self.part::<Option<Fluid>>(FLUID_AT)?;
         self.part::<Option<Fill>>(FILL_AT)?;
+        self.check_live()?;
         self.check_family()?;
         let mut reader = Reader::at(self.bytes, self.names_at()?);
         for _ in 0..self.name_count()? {
@@ -351,8 +365,8 @@ impl<'a> Image<'a> {
         Ok(self.packs_at()? + usize::from(self.counts()?.packs) * ElementPack::BYTES)
     }
 
-    /// Where the lists of the train end, and those of the family begin.
-    fn family_at(&self) -> Result<usize> {
+    /// Where the lists of the train end.
+    fn live_at(&self) -> Result<usize> {
         Ok(self.shifts_at()? + usize::from(self.counts()?.shifts) * Shift::BYTES)
     }
 

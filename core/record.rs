@@ -69,7 +69,7 @@ pub use duty::{Assumed, BearingDuty, DutyRule, GradeHours, SetDamage, TruckDuty}
 pub use family::{
     AliasRecord, ClutchRecord, CoverRecord, Evidence, EvidenceMeasured, Family, Fatigue, Friction, MachiningRecord,
     MatchRecord, Meta, Price, PumpRecord, PushedBy, ShaftRecord, ShaftTorque, ShiftRecord, Slopes, SplineRecord,
-    ThrustRace, VariantRecord, WasherRecord, WheelName,
+    SteelRecord, ThrustRace, VariantRecord, WasherRecord, WheelName,
 };
 pub use fits::{FitKind, FitRecord, MaterialRecord, Press};
 pub use fleet::{

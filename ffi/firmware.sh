@@ -8,6 +8,7 @@ target=thumbv7em-none-eabihf
 out=target/firmware
 cpu="-mcpu=cortex-m4 -mthumb -mfloat-abi=hard -mfpu=fpv4-sp-d16"
 cflags="-std=c99 -Os -ffunction-sections -Wall -Wextra -Wpedantic -Wconversion -Werror -Iffi/include"
+examples="scan_tool bench_tool live_tool"
 mkdir -p $out
 
 install_tools() {
@@ -44,10 +45,21 @@ link_program() {
         ffi/firmware/startup.c "$@" "$library" -lm -o $out/$name.elf
 }
 
+# emulate PROGRAM [OPTION OF THE EMULATOR...]
 emulate() {
-    timeout 120 qemu-system-arm -cpu cortex-m4 -machine mps2-an386 -nographic -monitor none -serial none \
+    timeout 300 qemu-system-arm -cpu cortex-m4 -machine mps2-an386 -nographic -monitor none -serial none "${@:2}" \
         -semihosting-config enable=on,target=native -kernel $out/"$1".elf
 }
+
+# Bytes of flash of an image.
+flash_of() { arm-none-eabi-size "$1" | awk 'END { print $1 }'; }
+
+# Functions in an image that compute in double precision, which this core does in software.
+soft_double_of() {
+    arm-none-eabi-nm "$1" | awk '$2 ~ /[TtWw]/ && $3 ~ /^(__aeabi_(d|cdcmp|cdrcmp|f2d|u?i2d|u?l2d).*|__[a-z]+df[a-z0-9]*)$/ { print $3 }'
+}
+
+count_lines() { grep -c . || true; }
 
 install_tools
 library=$(build_library)
@@ -65,30 +77,62 @@ if ! link_interface $out/interface.elf "$library" $(functions | sed 's/^/-Wl,--u
     exit 1
 fi
 read -r text data bss _ < <(arm-none-eabi-size $out/interface.elf | tail -n 1)
-soft_double=$(arm-none-eabi-nm $out/interface.elf |
-    awk '/ [TtWw] (__aeabi_d[a-z0-9]+|__(add|sub|mul|div)df3)$/ { found++ } END { print found + 0 }')
+soft_double=$(soft_double_of $out/interface.elf | count_lines)
+
+# The live monitor alone: all of it, and what one sample can reach.
+link_interface $out/live.elf "$library" $(functions | grep '^tw_live_' | sed 's/^/-Wl,--undefined=/')
+link_interface $out/live_push.elf "$library" -Wl,--undefined=tw_live_push
+live_soft_double=$(soft_double_of $out/live_push.elf | count_lines)
 
 cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
-for example in scan_tool bench_tool; do link_program $example ffi/examples/$example.c $out/unit_image.c; done
+cargo run --quiet --example live_trace -- python/trainwright/demo/trace/trace.csv $out/unit_trace.c
+for example in $examples; do link_program $example ffi/examples/$example.c $out/unit_image.c $out/unit_trace.c; done
 link_program measure ffi/firmware/measure.c $out/unit_image.c
+link_program measure_live ffi/firmware/measure_live.c $out/unit_image.c $out/unit_trace.c
 
 tests/c/check.sh
-for example in scan_tool bench_tool; do
+for example in $examples; do
     echo "$example.c on the emulated Cortex-M4F:"
     emulate $example | tee $out/$example.txt
     target/c/$example.c99.static | diff - $out/$example.txt
     echo "the same output on this machine, to the last digit shown"
 done
 measured=$(emulate measure)
+live=$(emulate measure_live -icount shift=0,sleep=off)
 
 echo "flash_bytes: $text"
 echo "ram_bytes: $((data + bss))"
 echo "$measured"
-echo "instructions_per_sample: - (no function runs per sample yet)"
 echo "soft_double_symbols: $soft_double"
 echo "panic_paths: $panic_paths"
+echo "Live monitor; instructions as the emulator's clock counts them (ffi/firmware/measure_live.c):"
+live="live_flash_bytes: $(flash_of $out/live.elf)
+live_push_flash_bytes: $(flash_of $out/live_push.elf)
+$live
+live_soft_double_symbols_per_sample: $live_soft_double"
+echo "$live"
+echo "instructions_per_sample: $(awk '/^live_instructions_per_sample/ { print $2 }' <<<"$live")"
 
 if [ $((data + bss)) -ne 0 ]; then echo "the library keeps something in RAM"; exit 1; fi
-while read -r name bytes; do
-    if [ "$bytes" -gt 8192 ]; then echo "${name%:} is more than 8 KiB"; exit 1; fi
-done <<<"$measured"
+broken=0
+while read -r name bound; do
+    value=$(awk -v name="$name:" '$1 == name { print $2 }' <<<"$measured"$'\n'"$live")
+    if ! [ "$value" -le "$bound" ]; then
+        echo "$name is ${value:-not measured}, more than $bound"
+        broken=1
+    fi
+done <<'END'
+stack_bytes 8192
+identify_stack_bytes 8192
+live_flash_bytes 12288
+live_ram_bytes 1024
+live_stack_bytes 1024
+live_configure_stack_bytes 4096
+live_instructions_per_sample 1500
+live_instructions_worst 6000
+live_soft_double_symbols_per_sample 0
+END
+if [ $broken -ne 0 ]; then
+    soft_double_of $out/live_push.elf
+    exit 1
+fi

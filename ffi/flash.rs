@@ -1,12 +1,13 @@
 //! `tw_flash_*`: the record of a unit as an image that is read in place.
 
 use crate::card::Text;
-use crate::pointer::{core, put, read, slice};
+use crate::pointer::{core, put, put_array, read, slice};
 use crate::status::Status;
 use trainwright::clutch::ElementPack;
 use trainwright::flash::{FamilyCounts, Gear, Image, Linings, PartFit, PartMark, PartSize, Ratings, Shift};
 use trainwright::fluid::{Fill, Fluid};
 use trainwright::judge::Limits;
+use trainwright::live::{LiveElement, LiveGear};
 use trainwright::road::Driveline;
 use trainwright::train::Train;
 
@@ -102,6 +103,40 @@ pub unsafe extern "C" fn tw_flash_shift_count(image: *const FlashImage, out_coun
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_flash_shift(image: *const FlashImage, shift: u8, out_shift: *mut Shift) -> Status {
     unsafe { put(out_shift, || core(opened(image)?.shift(shift))) }
+}
+
+/// The gears as a live monitor takes them, for `gears` and `gear_count` of a `tw_live_unit`: ratio, and the elements that
+/// could slip. `out_gears` has room for TW_MAX_LIVE_GEARS. TW_STATUS_MISSING where the image was written without them.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_live_gears(
+    image: *const FlashImage,
+    out_gears: *mut LiveGear,
+    out_count: *mut u8,
+) -> Status {
+    unsafe {
+        put(out_count, || {
+            let (gears, count) = core(opened(image)?.live_gears())?;
+            put_array(out_gears, gears)?;
+            Ok(count)
+        })
+    }
+}
+
+/// What heats the elements of the train, for `elements` and `element_count` of a `tw_live_unit`; zeros where the record does
+/// not say. `out_elements` has room for TW_MAX_LIVE_ELEMENTS.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_flash_live_elements(
+    image: *const FlashImage,
+    out_elements: *mut LiveElement,
+    out_count: *mut u8,
+) -> Status {
+    unsafe {
+        put(out_count, || {
+            let (elements, count) = core(opened(image)?.live_elements())?;
+            put_array(out_elements, elements)?;
+            Ok(count)
+        })
+    }
 }
 
 /// Friction of the linings in the unit's fluid.

@@ -22,6 +22,7 @@ pub mod hydraulic;
 pub mod identify;
 pub mod interchange;
 pub mod judge;
+pub mod live;
 pub mod road;
 pub mod stack;
 pub mod tire;

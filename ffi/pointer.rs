@@ -116,6 +116,19 @@ pub(crate) unsafe fn put<T>(out: *mut T, answer: impl FnOnce() -> core::result::
     }
 }
 
+/// Writes a list through `out`, or nothing where it is null.
+///
+/// # Safety
+/// A pointer that is not null must be aligned and writable for `N` `T`.
+pub(crate) unsafe fn put_array<T, const N: usize>(out: *mut T, list: [T; N]) -> core::result::Result<(), Status> {
+    if out.is_null() {
+        return Err(Status::Null);
+    }
+    // SAFETY: not null, aligned and writable by the caller's promise.
+    unsafe { out.cast::<[T; N]>().write(list) };
+    Ok(())
+}
+
 /// As [`put`], for structs too large to pass by value on a small stack: `fill` works on `scratch`.
 ///
 /// # Safety

@@ -8,8 +8,8 @@ mod losses;
 use crate::pointer::{borrow, core, is_known, known, named, put, put_filled, read};
 use crate::status::Status;
 use trainwright::train::{
-    Blocks, Element, ElementKind, Load, MAX_ELEMENTS, MAX_ROWS, MAX_SETS, PlanetSpeeds, PlanetarySet, Row, SetJoins,
-    SetKind, SetTeeth, State, StateCounts, StateKind, Train,
+    Blocks, Element, ElementKind, Fraction, Load, MAX_ELEMENTS, MAX_ROWS, MAX_SETS, PlanetSpeeds, PlanetarySet, Row,
+    SetJoins, SetKind, SetTeeth, State, StateCounts, StateKind, Train,
 };
 
 /// A train as C sees it: the same fields, with a byte in place of every enumerator.
@@ -123,6 +123,17 @@ pub unsafe extern "C" fn tw_train_planet_speeds(
     out_speeds: *mut PlanetSpeeds,
 ) -> Status {
     unsafe { put(out_speeds, || core(made(train)?.planet_speeds(solved(state)?, set))) }
+}
+
+/// Slip of a closed element of a gear while it lets go and all others hold, per unit of slip at the input, which is the input
+/// speed above ratio times output speed; `den` 0 where the two speeds do not show its slip.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_slip_per_input_slip(
+    state: *const State,
+    element: u8,
+    out_factor: *mut Fraction,
+) -> Status {
+    unsafe { put(out_factor, || Ok(solved(state)?.slip_per_input_slip(element))) }
 }
 
 /// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.

@@ -162,6 +162,38 @@ fn every_state_of_every_published_train_keeps_the_laws() {
     }
 }
 
+/// An element that lets go while another one closes slips as the speeds of that other gear say: no torque is needed for it.
+#[test]
+fn slip_of_an_element_is_what_a_neighboring_gear_shows() {
+    let mut compared = 0;
+    for train in published_trains() {
+        let gears: Vec<State> = train.engagements().map(|closed| train.solve(closed).unwrap()).collect();
+        for gear in gears.iter().filter(|state| state.kind == StateKind::Gear && state.redundant == 0) {
+            let same_but_one = |other: &&State| {
+                let swap = Swap::between(gear.closed, other.closed);
+                other.kind == StateKind::Gear && swap.is_single() && swap.released != 0 && swap.applied != 0
+            };
+            for other in gears.iter().filter(same_but_one) {
+                let element = Swap::between(gear.closed, other.closed).released.trailing_zeros() as u8;
+                let input_slip = Fraction::ONE.minus(gear.ratio.over(other.ratio).unwrap()).unwrap();
+                let factor = gear.slip_per_input_slip(element);
+                if factor.is_known() && other.slip(element).is_known() {
+                    assert_eq!(
+                        factor.times(input_slip).unwrap(),
+                        other.slip(element),
+                        "{element} of {:b}",
+                        gear.closed
+                    );
+                    compared += 1;
+                } else {
+                    assert_eq!(input_slip, Fraction::ZERO, "an element whose slip does not show changes no ratio");
+                }
+            }
+        }
+    }
+    assert!(compared > 100, "{compared}");
+}
+
 #[test]
 fn the_demo_family_has_sixteen_neutrals_ten_gears_and_six_tie_ups() {
     let demo = published_trains()

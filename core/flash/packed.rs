@@ -4,6 +4,7 @@ use crate::clutch::{Annulus, ElementPack, Head, Pack};
 use crate::error::{Error, Result};
 use crate::fluid::{Fill, Fluid, SUMP_ROWS, Sump};
 use crate::judge::{Limits, Reading};
+use crate::live::{LiveElement, LiveGear, LiveSuspect, MAX_LIVE_SUSPECTS};
 use crate::road::Driveline;
 use crate::train::{Blocks, Element, ElementKind, PlanetarySet, SetJoins, SetKind, SetTeeth};
 
@@ -118,7 +119,7 @@ macro_rules! packed_choices {
     )*};
 }
 
-packed_numbers! { u8, u16, u32, f64 }
+packed_numbers! { u8, i8, u16, u32, f32, f64 }
 
 packed_choices! {
     SetKind { 0 = Simple, 1 = DoublePinion, 2 = TwoSun, 3 = Stepped }
@@ -129,7 +130,7 @@ packed_choices! {
 packed_structs! {
     Counts {
         members: u8, sets: u8, elements: u8, gears: u8, packs: u8, shifts: u8, input: u8, output: u8, fixed: u8,
-        family: FamilyCounts,
+        live_gears: u8, family: FamilyCounts,
     }
     FamilyCounts { variants: u8, parts: u8, marks: u8, sizes: u8, fits: u8 }
     PartMark { minutes: f64, part: u8 }
@@ -141,6 +142,9 @@ packed_structs! {
     Element { kind: ElementKind, blocks: Blocks, first: u8, second: u8 }
     Gear { closed: u32, one_way: u32, efficiency: f64 }
     Shift { from: u8, to: u8, output_rpm: f64 }
+    LiveSuspect { element: u8, slip_per_input_slip: f32 }
+    LiveGear { number: i8, ratio: f32, suspects: [LiveSuspect; MAX_LIVE_SUSPECTS], suspect_count: u8 }
+    LiveElement { heat_capacity_j_k: f32, cooling_s: f32, limit_c: f32 }
     Reading { value: f64, u: f64 }
     Limits { lower: f64, upper: f64 }
     Annulus { inner_radius_mm: f64, outer_radius_mm: f64 }
@@ -174,15 +178,15 @@ impl Packed for bool {
     }
 }
 
-impl<const N: usize> Packed for [f64; N] {
-    const BYTES: usize = N * f64::BYTES;
+impl<T: Packed + Copy, const N: usize> Packed for [T; N] {
+    const BYTES: usize = N * T::BYTES;
     fn put(&self, writer: &mut Writer<'_>) -> Result<()> {
-        self.iter().try_for_each(|number| number.put(writer))
+        self.iter().try_for_each(|item| item.put(writer))
     }
     fn take(reader: &mut Reader<'_>) -> Result<Self> {
-        let mut list = [0.0; N];
-        for number in &mut list {
-            *number = f64::take(reader)?;
+        let mut list = [T::take(reader)?; N];
+        for item in list.iter_mut().skip(1) {
+            *item = T::take(reader)?;
         }
         Ok(list)
     }

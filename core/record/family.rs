@@ -328,6 +328,23 @@ pub struct ClutchRecord {
     /// The member that the drum turns with.
     #[schemars(extend("x-refers" = "member"))]
     pub turns_with: String,
+    /// The steel plates, which take up the heat of a slip.
+    pub steel: Option<SteelRecord>,
+}
+
+/// Steel plates of a pack: one to each lined plate, and how they warm up and cool down.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SteelRecord {
+    /// Thickness of one plate, mm.
+    #[schemars(range(min = 0.5, max = 20))]
+    pub thickness_mm: f64,
+    /// Time in which a hot pack loses 63 % of its excess temperature to the oil, s.
+    #[schemars(range(min = 1, max = 1000))]
+    pub cooling_s: f64,
+    /// Temperature of the plates above which the lining suffers, °C.
+    #[schemars(range(min = 100, max = 600))]
+    pub limit_c: f64,
 }
 
 impl ClutchRecord {

@@ -20,6 +20,7 @@ use crate::flash::{
 };
 use crate::fluid::{Fill, Fluid};
 use crate::judge::Limits;
+use crate::live::MAX_LIVE_ELEMENTS;
 use crate::road::Driveline;
 
 /// What a unit is installed with, from other records than its family's; an image leaves out what is not given.
@@ -36,7 +37,9 @@ pub struct Installed<'a> {
 }
 
 impl Family {
-    /// The flash image of a unit: what firmware and scan tools need of this record, as [`flash::Image`] reads it.
+    /// The flash image of a unit: what firmware and scan tools need of this record, as [`flash::Image`] reads it. A unit that
+    /// no live monitor can watch (a gear without a number in its name, more gears or elements than it takes) has an image
+    /// without the gears for one.
     pub fn flash_image(&self, variant: &str, installed: Installed<'_>) -> Result<Vec<u8>, Problems> {
         let named = self.train(variant)?;
         let refused =
@@ -64,6 +67,13 @@ impl Family {
             .iter()
             .map(|shift| Shift { from: gear_at(&shift.from), to: gear_at(&shift.to), output_rpm: shift.output_rpm })
             .collect();
+        let (live_gears, live_elements) = match named.live_gears() {
+            Ok(gears) if named.elements.len() <= MAX_LIVE_ELEMENTS => {
+                (gears.into_iter().map(|(_, gear)| gear).collect(), self.live_elements(&named, variant))
+            }
+            Ok(_) | Err(Error::Count { .. } | Error::Text { .. }) => (Vec::new(), Vec::new()),
+            Err(error) => return Err(refused("train", error)),
+        };
         let lists = FamilyLists::of(self, installed.instruments);
         let contents = Contents {
             title: &title,
@@ -74,6 +84,8 @@ impl Family {
             gears: &gears,
             packs: &packs,
             shifts: &shifts,
+            live_gears: &live_gears,
+            live_elements: &live_elements,
             linings: self.friction.as_ref().map(|friction| Linings {
                 holding: friction.r#static.reading(),
                 slipping: friction.dynamic.reading(),

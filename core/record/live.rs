@@ -1,15 +1,22 @@
 //! From a train to the unit that the live monitor watches: ratios, and the slip of each element that could be the one.
 
+use core::f64::consts::PI;
 use std::string::String;
+use std::vec;
 use std::vec::Vec;
 
-use super::named_train::NamedTrain;
+use super::document::Path;
+use super::family::{ClutchRecord, Family};
+use super::fault::Fault;
+use super::named_train::{NamedGear, NamedTrain};
+use super::problem::Problems;
 use crate::error::{Error, Result};
 use crate::live::{
     LiveElement, LiveGear, LiveLimits, LiveSuspect, LiveUnit, MAX_LIVE_ELEMENTS, MAX_LIVE_GEARS, MAX_LIVE_SUSPECTS,
     SpeedSensor,
 };
-use crate::train::{Element, StateKind, Train};
+use crate::practice::{STEEL_DENSITY_KG_M3, STEEL_SPECIFIC_HEAT_J_KG_K};
+use crate::train::{Load, MAX_ELEMENTS, State};
 
 /// How a unit is watched: its sensors, and what counts as what.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,7 +36,7 @@ pub struct LiveWatch {
 /// A unit to watch, with the names of its record.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NamedLiveUnit {
-    /// The unit. The heat capacity of its elements is not in a record: fill in `elements` where it is known.
+    /// The unit. A train alone does not say what heats its elements: [`Family::live_unit`] does.
     pub unit: LiveUnit,
     /// Names of its gears, by place.
     pub gears: Vec<String>,
@@ -42,62 +49,96 @@ impl NamedTrain {
     /// holds it per slip at the input. The number of a gear is in its name: `4` and `4B` are 4, `R` is −1, `R2` is −2.
     ///
     /// An element whose release leaves the ratio as it is (a second path for the same torque) is no suspect.
+    /// One-way clutches hold or overrun as under drive.
     ///
     /// * errors: [`Error::Count`] for more gears, elements or holding elements than a [`LiveUnit`] holds; [`Error::Text`]
-    ///   for a gear without a number in its name; those of [`Train::solve`]
+    ///   for a gear without a number in its name; those of [`Train::resolve`](crate::train::Train::resolve)
     pub fn live_unit(&self, watch: &LiveWatch) -> Result<NamedLiveUnit> {
-        let element_count = counted("elements", self.elements.len(), MAX_LIVE_ELEMENTS)?;
         let mut unit = LiveUnit {
             gears: [LiveGear::NONE; MAX_LIVE_GEARS],
             gear_count: 0,
             elements: [LiveElement::UNKNOWN; MAX_LIVE_ELEMENTS],
-            element_count,
+            element_count: counted("elements", self.elements.len(), MAX_LIVE_ELEMENTS)?,
             input: watch.input,
             output: watch.output,
             engine: watch.engine,
             limits: watch.limits,
             sample_s: watch.sample_s,
         };
+        let gears = self.live_gears()?;
+        unit.gear_count = gears.len() as u8;
+        unit.gears.iter_mut().zip(&gears).for_each(|(slot, (_, gear))| *slot = *gear);
+        let names = gears.into_iter().map(|(named, _)| named.id.clone()).collect();
+        Ok(NamedLiveUnit { unit, gears: names, elements: self.elements.clone() })
+    }
+
+    /// The gears of the unit to watch, as [`live_unit`](Self::live_unit) has them.
+    pub fn live_gears(&self) -> Result<Vec<(&NamedGear, LiveGear)>> {
         let mut gears = Vec::new();
         let mut ratios = Vec::new();
         for gear in &self.gears {
-            let closed = gear.closed | gear.one_way;
-            let ratio = self.train.solve(closed)?.ratio;
-            let Some(value) = ratio.value() else { continue };
-            if ratios.contains(&ratio) {
+            let state = self.train.resolve(gear.closed, Load::Drive)?;
+            let Some(ratio) = state.ratio.value() else { continue };
+            if ratios.contains(&state.ratio) {
                 continue;
             }
-            ratios.push(ratio);
-            let number = number_of(&gear.id)?;
-            let live = live_gear(&self.train, closed, LiveGear::new(number, value as f32))?;
-            let count = counted("gears", ratios.len(), MAX_LIVE_GEARS)?;
-            if let Some(slot) = unit.gears.get_mut(usize::from(unit.gear_count)) {
-                *slot = live;
-            }
-            unit.gear_count = count;
-            gears.push(gear.id.clone());
+            ratios.push(state.ratio);
+            let live = with_suspects(LiveGear::new(number_of(&gear.id)?, ratio as f32), &state)?;
+            gears.push((gear, live));
         }
-        Ok(NamedLiveUnit { unit, gears, elements: self.elements.clone() })
+        counted("gears", gears.len(), MAX_LIVE_GEARS)?;
+        Ok(gears)
     }
 }
 
-/// The gear with its suspects. With the output held, the input at 1 and one element released, that element turns by its slip
-/// per slip at the input: both are linear, and zero together.
-fn live_gear(train: &Train, closed: u32, mut gear: LiveGear) -> Result<LiveGear> {
-    let mut held = *train;
-    let output_brake = held.add_element(Element::brake(train.output(), train.fixed()))?;
-    let bit = |element: u8| 1_u32.checked_shl(element.into()).unwrap_or(0);
-    for element in (0..output_brake).filter(|&element| closed & bit(element) != 0) {
-        let state = held.solve(closed & !bit(element) | bit(output_brake))?;
-        let free = state.kind == StateKind::OutputHeld;
-        let Some(slip) = state.slip(element).value().filter(|&slip| free && slip != 0.0) else { continue };
+/// The gear with the elements that could slip in it: those that carry torque.
+fn with_suspects(mut gear: LiveGear, state: &State) -> Result<LiveGear> {
+    for element in (0..MAX_ELEMENTS as u8).filter(|element| state.closed >> element & 1 != 0) {
+        let Some(factor) = state.slip_per_input_slip(element).value() else { continue };
         let count = counted("suspects", usize::from(gear.suspect_count) + 1, MAX_LIVE_SUSPECTS)?;
         if let Some(slot) = gear.suspects.get_mut(usize::from(gear.suspect_count)) {
-            *slot = LiveSuspect { element, slip_per_input_slip: slip as f32 };
+            *slot = LiveSuspect { element, slip_per_input_slip: factor as f32 };
         }
         gear.suspect_count = count;
     }
     Ok(gear)
+}
+
+impl Family {
+    /// The unit of a variant to watch, as [`NamedTrain::live_unit`] gives it, with what heats its elements.
+    pub fn live_unit(&self, variant: &str, watch: &LiveWatch) -> core::result::Result<NamedLiveUnit, Problems> {
+        let named = self.train(variant)?;
+        let mut live = named
+            .live_unit(watch)
+            .map_err(|error| Problems(vec![Fault::refused(Path::default().key("train"), error).unplaced()]))?;
+        live.unit
+            .elements
+            .iter_mut()
+            .zip(self.live_elements(&named, variant))
+            .for_each(|(slot, element)| *slot = element);
+        Ok(live)
+    }
+
+    /// What heats each element of the train of a variant; zeros where the record gives no steel plates.
+    pub(super) fn live_elements(&self, named: &NamedTrain, variant: &str) -> Vec<LiveElement> {
+        let of = |name| self.clutch.get(name).and_then(|clutch| clutch.live_element(variant));
+        named.elements.iter().map(|name| of(name).unwrap_or(LiveElement::UNKNOWN)).collect()
+    }
+}
+
+impl ClutchRecord {
+    /// What heats the pack of a variant: the heat that its steel plates take up, the lining left out.
+    fn live_element(&self, variant: &str) -> Option<LiveElement> {
+        let (steel, plates) = (self.steel?, self.plates.get(variant)?);
+        let [inner_mm, outer_mm] = self.lining_radius_mm.0;
+        let steel_mm3 = PI * (outer_mm * outer_mm - inner_mm * inner_mm) * steel.thickness_mm * f64::from(*plates);
+        let heat_capacity_j_k = steel_mm3 * 1e-9 * STEEL_DENSITY_KG_M3 * STEEL_SPECIFIC_HEAT_J_KG_K;
+        Some(LiveElement {
+            heat_capacity_j_k: heat_capacity_j_k as f32,
+            cooling_s: steel.cooling_s as f32,
+            limit_c: steel.limit_c as f32,
+        })
+    }
 }
 
 /// The number in the name of a gear.

@@ -114,7 +114,7 @@
 #define TW_REFERENCE_C 20.0
 
 /// Version of the layout that this library writes and reads.
-#define TW_IMAGE_VERSION 2
+#define TW_IMAGE_VERSION 3
 
 /// Most gears of an image.
 #define TW_MAX_GEARS 32
@@ -1093,6 +1093,173 @@ typedef int32_t tw_relation;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// How a speed reaches the monitor.
+enum tw_speed_source
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// A value on a bus, rounded to a step.
+  TW_SPEED_SOURCE_BUS,
+  /// Pulses of a tooth wheel, counted from reading to reading.
+  TW_SPEED_SOURCE_COUNTED,
+  /// Edges of a tooth wheel, stamped by a timer.
+  TW_SPEED_SOURCE_EDGES,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_speed_source tw_speed_source;
+#else
+typedef uint8_t tw_speed_source;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What a reading is. Compute only with a value.
+enum tw_reading_state
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// A value.
+  TW_READING_STATE_VALUE,
+  /// Nothing came.
+  TW_READING_STATE_MISSING,
+  /// The sender does not have the value.
+  TW_READING_STATE_NOT_AVAILABLE,
+  /// The sender reports an error.
+  TW_READING_STATE_SENSOR_ERROR,
+  /// Reserved, or an indicator: nothing that may be computed with.
+  TW_READING_STATE_RESERVED,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_reading_state tw_reading_state;
+#else
+typedef uint8_t tw_reading_state;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// How a sensor is doing.
+enum tw_health
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  TW_HEALTH_GOOD,
+  TW_HEALTH_STALE,
+  TW_HEALTH_LOST,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_health tw_health;
+#else
+typedef uint8_t tw_health;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// What happened.
+enum tw_live_event_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The speeds fit `gear`, which came from `other_gear`. Value: the ratio.
+  TW_LIVE_EVENT_KIND_GEAR_REACHED,
+  /// A shift from `other_gear` to `gear` began: commanded, or else seen in the speeds.
+  TW_LIVE_EVENT_KIND_SHIFT_BEGAN,
+  /// It ended. Value: the inertia phase, s; the rest is in the last shift.
+  TW_LIVE_EVENT_KIND_SHIFT_DONE,
+  /// The input ran ahead during a shift. Value: by how much, 1/min at the input.
+  TW_LIVE_EVENT_KIND_FLARE,
+  /// The output dipped during a shift: two elements held at once. Value: by how much, 1/min at the output.
+  TW_LIVE_EVENT_KIND_TIE_UP,
+  /// The lock-up clutch has settled. Value: its slip, 1/min.
+  TW_LIVE_EVENT_KIND_LOCKUP_ON,
+  /// The lock-up clutch was released, or slips beyond its limit. Value: slip, 1/min.
+  TW_LIVE_EVENT_KIND_LOCKUP_OFF,
+  /// Alarm: something slips in `gear`. Value: slip at the input now, 1/min; `at_us` is the estimated onset.
+  TW_LIVE_EVENT_KIND_SLIP,
+  /// The slip is gone. Value: what is left, 1/min at the input.
+  TW_LIVE_EVENT_KIND_SLIP_GONE,
+  /// The slip has reached the next level: 5, 10, 20, ... 1/min at the input. Value: the level.
+  TW_LIVE_EVENT_KIND_SLIP_REACHED,
+  /// The speeds fit `gear`, while `other_gear` is commanded. Value: the ratio.
+  TW_LIVE_EVENT_KIND_OTHER_GEAR,
+  /// A sensor shows the same value for long while the other speed moves. Value: that speed, 1/min.
+  TW_LIVE_EVENT_KIND_STALE,
+  /// A sensor gives nothing that can be used. Value: the last speed, 1/min.
+  TW_LIVE_EVENT_KIND_LOST,
+  /// A sensor that was stale or lost is back. Value: its speed, 1/min.
+  TW_LIVE_EVENT_KIND_BACK,
+  /// The ratio is wrong by the same factor in every gear: a tooth count or a step. Value: that factor.
+  TW_LIVE_EVENT_KIND_WRONG_TEETH,
+  /// Input and output sensor are exchanged. Value: the measured ratio.
+  TW_LIVE_EVENT_KIND_SWAPPED,
+  /// Time went backward; everything but the counts starts again. Value: by how much, s.
+  TW_LIVE_EVENT_KIND_TIME_FAULT,
+  /// The fluid is hotter than its limit. Value: its temperature, °C.
+  TW_LIVE_EVENT_KIND_HOT,
+  /// The plates of an element are hotter than their limit after a shift. Value: their temperature, °C.
+  TW_LIVE_EVENT_KIND_OVERHEATED,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_live_event_kind tw_live_event_kind;
+#else
+typedef uint8_t tw_live_event_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// Which speed an event is about.
+enum tw_live_speed
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// The input.
+  TW_LIVE_SPEED_INPUT,
+  /// The output.
+  TW_LIVE_SPEED_OUTPUT,
+  /// The engine.
+  TW_LIVE_SPEED_ENGINE,
+  /// None.
+  TW_LIVE_SPEED_NONE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_live_speed tw_live_speed;
+#else
+typedef uint8_t tw_live_speed;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+/// Where a shift is.
+enum tw_shift_phase
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// No gear is known: standing, neutral, just switched on, or speeds are missing.
+  TW_SHIFT_PHASE_NO_GEAR,
+  /// In a gear.
+  TW_SHIFT_PHASE_IN_GEAR,
+  /// A shift is commanded; nothing shows in the speeds yet.
+  TW_SHIFT_PHASE_FILL,
+  /// The input runs ahead or the output dips, the old ratio still holds or is exceeded.
+  TW_SHIFT_PHASE_TORQUE,
+  /// The input is on its way from the old ratio to the new.
+  TW_SHIFT_PHASE_INERTIA,
+  /// The new ratio is reached and settles; slip is not judged yet.
+  TW_SHIFT_PHASE_SETTLE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_shift_phase tw_shift_phase;
+#else
+typedef uint8_t tw_shift_phase;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// How to choose among the pieces that land inside the window.
 enum tw_choice_rule
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1622,59 +1789,6 @@ enum tw_load
 typedef enum tw_load tw_load;
 #else
 typedef uint8_t tw_load;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-/// What happened.
-enum tw_live_event_kind
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// The speeds fit `gear`, which came from `other_gear`. Value: the ratio.
-  TW_LIVE_EVENT_KIND_GEAR_REACHED,
-  /// A shift from `other_gear` to `gear` began: commanded, or else seen in the speeds.
-  TW_LIVE_EVENT_KIND_SHIFT_BEGAN,
-  /// It ended. Value: the inertia phase, s; the rest is in the last shift.
-  TW_LIVE_EVENT_KIND_SHIFT_DONE,
-  /// The input ran ahead during a shift. Value: by how much, 1/min at the input.
-  TW_LIVE_EVENT_KIND_FLARE,
-  /// The output dipped during a shift: two elements held at once. Value: by how much, 1/min at the output.
-  TW_LIVE_EVENT_KIND_TIE_UP,
-  /// The lock-up clutch has settled. Value: its slip, 1/min.
-  TW_LIVE_EVENT_KIND_LOCKUP_ON,
-  /// The lock-up clutch was released, or slips beyond its limit. Value: slip, 1/min.
-  TW_LIVE_EVENT_KIND_LOCKUP_OFF,
-  /// Alarm: something slips in `gear`. Value: slip at the input now, 1/min; `at_us` is the estimated onset.
-  TW_LIVE_EVENT_KIND_SLIP,
-  /// The slip is gone. Value: what is left, 1/min at the input.
-  TW_LIVE_EVENT_KIND_SLIP_GONE,
-  /// The slip has reached the next level: 5, 10, 20, ... 1/min at the input. Value: the level.
-  TW_LIVE_EVENT_KIND_SLIP_REACHED,
-  /// The speeds fit `gear`, while `other_gear` is commanded. Value: the ratio.
-  TW_LIVE_EVENT_KIND_OTHER_GEAR,
-  /// A sensor shows the same value for long while the other speed moves. Value: that speed, 1/min.
-  TW_LIVE_EVENT_KIND_STALE,
-  /// A sensor gives nothing that can be used. Value: the last speed, 1/min.
-  TW_LIVE_EVENT_KIND_LOST,
-  /// A sensor that was stale or lost is back. Value: its speed, 1/min.
-  TW_LIVE_EVENT_KIND_BACK,
-  /// The ratio is wrong by the same factor in every gear: a tooth count or a step. Value: that factor.
-  TW_LIVE_EVENT_KIND_WRONG_TEETH,
-  /// Input and output sensor are exchanged. Value: the measured ratio.
-  TW_LIVE_EVENT_KIND_SWAPPED,
-  /// Time went backward; everything but the counts starts again. Value: by how much, s.
-  TW_LIVE_EVENT_KIND_TIME_FAULT,
-  /// The fluid is hotter than its limit. Value: its temperature, °C.
-  TW_LIVE_EVENT_KIND_HOT,
-  /// The plates of an element are hotter than their limit after a shift. Value: their temperature, °C.
-  TW_LIVE_EVENT_KIND_OVERHEATED,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_live_event_kind tw_live_event_kind;
-#else
-typedef uint8_t tw_live_event_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -3444,6 +3558,36 @@ typedef struct tw_shift {
   double output_rpm;
 } tw_shift;
 
+/// An element that could be the one that slips in a gear.
+typedef struct tw_live_suspect {
+  /// Number of the element.
+  uint8_t element;
+  /// Slip of the element per slip at the input, signed: element slip = this · (n_in − i·n_out).
+  float slip_per_input_slip;
+} tw_live_suspect;
+
+/// One gear: its ratio, and the elements that hold it.
+typedef struct tw_live_gear {
+  /// Number by which it is commanded: forward from 1, reverse from −1.
+  int8_t number;
+  /// Input speed / output speed, negative for reverse.
+  float ratio;
+  /// The closed elements; a gear that slips does so in one of them.
+  struct tw_live_suspect suspects[TW_MAX_LIVE_SUSPECTS];
+  /// Number of suspects.
+  uint8_t suspect_count;
+} tw_live_gear;
+
+/// What an element's plates take up and give away.
+typedef struct tw_live_element {
+  /// Heat capacity of its steel plates, J/K; 0: not known, then no temperature is formed.
+  float heat_capacity_j_k;
+  /// Time in which the plates' excess over the fluid falls to 1/e, s; above 0 where the heat capacity is known.
+  float cooling_s;
+  /// Temperature of the plates above which they are overheated, °C.
+  float limit_c;
+} tw_live_element;
+
 /// Friction of the linings against steel in the unit's fluid.
 typedef struct tw_linings {
   /// Static friction: while it holds.
@@ -5069,6 +5213,382 @@ typedef struct tw_settlement {
   /// Standard uncertainty that would do, in its own unit; 0 when even a perfect measurement would not.
   double u_needed;
 } tw_settlement;
+
+/// One speed sensor.
+typedef struct tw_speed_sensor {
+  /// How the speed reaches the monitor.
+  tw_speed_source source;
+  /// Teeth of the wheel; 0 for a bus.
+  uint32_t teeth;
+  /// Step of the values on a bus; else 0.
+  float step_rpm;
+  /// Standard deviation of one value besides its step.
+  float noise_rpm;
+  /// Tick of the timer that stamps the edges, s; else 0.
+  float tick_s;
+  /// The same value for longer than this, while the other speed moves, is stale: no evidence.
+  float age_limit_s;
+  /// A higher speed is impossible.
+  float greatest_rpm;
+} tw_speed_sensor;
+
+/// One reading of a speed sensor.
+typedef struct tw_speed_reading {
+  /// Value on a bus.
+  float rpm;
+  /// Pulses since the reading before.
+  uint32_t pulses;
+  /// For edges the ticks from the edge before the first of those pulses to the last.
+  uint32_t ticks;
+  /// What it is.
+  tw_reading_state state;
+} tw_speed_reading;
+
+/// The uncertainty of a sensor by its causes, so that a sample needs neither root nor exponential.
+typedef struct tw_speed_spread {
+  /// What no number of values takes away.
+  float lasting_rpm;
+  /// Of one value; falls with the root of their number.
+  float value_rpm;
+  /// Of the turns counted in a window: both ends cut a pulse. Falls with the window.
+  float turns;
+  /// Of the time between the first and the last edge of a window.
+  float time_s;
+} tw_speed_spread;
+
+/// Both speeds of a ratio, read at the same times.
+typedef struct tw_speed_pair {
+  /// Input speed.
+  struct tw_speed_spread input;
+  /// Output speed.
+  struct tw_speed_spread output;
+  /// Time from value to value.
+  float sample_s;
+} tw_speed_pair;
+
+/// How many shifts the plates stand at a pace.
+typedef struct tw_shifts_to_limit {
+  /// Rise of the plates in one shift, K.
+  float rise_k;
+  /// Temperature after a shift that any number of them ends at, °C.
+  float settled_c;
+  /// Further shifts, the last of which reaches the limit; `TW_SHIFTS_TO_LIMIT_NEVER` where the pace never reaches it.
+  uint32_t shifts;
+} tw_shifts_to_limit;
+/// The pace leaves the plates time enough to cool.
+#define TW_SHIFTS_TO_LIMIT_NEVER UINT32_MAX
+
+/// What counts as standing, as slip, as flare. There are no defaults: usual values are in [`crate::practice`].
+typedef struct tw_live_limits {
+  /// Output speed below which the unit counts as standing and no ratio is formed, 1/min.
+  float standing_rpm;
+  /// Smallest slip at the input that is to be found, 1/min.
+  float slip_rpm;
+  /// Average time in gear to one false slip alarm, s: the setting of the sequential test.
+  float run_length_s;
+  /// Greatest difference in age of the two speeds, s: acceleration times this is no evidence.
+  float skew_s;
+  /// A window of the ratio closes at this relative standard uncertainty: its length follows gear, speed and sensors.
+  float ratio_u_rel;
+  /// Time after a shift before slip is judged, s.
+  float settle_s;
+  /// Time after a command by which the gear must be reached, s.
+  float follow_s;
+  /// Flare above which an event is raised, 1/min.
+  float flare_rpm;
+  /// Dip of the output during a shift above which an event is raised, over the output speed.
+  float dip_share;
+  /// Slip of the lock-up clutch below which it counts as locked, 1/min.
+  float lockup_slip_rpm;
+  /// Fluid temperature below which a shift counts as cold, °C.
+  float cold_c;
+  /// Fluid temperature above which an event is raised, °C.
+  float hot_c;
+} tw_live_limits;
+
+/// A unit to watch: what `tw_live_unit_plan` checks and reduces.
+typedef struct tw_live_unit {
+  /// Gears in any order; events name them by their place here. Gears with the same ratio (1 and 1 with engine braking)
+  /// are one gear here.
+  struct tw_live_gear gears[TW_MAX_LIVE_GEARS];
+  /// Number of gears.
+  uint8_t gear_count;
+  /// Elements by number, as the suspects name them.
+  struct tw_live_element elements[TW_MAX_LIVE_ELEMENTS];
+  /// Number of elements.
+  uint8_t element_count;
+  /// Sensor of the input speed.
+  struct tw_speed_sensor input;
+  /// Sensor of the output speed.
+  struct tw_speed_sensor output;
+  /// Sensor of the engine speed.
+  struct tw_speed_sensor engine;
+  /// What counts as what.
+  struct tw_live_limits limits;
+  /// Nominal time between two samples, s.
+  float sample_s;
+} tw_live_unit;
+
+/// A speed sensor reduced to what a sample needs.
+typedef struct tw_planned_sensor {
+  /// From pulses per microsecond, or per tick, to 1/min.
+  float scale;
+  /// Variance of one value, (1/min)²: the constant part, and what grows with the square of the speed.
+  float variance;
+  float variance_rel;
+  /// Greatest bias of a mean of many values, 1/min.
+  float bias_rpm;
+  float greatest_rpm;
+  uint32_t age_limit_us;
+  tw_speed_source source;
+  /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
+  bool dithered;
+} tw_planned_sensor;
+
+/// A checked unit, reduced. Constant: many monitors share one.
+typedef struct tw_live_plan {
+  /// Ratios without sign, falling; what follows is in the same order, which is called the rank.
+  float ratios[TW_MAX_LIVE_GEARS];
+  float factors[TW_MAX_LIVE_GEARS][TW_MAX_LIVE_SUSPECTS];
+  uint8_t suspects[TW_MAX_LIVE_GEARS][TW_MAX_LIVE_SUSPECTS];
+  int8_t numbers[TW_MAX_LIVE_GEARS];
+  /// Place in the unit's list of each rank.
+  uint8_t places[TW_MAX_LIVE_GEARS];
+  struct tw_live_element elements[TW_MAX_LIVE_ELEMENTS];
+  struct tw_planned_sensor input;
+  struct tw_planned_sensor output;
+  struct tw_planned_sensor engine;
+  struct tw_live_limits limits;
+  float sample_s;
+  uint8_t gear_count;
+  uint8_t element_count;
+} tw_live_plan;
+
+/// One speed as it comes.
+typedef struct tw_speed_track {
+  /// Last value that could be, 1/min.
+  float rpm;
+  /// The other speed when it last changed.
+  float other_rpm;
+  /// When it last changed, and when it was last seen; µs, low bits.
+  uint32_t changed_us;
+  uint32_t seen_us;
+  tw_health health;
+  bool fresh;
+} tw_speed_track;
+
+/// Log-likelihoods of the gears by rank, and the band that holds the last ratio.
+typedef struct tw_gear_track {
+  float ln[TW_MAX_LIVE_GEARS];
+  float ln_none;
+  /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
+  float low;
+  float high;
+  float per_below;
+  float per_above;
+  uint8_t near;
+  uint8_t leader;
+} tw_gear_track;
+
+/// What was counted since the start. Counters stop at their greatest value.
+typedef struct tw_live_counts {
+  /// Samples.
+  uint32_t samples;
+  /// Samples whose speeds were used.
+  uint32_t used;
+  /// Samples with the output standing.
+  uint32_t standing;
+  /// Speeds unchanged for longer than their age limit.
+  uint32_t stale;
+  /// Speeds that did not come.
+  uint32_t missing;
+  /// Speeds that the sender does not have.
+  uint32_t not_available;
+  /// Speeds of a sensor that has failed.
+  uint32_t sensor_error;
+  /// Codes that stand for no value.
+  uint32_t reserved;
+  /// Values that cannot be: negative, infinite, no number, above the greatest.
+  uint32_t impossible;
+  /// Samples whose time lies before that of the sample before.
+  uint32_t reversed;
+  /// Samples with the time of the sample before.
+  uint32_t duplicate;
+  /// Pauses of more than ten sample periods.
+  uint32_t gaps;
+  /// Shifts with cold fluid.
+  uint32_t shifts_cold;
+  /// Shifts with warm fluid, or of unknown temperature.
+  uint32_t shifts_warm;
+  /// Slip alarms.
+  uint32_t alarms;
+} tw_live_counts;
+
+/// The state of one unit that is watched. A plain value: copy it, store it, forget it.
+typedef struct tw_live_monitor {
+  uint64_t time_us;
+  struct tw_speed_track input;
+  struct tw_speed_track output;
+  struct tw_speed_track engine;
+  struct tw_gear_track gears;
+  struct tw_live_counts counts;
+  uint8_t gear;
+  bool started;
+  bool standing;
+} tw_live_monitor;
+
+/// One sample.
+///
+/// Speeds are magnitudes: reverse shows in the ratio, not in a sign. Push one sample for each new pair of speeds: the same
+/// values pushed again are counted as stale and are no evidence.
+typedef struct tw_live_sample {
+  /// Time of the sample, µs, of any clock that runs forward.
+  uint64_t time_us;
+  /// Speed of the transmission's input (the turbine).
+  struct tw_speed_reading input;
+  /// Speed of its output.
+  struct tw_speed_reading output;
+  /// Speed of the engine.
+  struct tw_speed_reading engine;
+  /// Line pressure, kPa; NaN: not known.
+  float pressure_kpa;
+  /// Temperature of the fluid, °C; NaN: not known.
+  float temp_c;
+  /// Torque that the engine reports, N·m; NaN: not known. It counts as that of the input while the converter is locked.
+  float engine_torque_nm;
+  /// Number of the commanded gear: forward from 1, reverse from −1, 0 neutral or park, `TW_GEAR_NOT_COMMANDED`.
+  int8_t commanded;
+  /// Lock-up: 1 commanded on, 0 off, −1 not known.
+  int8_t lockup;
+} tw_live_sample;
+
+/// One event.
+typedef struct tw_live_event {
+  /// What happened.
+  tw_live_event_kind kind;
+  /// Place of the gear in the unit's list; `TW_GEAR_IN_NONE`, `TW_GEAR_STANDS`, `TW_GEAR_NOT_KNOWN`.
+  int8_t gear;
+  /// Place of the other gear, as the kind says; likewise.
+  int8_t other_gear;
+  /// The sensor that the event is about.
+  tw_live_speed speed;
+  /// Elements that could explain it, bit 0 for the first; 0 where the kind knows none.
+  uint16_t suspects;
+  /// When it happened, µs on the clock of the samples.
+  uint64_t at_us;
+  /// When it was known, µs.
+  uint64_t found_us;
+  /// What the kind says.
+  float value;
+  /// Its standard uncertainty; NaN where it has none.
+  float u;
+} tw_live_event;
+
+/// The events of one sample. Only the first `count` are used.
+typedef struct tw_live_events {
+  /// Events in the order in which they were found.
+  struct tw_live_event events[TW_MAX_LIVE_EVENTS];
+  /// Number of events.
+  uint32_t count;
+} tw_live_events;
+
+/// The state after a sample. Values that are not known are NaN.
+typedef struct tw_live_state {
+  /// Place of the gear in effect; `TW_GEAR_IN_NONE`, `TW_GEAR_STANDS`, `TW_GEAR_NOT_KNOWN`.
+  int8_t gear;
+  /// Where a shift is.
+  tw_shift_phase phase;
+  /// Whether the slip alarm stands.
+  bool alarm;
+  /// Whether the speeds of this sample were used.
+  bool used;
+  /// Ratio input/output over the window so far, a magnitude.
+  float ratio;
+  /// Its standard uncertainty.
+  float ratio_u;
+  /// Slip at the input in the gear in effect, 1/min, n_in − i·n_out, smoothed.
+  float slip_rpm;
+  /// Its standard uncertainty.
+  float slip_u_rpm;
+  /// Engine less input, 1/min.
+  float converter_slip_rpm;
+} tw_live_state;
+
+/// One element with the evidence against it.
+typedef struct tw_ranked_suspect {
+  /// Number of the element.
+  uint8_t element;
+  /// ln of the odds that it is this one against all others together.
+  float ln_odds;
+} tw_ranked_suspect;
+
+/// The elements that may slip, most likely first. Only the first `count` are used.
+typedef struct tw_live_suspects {
+  /// Elements by evidence.
+  struct tw_ranked_suspect suspects[TW_MAX_LIVE_ELEMENTS];
+  /// Number of suspects; 0 while nothing slipped.
+  uint8_t count;
+  /// Place of the gear in which an observation separates the leading suspects best; −1 if none does.
+  int8_t next_gear;
+} tw_live_suspects;
+
+/// The last shift. While one is running, that one as far as it is known; `duration_s` is NaN then.
+typedef struct tw_live_shift {
+  /// Place of the gear that it left.
+  int8_t from;
+  /// Place of the gear that it reached, or is commanded to reach.
+  int8_t to;
+  /// The element that closes, if one alone does; `TW_NO_LIVE_ELEMENT` else.
+  uint8_t element;
+  /// Whether the fluid was colder than `cold_c`.
+  bool cold;
+  /// When it was commanded, µs; without a command, when it first showed.
+  uint64_t commanded_us;
+  /// When the ratio was half way (mean of both ratios), µs; 0 while it is not known.
+  uint64_t half_us;
+  /// Command to the first sign in the speeds, s; NaN without a command.
+  float fill_s;
+  /// First sign (flare or dip) to the start of the inertia phase, s; 0 where no sign came before it.
+  float torque_s;
+  /// The input leaves the old ratio, until it reaches the new one, s.
+  float inertia_s;
+  /// Command to the end, s; without a command, first sign to the end.
+  float duration_s;
+  /// Greatest overrun of the input over the higher of the two synchronous speeds, 1/min; 0 or more.
+  float flare_rpm;
+  /// Its standard uncertainty.
+  float flare_u_rpm;
+  /// Greatest dip of the output below its trend, 1/min; 0 or more.
+  float dip_rpm;
+  /// Its standard uncertainty.
+  float dip_u_rpm;
+  /// Turn of `element` against its mate while it slipped, rad; NaN where the element is not known.
+  float slip_rad;
+  /// Heat of the slip, J; NaN where the torque was not known.
+  float energy_j;
+  /// Temperature of its plates after it, °C; NaN where heat capacity or fluid temperature is not known.
+  float plate_c;
+  /// What this shift added, K.
+  float rise_k;
+  /// How many more such shifts without a pause reach the limit; NaN where there is none.
+  float shifts_to_overheat;
+  /// Temperature of the fluid, °C.
+  float temp_c;
+} tw_live_shift;
+
+/// The ratio of a gear as it was measured, from all windows of it.
+typedef struct tw_live_ratio {
+  /// Mean ratio, a magnitude; NaN before the first window.
+  float ratio;
+  /// Its standard uncertainty: windows, and the greatest bias that the sensors' steps allow.
+  float u;
+  /// Windows without slip, which made this mean.
+  uint32_t windows;
+  /// Windows with slip.
+  uint32_t slipping;
+  /// Mean slip in those, over the input speed.
+  float slip_share;
+} tw_live_ratio;
 
 /// A gear, and the slip between engine and input shaft.
 typedef struct tw_engaged {
@@ -7061,6 +7581,18 @@ tw_status tw_flash_shift_count(const struct tw_flash_image *image, uint8_t *out_
 /// A point of the shift schedule.
 tw_status tw_flash_shift(const struct tw_flash_image *image, uint8_t shift, struct tw_shift *out_shift);
 
+/// The gears as a live monitor takes them, for `gears` and `gear_count` of a `tw_live_unit`: ratio, and the elements that
+/// could slip. `out_gears` has room for TW_MAX_LIVE_GEARS. TW_STATUS_MISSING where the image was written without them.
+tw_status tw_flash_live_gears(const struct tw_flash_image *image,
+                              struct tw_live_gear *out_gears,
+                              uint8_t *out_count);
+
+/// What heats the elements of the train, for `elements` and `element_count` of a `tw_live_unit`; zeros where the record does
+/// not say. `out_elements` has room for TW_MAX_LIVE_ELEMENTS.
+tw_status tw_flash_live_elements(const struct tw_flash_image *image,
+                                 struct tw_live_element *out_elements,
+                                 uint8_t *out_count);
+
 /// Friction of the linings in the unit's fluid.
 tw_status tw_flash_linings(const struct tw_flash_image *image, struct tw_linings *out_linings);
 
@@ -7970,6 +8502,131 @@ tw_status tw_judge_student_quantile(double probability, double freedom, double *
 /// Factor from standard uncertainty to the half width that covers the stated probability.
 tw_status tw_judge_coverage_factor(double coverage, double freedom, double *out_k);
 
+/// A speed that comes as values on a bus, rounded to `step_rpm`. `noise_rpm` is the standard deviation of one value besides
+/// its step; the same value for longer than `age_limit_s`, while the other speed moves, is no evidence; a value above
+/// `greatest_rpm` is impossible.
+tw_status tw_live_bus(float step_rpm,
+                      float noise_rpm,
+                      float age_limit_s,
+                      float greatest_rpm,
+                      struct tw_speed_sensor *out_sensor);
+
+/// A speed that comes as pulses of a wheel with `teeth`, counted from sample to sample.
+tw_status tw_live_counted(uint32_t teeth,
+                          float noise_rpm,
+                          float age_limit_s,
+                          float greatest_rpm,
+                          struct tw_speed_sensor *out_sensor);
+
+/// A speed that comes as edges of a wheel with `teeth`, stamped by a timer with ticks of `tick_s`.
+tw_status tw_live_edges(uint32_t teeth,
+                        float tick_s,
+                        float noise_rpm,
+                        float age_limit_s,
+                        float greatest_rpm,
+                        struct tw_speed_sensor *out_sensor);
+
+/// A reading from the 16 raw bits of a J1939 bus: what marks an error, a missing or a reserved value is no speed. `step_rpm`
+/// is that of one bit.
+tw_status tw_live_marked(uint16_t raw,
+                         float step_rpm,
+                         struct tw_speed_reading *out_reading);
+
+/// The uncertainty of a sensor by its causes.
+tw_status tw_live_spread(const struct tw_speed_sensor *from, struct tw_speed_spread *out_spread);
+
+/// Standard uncertainty of the mean of `values` readings over a window, 1/min.
+tw_status tw_live_u_rpm(const struct tw_speed_sensor *from,
+                        float rpm,
+                        float window_s,
+                        uint32_t values,
+                        float *out_u_rpm);
+
+/// Greatest error that rounding to a step leaves in the mean of any number of values, 1/min.
+tw_status tw_live_step_bias_rpm(float step_rpm, float noise_rpm, float *out_bias_rpm);
+
+/// Shortest window whose ratio has the relative standard uncertainty `u_rel`, s.
+tw_status tw_live_ratio_window_s(const struct tw_speed_pair *pair,
+                                 float input_rpm,
+                                 float ratio,
+                                 float u_rel,
+                                 float *out_window_s);
+
+/// Average number of values until a one-sided cumulative sum alarms; all arguments in standard deviations.
+tw_status tw_live_run_length(float threshold, float reference, float shift, float *out_run_length);
+
+/// Threshold of a one-sided cumulative sum with a given average number of values to a false alarm.
+tw_status tw_live_threshold_for(float run_length, float reference, float *out_threshold);
+
+/// What heats an element, from its steel plates.
+tw_status tw_live_of_plates(float steel_mass_kg,
+                            float specific_heat_j_kg_k,
+                            float cooling_s,
+                            float limit_c,
+                            struct tw_live_element *out_element);
+
+/// Mean temperature of the steel plates of an element after `span_s` in which `energy_j` entered, °C.
+tw_status tw_live_plate_after_c(const struct tw_live_element *element,
+                                float plate_c,
+                                float fluid_c,
+                                float energy_j,
+                                float span_s,
+                                float *out_plate_c);
+
+/// Shifts of the same energy, one every `pace_s`, until the plates reach their limit.
+tw_status tw_live_shifts_to_limit(const struct tw_live_element *element,
+                                  float plate_c,
+                                  float fluid_c,
+                                  float energy_j,
+                                  float pace_s,
+                                  struct tw_shifts_to_limit *out_shifts);
+
+/// Checks a unit and reduces it to what a sample needs. Do this once; every monitor of such a unit shares the plan.
+tw_status tw_live_plan_unit(const struct tw_live_unit *unit, struct tw_live_plan *out_plan);
+
+/// A monitor that has seen nothing yet. Also the way to start again.
+tw_status tw_live_start(const struct tw_live_plan *plan, struct tw_live_monitor *out_monitor);
+
+/// Takes the next sample. Afterward `out_events` holds what this sample showed (look at the first `count` of `events`), and
+/// `out_state` the state after it.
+///
+/// Any sample is allowed: what cannot be used is counted and leaves the state as it was. Only a null pointer, or a reading
+/// whose state is none of TW_READING_STATE_*, is refused, and then nothing changes.
+tw_status tw_live_push(struct tw_live_monitor *monitor,
+                       const struct tw_live_plan *plan,
+                       const struct tw_live_sample *sample,
+                       struct tw_live_events *out_events,
+                       struct tw_live_state *out_state);
+
+/// Chance of each gear by its place in the unit's list, into TW_MAX_LIVE_GEARS + 1 numbers; the last is that of none of them:
+/// between two gears, neutral, slipping far.
+tw_status tw_live_gear_chances(const struct tw_live_monitor *monitor,
+                               const struct tw_live_plan *plan,
+                               float *out_chances);
+
+/// The elements that may be the ones that slip, ranked by the evidence over the gears, and the gear to observe next.
+tw_status tw_live_suspects_of(const struct tw_live_monitor *monitor,
+                              const struct tw_live_plan *plan,
+                              struct tw_live_suspects *out_suspects);
+
+/// The last shift, or the one that is running as far as it is known. Look at it when an event of kind
+/// TW_LIVE_EVENT_KIND_SHIFT_DONE comes.
+tw_status tw_live_last_shift(const struct tw_live_monitor *monitor,
+                             const struct tw_live_plan *plan,
+                             struct tw_live_shift *out_shift);
+
+/// What was counted since the start.
+tw_status tw_live_counts_of(const struct tw_live_monitor *monitor, struct tw_live_counts *out_counts);
+
+/// The ratio of a gear, by its place in the unit's list, as it was measured.
+tw_status tw_live_ratio_of(const struct tw_live_monitor *monitor,
+                           const struct tw_live_plan *plan,
+                           uint8_t gear,
+                           struct tw_live_ratio *out_ratio);
+
+/// A kind of event, one of TW_LIVE_EVENT_KIND_*, in words.
+tw_status tw_live_event_name(uint8_t kind, struct tw_text *out_name);
+
 /// Road speed, km/h, of an output-shaft speed, 1/min.
 tw_status tw_road_road_km_h(const struct tw_driveline *driveline, double output_rpm, double *out_road_km_h);
 
@@ -8484,6 +9141,12 @@ tw_status tw_train_planet_speeds(const struct tw_train *train,
                                  const struct tw_state *state,
                                  uint8_t set,
                                  struct tw_planet_speeds *out_speeds);
+
+/// Slip of a closed element of a gear while it lets go and all others hold, per unit of slip at the input, which is the input
+/// speed above ratio times output speed; `den` 0 where the two speeds do not show its slip.
+tw_status tw_train_slip_per_input_slip(const struct tw_state *state,
+                                       uint8_t element,
+                                       struct tw_fraction *out_factor);
 
 /// Whether anything reacts a torque at the input. Otherwise the input spins up, and no torque share is defined.
 tw_status tw_train_carries_torque(const struct tw_state *state, bool *out_carries);

@@ -350,6 +350,17 @@ impl State {
         fractions(py, &self.named.elements, &self.state.shares)
     }
 
+    /// Slip of each closed element of a gear while it lets go and all others hold, per unit of slip at the input, which is the
+    /// input speed above ratio times output speed; `None` where the two speeds do not show its slip.
+    ///
+    /// Source: power balance of the gear without losses, derived.
+    #[getter]
+    fn slip_per_input_slip<'py>(&self, py: Python<'py>) -> Values<'py> {
+        let factors: Vec<_> =
+            (0..).take(self.named.elements.len()).map(|element| self.state.slip_per_input_slip(element)).collect();
+        floats(py, &self.named.elements, &factors)
+    }
+
     /// Whether anything reacts a torque at the input.
     fn carries_torque(&self) -> bool {
         self.state.carries_torque()

@@ -10,11 +10,13 @@ strict="-Wall -Wextra -Wpedantic -Wconversion -Werror -Iffi/include"
 mkdir -p $out
 cargo build --quiet -p trainwright-ffi
 cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
+cargo run --quiet --example live_trace -- python/trainwright/demo/trace/trace.csv $out/unit_trace.c
+flash="$out/unit_image.c $out/unit_trace.c"
 
 # compile PROGRAM SOURCE COMPILER...
 compile() {
-    "${@:3}" $strict "$2" $out/unit_image.c -x none -o "$out/$1.static" target/debug/libtrainwright_c.a -lpthread -ldl -lm
-    "${@:3}" $strict "$2" $out/unit_image.c -x none -o "$out/$1.shared" -Ltarget/debug -ltrainwright_c -Wl,-rpath,"$PWD/target/debug"
+    "${@:3}" $strict "$2" $flash -x none -o "$out/$1.static" target/debug/libtrainwright_c.a -lpthread -ldl -lm
+    "${@:3}" $strict "$2" $flash -x none -o "$out/$1.shared" -Ltarget/debug -ltrainwright_c -Wl,-rpath,"$PWD/target/debug"
 }
 
 for source in ffi/examples/*.c tests/c/interface.c tests/c/texts.c; do
@@ -24,7 +26,7 @@ for source in ffi/examples/*.c tests/c/interface.c tests/c/texts.c; do
     compile "$name.c99" "$source" cc -std=c99
 done
 for program in "$out"/{interface,texts}.*.{static,shared}; do "$program"; done
-for example in scan_tool bench_tool; do
+for example in scan_tool bench_tool live_tool; do
     for program in "$out/$example".*.{static,shared}; do
         "$program" | diff - <("$out/$example.c99.static")
     done

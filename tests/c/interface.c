@@ -102,7 +102,7 @@ static void forged_trains(void) {
 }
 
 static void damaged_images(void) {
-    const unsigned char junk[64] = {'T', 'W', 'F', 'I', 2, 0, 64, 0, 0, 0};
+    const unsigned char junk[64] = {'T', 'W', 'F', 'I', 3, 0, 64, 0, 0, 0};
     tw_flash_image image = {NULL, 7};
     expect(tw_flash_open(NULL, 64, &image) == TW_STATUS_NULL, "null image");
     for (size_t length = 0; length <= sizeof junk; length++) {

@@ -152,6 +152,7 @@ fn a_missing_key_is_found_unless_it_may_be_left_out() {
         "poisson",
         "pushed_by",
         "aspiration",
+        "steel",
     ];
     for file in ["family.toml", "fluids.toml", "instruments.toml", "fleet.toml"] {
         for (line, key, text) in changed_lines(file, |_, _| Some(String::new())) {

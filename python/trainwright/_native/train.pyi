@@ -373,6 +373,14 @@ class State:
         `shares` as fractions.
         """
     @property
+    def slip_per_input_slip(self, /) -> dict:
+        """
+        Slip of each closed element of a gear while it lets go and all others hold, per unit of slip at the input, which is the
+        input speed above ratio times output speed; `None` where the two speeds do not show its slip.
+
+        Source: power balance of the gear without losses, derived.
+        """
+    @property
     def slips(self, /) -> dict:
         """
         Speed of each element's first member relative to its second, per unit input speed.

@@ -1,0 +1,280 @@
+//! `tw_live_*`: the monitor that reads the speeds of a running unit.
+
+use crate::card::Text;
+use crate::pointer::{borrow, core, done, is_known, known, named, put, put_array, read};
+use crate::status::Status;
+use trainwright::live::{
+    self, LiveCounts, LiveElement, LiveEvent, LiveEventKind, LiveEvents, LiveMonitor, LivePlan, LiveRatio, LiveSample,
+    LiveShift, LiveSpeed, LiveState, LiveSuspects, LiveUnit, MAX_LIVE_EVENTS, ReadingState, ShiftsToLimit, SpeedPair,
+    SpeedReading, SpeedSensor, SpeedSource, SpeedSpread,
+};
+
+/// The sensor behind the pointer, refused where its source has no name.
+unsafe fn sensor(sensor: *const SpeedSensor) -> Result<SpeedSensor, Status> {
+    unsafe {
+        if !sensor.is_null() {
+            known(&raw const (*sensor).source, SpeedSource::Edges as u8 + 1)?;
+        }
+        read(sensor)
+    }
+}
+
+/// A speed that comes as values on a bus, rounded to `step_rpm`. `noise_rpm` is the standard deviation of one value besides
+/// its step; the same value for longer than `age_limit_s`, while the other speed moves, is no evidence; a value above
+/// `greatest_rpm` is impossible.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_bus(
+    step_rpm: f32,
+    noise_rpm: f32,
+    age_limit_s: f32,
+    greatest_rpm: f32,
+    out_sensor: *mut SpeedSensor,
+) -> Status {
+    unsafe { put(out_sensor, || core(SpeedSensor::bus(step_rpm, noise_rpm, age_limit_s, greatest_rpm))) }
+}
+
+/// A speed that comes as pulses of a wheel with `teeth`, counted from sample to sample.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_counted(
+    teeth: u32,
+    noise_rpm: f32,
+    age_limit_s: f32,
+    greatest_rpm: f32,
+    out_sensor: *mut SpeedSensor,
+) -> Status {
+    unsafe { put(out_sensor, || core(SpeedSensor::counted(teeth, noise_rpm, age_limit_s, greatest_rpm))) }
+}
+
+/// A speed that comes as edges of a wheel with `teeth`, stamped by a timer with ticks of `tick_s`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_edges(
+    teeth: u32,
+    tick_s: f32,
+    noise_rpm: f32,
+    age_limit_s: f32,
+    greatest_rpm: f32,
+    out_sensor: *mut SpeedSensor,
+) -> Status {
+    unsafe { put(out_sensor, || core(SpeedSensor::edges(teeth, tick_s, noise_rpm, age_limit_s, greatest_rpm))) }
+}
+
+/// A reading from the 16 raw bits of a J1939 bus: what marks an error, a missing or a reserved value is no speed. `step_rpm`
+/// is that of one bit.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_marked(raw: u16, step_rpm: f32, out_reading: *mut SpeedReading) -> Status {
+    unsafe { put(out_reading, || Ok(SpeedReading::marked(raw, step_rpm))) }
+}
+
+/// The uncertainty of a sensor by its causes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_spread(from: *const SpeedSensor, out_spread: *mut SpeedSpread) -> Status {
+    unsafe { put(out_spread, || core(sensor(from)?.spread())) }
+}
+
+/// Standard uncertainty of the mean of `values` readings over a window, 1/min.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_u_rpm(
+    from: *const SpeedSensor,
+    rpm: f32,
+    window_s: f32,
+    values: u32,
+    out_u_rpm: *mut f32,
+) -> Status {
+    unsafe { put(out_u_rpm, || core(sensor(from)?.u_rpm(rpm, window_s, values))) }
+}
+
+/// Greatest error that rounding to a step leaves in the mean of any number of values, 1/min.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_step_bias_rpm(step_rpm: f32, noise_rpm: f32, out_bias_rpm: *mut f32) -> Status {
+    unsafe { put(out_bias_rpm, || core(live::step_bias_rpm(step_rpm, noise_rpm))) }
+}
+
+/// Shortest window whose ratio has the relative standard uncertainty `u_rel`, s.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_ratio_window_s(
+    pair: *const SpeedPair,
+    input_rpm: f32,
+    ratio: f32,
+    u_rel: f32,
+    out_window_s: *mut f32,
+) -> Status {
+    unsafe { put(out_window_s, || core(borrow(pair)?.ratio_window_s(input_rpm, ratio, u_rel))) }
+}
+
+/// Average number of values until a one-sided cumulative sum alarms; all arguments in standard deviations.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_run_length(
+    threshold: f32,
+    reference: f32,
+    shift: f32,
+    out_run_length: *mut f32,
+) -> Status {
+    unsafe { put(out_run_length, || core(live::run_length(threshold, reference, shift))) }
+}
+
+/// Threshold of a one-sided cumulative sum with a given average number of values to a false alarm.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_threshold_for(run_length: f32, reference: f32, out_threshold: *mut f32) -> Status {
+    unsafe { put(out_threshold, || core(live::threshold_for(run_length, reference))) }
+}
+
+/// What heats an element, from its steel plates.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_of_plates(
+    steel_mass_kg: f32,
+    specific_heat_j_kg_k: f32,
+    cooling_s: f32,
+    limit_c: f32,
+    out_element: *mut LiveElement,
+) -> Status {
+    unsafe {
+        put(out_element, || core(LiveElement::of_plates(steel_mass_kg, specific_heat_j_kg_k, cooling_s, limit_c)))
+    }
+}
+
+/// Mean temperature of the steel plates of an element after `span_s` in which `energy_j` entered, °C.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_plate_after_c(
+    element: *const LiveElement,
+    plate_c: f32,
+    fluid_c: f32,
+    energy_j: f32,
+    span_s: f32,
+    out_plate_c: *mut f32,
+) -> Status {
+    unsafe { put(out_plate_c, || Ok(borrow(element)?.plate_after_c(plate_c, fluid_c, energy_j, span_s))) }
+}
+
+/// Shifts of the same energy, one every `pace_s`, until the plates reach their limit.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_shifts_to_limit(
+    element: *const LiveElement,
+    plate_c: f32,
+    fluid_c: f32,
+    energy_j: f32,
+    pace_s: f32,
+    out_shifts: *mut ShiftsToLimit,
+) -> Status {
+    unsafe { put(out_shifts, || core(borrow(element)?.shifts_to_limit(plate_c, fluid_c, energy_j, pace_s))) }
+}
+
+/// Checks a unit and reduces it to what a sample needs. Do this once; every monitor of such a unit shares the plan.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_plan_unit(unit: *const LiveUnit, out_plan: *mut LivePlan) -> Status {
+    unsafe {
+        put(out_plan, || {
+            if !unit.is_null() {
+                for sensor in [&raw const (*unit).input, &raw const (*unit).output, &raw const (*unit).engine] {
+                    known(&raw const (*sensor).source, SpeedSource::Edges as u8 + 1)?;
+                }
+            }
+            core(borrow(unit)?.plan())
+        })
+    }
+}
+
+/// A monitor that has seen nothing yet. Also the way to start again.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_start(plan: *const LivePlan, out_monitor: *mut LiveMonitor) -> Status {
+    unsafe { put(out_monitor, || Ok(LiveMonitor::new(borrow(plan)?))) }
+}
+
+/// Takes the next sample. Afterward `out_events` holds what this sample showed (look at the first `count` of `events`), and
+/// `out_state` the state after it.
+///
+/// Any sample is allowed: what cannot be used is counted and leaves the state as it was. Only a null pointer, or a reading
+/// whose state is none of TW_READING_STATE_*, is refused, and then nothing changes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_push(
+    monitor: *mut LiveMonitor,
+    plan: *const LivePlan,
+    sample: *const LiveSample,
+    out_events: *mut LiveEvents,
+    out_state: *mut LiveState,
+) -> Status {
+    unsafe {
+        if monitor.is_null() || plan.is_null() || sample.is_null() || out_events.is_null() || out_state.is_null() {
+            return Status::Null;
+        }
+        for reading in [&raw const (*sample).input, &raw const (*sample).output, &raw const (*sample).engine] {
+            if !is_known(&raw const (*reading).state, ReadingState::Reserved as u8 + 1) {
+                return Status::OutOfRange;
+            }
+        }
+        name_events(out_events);
+        out_state.write((*monitor).push(&*plan, &*sample, &mut *out_events));
+        Status::Ok
+    }
+}
+
+/// Makes memory that C has not set hold events, by naming what each byte of an enumerator stands for.
+unsafe fn name_events(events: *mut LiveEvents) {
+    for place in 0..MAX_LIVE_EVENTS {
+        // SAFETY: within the array of a struct that the caller promised to be writable.
+        unsafe {
+            let event = (&raw mut (*events).events).cast::<LiveEvent>().add(place);
+            (&raw mut (*event).kind).write(LiveEventKind::GearReached);
+            (&raw mut (*event).speed).write(LiveSpeed::None);
+        }
+    }
+}
+
+/// Chance of each gear by its place in the unit's list, into TW_MAX_LIVE_GEARS + 1 numbers; the last is that of none of them:
+/// between two gears, neutral, slipping far.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_gear_chances(
+    monitor: *const LiveMonitor,
+    plan: *const LivePlan,
+    out_chances: *mut f32,
+) -> Status {
+    unsafe { done((|| put_array(out_chances, borrow(monitor)?.gear_chances(borrow(plan)?)))()) }
+}
+
+/// The elements that may be the ones that slip, ranked by the evidence over the gears, and the gear to observe next.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_suspects_of(
+    monitor: *const LiveMonitor,
+    plan: *const LivePlan,
+    out_suspects: *mut LiveSuspects,
+) -> Status {
+    unsafe { put(out_suspects, || Ok(borrow(monitor)?.suspects(borrow(plan)?))) }
+}
+
+/// The last shift, or the one that is running as far as it is known. Look at it when an event of kind
+/// TW_LIVE_EVENT_KIND_SHIFT_DONE comes.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_last_shift(
+    monitor: *const LiveMonitor,
+    plan: *const LivePlan,
+    out_shift: *mut LiveShift,
+) -> Status {
+    unsafe { put(out_shift, || Ok(borrow(monitor)?.last_shift(borrow(plan)?))) }
+}
+
+/// What was counted since the start.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_counts_of(monitor: *const LiveMonitor, out_counts: *mut LiveCounts) -> Status {
+    unsafe { put(out_counts, || Ok(borrow(monitor)?.counts())) }
+}
+
+/// The ratio of a gear, by its place in the unit's list, as it was measured.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_ratio_of(
+    monitor: *const LiveMonitor,
+    plan: *const LivePlan,
+    gear: u8,
+    out_ratio: *mut LiveRatio,
+) -> Status {
+    unsafe { put(out_ratio, || Ok(borrow(monitor)?.ratio(borrow(plan)?, gear))) }
+}
+
+/// A kind of event, one of TW_LIVE_EVENT_KIND_*, in words.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_event_name(kind: u8, out_name: *mut Text) -> Status {
+    unsafe {
+        put(out_name, || {
+            let kind: LiveEventKind = named(kind, LiveEventKind::ALL.len() as u8)?;
+            Ok(Text::from(kind.name()))
+        })
+    }
+}
