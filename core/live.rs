@@ -25,7 +25,7 @@ pub use plan::{LiveGear, LiveLimits, LivePlan, LiveSuspect, LiveUnit};
 pub use run_length::{run_length, threshold_for};
 pub use sample::{GEAR_NOT_COMMANDED, LiveSample};
 pub use sensor::{ReadingState, SpeedPair, SpeedReading, SpeedSensor, SpeedSource, SpeedSpread, step_bias_rpm};
-pub use suspects::{LiveSuspects, RankedSuspect};
+pub use suspects::{GearEvidence, LiveSuspects, RankedSuspect};
 
 use crate::card::Card;
 use crate::hazard::Hazard;
@@ -42,6 +42,8 @@ pub const CARDS: &[Card] = &[
     run_length::RUN_LENGTH,
     run_length::THRESHOLD,
     gear::GEAR_CHANCES,
+    suspects::ADD,
+    suspects::WEIGH,
     heat::STEP,
     heat::SHIFTS_TO_LIMIT,
 ];

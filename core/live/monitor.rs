@@ -1,15 +1,15 @@
 //! The monitor: one sample after the other.
 
+use super::MAX_LIVE_GEARS;
 use super::event::{
     GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEvent, LiveEventKind, LiveEvents, LiveRatio, LiveShift, LiveSpeed,
-    LiveState, NO_LIVE_ELEMENT, ShiftPhase,
+    LiveState, ShiftPhase,
 };
 use super::gear::{GearTrack, NO_RANK};
 use super::plan::LivePlan;
 use super::sample::LiveSample;
 use super::speed::SpeedTrack;
-use super::suspects::{LiveSuspects, RankedSuspect};
-use super::{MAX_LIVE_ELEMENTS, MAX_LIVE_GEARS};
+use super::suspects::LiveSuspects;
 
 /// The state of one unit that is watched. A plain value: copy it, store it, forget it.
 #[repr(C)]
@@ -158,8 +158,7 @@ impl LiveMonitor {
     /// The elements that may be the ones that slip, ranked by the evidence over the gears.
     #[must_use]
     pub fn suspects(&self, _plan: &LivePlan) -> LiveSuspects {
-        let none = RankedSuspect { element: NO_LIVE_ELEMENT, ln_odds: 0.0 };
-        LiveSuspects { suspects: [none; MAX_LIVE_ELEMENTS], count: 0, next_gear: -1 }
+        super::suspects::weigh(_plan, &[super::GearEvidence::NONE; MAX_LIVE_GEARS])
     }
 
     /// The last shift, or the one that is running.

@@ -5526,6 +5526,10 @@ typedef struct tw_ranked_suspect {
 typedef struct tw_live_suspects {
   /// Elements by evidence.
   struct tw_ranked_suspect suspects[TW_MAX_LIVE_ELEMENTS];
+  /// ln of the odds that it is none of them, but the sensors: a tooth count, or two of them exchanged.
+  float sensors_ln_odds;
+  /// What an observation in `next_gear` would tell, bit; 0 if none would.
+  float next_bit;
   /// Number of suspects; 0 while nothing slipped.
   uint8_t count;
   /// Place of the gear in which an observation separates the leading suspects best; −1 if none does.
