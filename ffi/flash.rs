@@ -1,7 +1,7 @@
 //! `tw_flash_*`: the record of a unit as an image that is read in place.
 
 use crate::card::Text;
-use crate::pointer::{core, put, put_array, read, slice};
+use crate::pointer::{core, present, put, put_array, read, slice};
 use crate::status::Status;
 use trainwright::clutch::ElementPack;
 use trainwright::flash::{FamilyCounts, Gear, Image, Linings, PartFit, PartMark, PartSize, Ratings, Shift};
@@ -115,6 +115,7 @@ pub unsafe extern "C" fn tw_flash_live_gears(
 ) -> Status {
     unsafe {
         put(out_count, || {
+            present(out_gears)?;
             let (gears, count) = core(opened(image)?.live_gears())?;
             put_array(out_gears, gears)?;
             Ok(count)
@@ -132,6 +133,7 @@ pub unsafe extern "C" fn tw_flash_live_elements(
 ) -> Status {
     unsafe {
         put(out_count, || {
+            present(out_elements)?;
             let (elements, count) = core(opened(image)?.live_elements())?;
             put_array(out_elements, elements)?;
             Ok(count)

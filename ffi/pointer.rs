@@ -116,14 +116,17 @@ pub(crate) unsafe fn put<T>(out: *mut T, answer: impl FnOnce() -> core::result::
     }
 }
 
+/// Refuses a null pointer before anything else is looked at.
+pub(crate) fn present<T>(pointer: *const T) -> core::result::Result<(), Status> {
+    if pointer.is_null() { Err(Status::Null) } else { Ok(()) }
+}
+
 /// Writes a list through `out`, or nothing where it is null.
 ///
 /// # Safety
 /// A pointer that is not null must be aligned and writable for `N` `T`.
 pub(crate) unsafe fn put_array<T, const N: usize>(out: *mut T, list: [T; N]) -> core::result::Result<(), Status> {
-    if out.is_null() {
-        return Err(Status::Null);
-    }
+    present(out)?;
     // SAFETY: not null, aligned and writable by the caller's promise.
     unsafe { out.cast::<[T; N]>().write(list) };
     Ok(())

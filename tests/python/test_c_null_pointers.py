@@ -17,6 +17,7 @@ UNTOUCHED = b"\x5a" * ROOM
 NUMBERS = {
     "bool": ctypes.c_bool,
     "double": ctypes.c_double,
+    "float": ctypes.c_float,
     "size_t": ctypes.c_size_t,
     "int32_t": ctypes.c_int32,
     "tw_spread": ctypes.c_int32,
