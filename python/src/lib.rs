@@ -24,6 +24,7 @@ mod quantity;
 mod record;
 mod road;
 mod stack;
+mod table;
 mod tire;
 mod tow;
 mod train;

@@ -5,8 +5,8 @@ use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenExtreme, ScreenRow, Screen
 
 use super::pass::{Run, Truck};
 use super::screen::Screen;
-use super::trucks::Key;
 use crate::error::refuse;
+use crate::table::keys::Key;
 
 const MARK: &[u8; 8] = b"TWSCREEN";
 /// A change of the layout, of a rule or of a step is a new version.

@@ -6,34 +6,20 @@ use std::ops::Range;
 use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenAnswer, ScreenBlock, ScreenPlan, ScreenRow, ScreenTally};
 
 use super::answer::Output;
-use super::columns::{Column, Rows};
 use super::kernel::{Kernel, kernel};
-use super::trucks::{Key, KeyRef, Trucks};
 use super::unit::Unit;
+use crate::table::columns::{Column, Rows};
+use crate::table::keys::{Key, KeyRef, Named, interleaved, sorted};
 
 /// Rows of a segment: enough to be worth a thread's while.
 pub const SEGMENT: usize = 1 << 18;
 
 /// A batch of rows, borrowed.
-pub struct Batch<'a> {
-    /// Number of rows.
-    pub len: usize,
-    /// Columns in the order of the core.
-    pub columns: [Option<Column<'a>>; SCREEN_COLUMNS],
-    /// Truck of each row.
-    pub trucks: Trucks<'a>,
-}
+pub type Batch<'a> = crate::table::Batch<'a, SCREEN_COLUMNS>;
 
-impl Batch<'_> {
-    /// Mask of the columns that it has.
-    pub fn given(&self) -> u32 {
-        (0..).zip(&self.columns).filter(|(_, column)| column.is_some()).fold(0, |mask, (bit, _)| mask | 1 << bit)
-    }
-
-    fn row(&self, row: usize) -> ScreenRow {
-        let value = |column: &Option<Column<'_>>| column.as_ref().map_or(f64::NAN, |column| column.value(row));
-        ScreenRow::of_values(self.columns.each_ref().map(value))
-    }
+fn row_of(batch: &Batch<'_>, row: usize) -> ScreenRow {
+    let value = |column: &Option<Column<'_>>| column.as_ref().map_or(f64::NAN, |column| column.value(row));
+    ScreenRow::of_values(batch.columns.each_ref().map(value))
 }
 
 /// The units, one for all or by truck.
@@ -148,6 +134,7 @@ pub fn segment<'a>(
     first_row: u64,
     slots: &mut [Slots<'_>],
 ) -> Result<Segment<'a>, Stop> {
+    let keys = batch.keys.as_ref().ok_or(Stop::NoTruck(rows.start))?;
     let mut pass = Pass {
         question,
         batch,
@@ -157,9 +144,9 @@ pub fn segment<'a>(
         block: Box::new(ScreenBlock::new()),
         trucks: Vec::new(),
     };
-    let runs = pass.runs(rows.clone())?;
-    let interleaved = runs.len() > rows.len() / 8 && runs.len() > 2 * pass.trucks.len();
-    if interleaved {
+    let Named { names, runs } = keys.named(rows.clone());
+    pass.add_trucks(names)?;
+    if interleaved(&runs, pass.trucks.len(), rows.len()) {
         let (order, ends) = sorted(&runs, pass.trucks.len(), rows.len());
         let mut from = 0;
         for (place, &end) in ends.iter().enumerate() {
@@ -175,30 +162,6 @@ pub fn segment<'a>(
         }
     }
     Ok(Segment { trucks: pass.trucks })
-}
-
-/// Rows sorted by truck, and where those of each end.
-fn sorted(runs: &[(usize, usize, usize)], trucks: usize, rows: usize) -> (Vec<u32>, Vec<usize>) {
-    let mut ends = vec![0; trucks];
-    for &(place, start, end) in runs {
-        ends.get_mut(place).into_iter().for_each(|count| *count += end - start);
-    }
-    let mut sum = 0;
-    for end in &mut ends {
-        let count = *end;
-        *end = sum;
-        sum += count;
-    }
-    let mut order = vec![0; rows];
-    for &(place, start, end) in runs {
-        if let Some(to) = ends.get_mut(place) {
-            for row in start..end {
-                order.get_mut(*to).into_iter().for_each(|slot| *slot = row as u32);
-                *to += 1;
-            }
-        }
-    }
-    (order, ends)
 }
 
 /// Turns places in a list of rows into numbers of rows in the stream.
@@ -222,31 +185,15 @@ struct Pass<'q, 'a, 'b> {
 }
 
 impl<'a> Pass<'_, 'a, '_> {
-    /// Runs of rows of one truck: place of the truck, first row, row after the last.
-    fn runs(&mut self, rows: Range<usize>) -> Result<Vec<(usize, usize, usize)>, Stop> {
-        let batch = self.batch;
-        let mut places: HashMap<KeyRef<'a>, usize> = HashMap::new();
-        let mut runs = Vec::new();
-        let mut start = rows.start;
-        while start < rows.end {
-            let end = batch.trucks.same_until(start, rows.end);
-            let name = batch.trucks.at(start);
-            let place = match places.get(&name) {
-                Some(&place) => place,
-                None => {
-                    let key = name.key().ok_or(Stop::NoTruck(start))?;
-                    let unit = self.question.units.place(&key).ok_or(Stop::NoUnit(key))?;
-                    let (row, tally) = (ScreenRow::EMPTY, ScreenTally::EMPTY);
-                    let local = Local { tally, first: row, first_row: start, last: row, unit, rows: 0 };
-                    self.trucks.push((name, Box::new(local)));
-                    places.insert(name, self.trucks.len() - 1);
-                    self.trucks.len() - 1
-                }
-            };
-            runs.push((place, start, end));
-            start = end;
+    /// Makes room for trucks, each with its first row.
+    fn add_trucks(&mut self, names: Vec<(KeyRef<'a>, usize)>) -> Result<(), Stop> {
+        for (name, first_row) in names {
+            let key = name.key().ok_or(Stop::NoTruck(first_row))?;
+            let unit = self.question.units.place(&key).ok_or(Stop::NoUnit(key))?;
+            let (row, tally) = (ScreenRow::EMPTY, ScreenTally::EMPTY);
+            self.trucks.push((name, Box::new(Local { tally, first: row, first_row, last: row, unit, rows: 0 })));
         }
-        Ok(runs)
+        Ok(())
     }
 
     /// Passes over rows of one truck.
@@ -256,7 +203,7 @@ impl<'a> Pass<'_, 'a, '_> {
         let mut done = range.start;
         if local.rows == 0 && done < range.end {
             local.first_row = rows.at(done);
-            local.first = self.batch.row(local.first_row);
+            local.first = row_of(self.batch, local.first_row);
             local.last = local.first;
             done += 1;
         }

@@ -10,13 +10,17 @@ use rayon::prelude::*;
 use trainwright::duty::screen::{Ask, SCREEN_COLUMN_NAMES, SCREEN_COLUMNS};
 
 use super::answer::Output;
-use super::arrays::Arrays;
-use super::arrow::{self, Source};
 use super::pass::{Answers, Batch, Question, SEGMENT, Segment, Slots, Stop, Truck, Units, segment};
-use super::trucks::Key;
 use super::unit::Unit;
 use crate::duty::BusSignal;
 use crate::error::refuse;
+use crate::table::arrays::Arrays;
+use crate::table::arrow::{self, Source};
+use crate::table::keys::Key;
+use crate::table::{Wanted, pool};
+
+/// The columns of the rows, and the one of their truck.
+const WANTED: Wanted<SCREEN_COLUMNS> = Wanted { columns: &SCREEN_COLUMN_NAMES, key: "truck" };
 
 /// Names of the sums that may be chosen.
 pub const AGGREGATES: [&str; 7] = ["time", "torque", "margin", "damage", "heat", "life", "gps"];
@@ -75,7 +79,7 @@ fn units_of(units: &Bound<'_, PyAny>) -> PyResult<Units> {
             all.push(unit);
             all.len() - 1
         });
-        places.insert(Key::of(&truck)?, place);
+        places.insert(Key::of(&truck, "truck")?, place);
     }
     if all.is_empty() {
         return Err(refuse("MISSING", "units", "units: the dictionary is empty; give the Unit of each truck".into()));
@@ -119,24 +123,8 @@ impl Screen {
             "time" => true,
             _ => return Err(refuse("TEXT", "order", format!("order = {order:?}: give \"row\" or \"time\""))),
         };
-        let mut signals = [None; SCREEN_COLUMNS];
-        for (column, signal) in bus.unwrap_or_default() {
-            let place = SCREEN_COLUMN_NAMES.iter().position(|name| *name == column).filter(|&place| place != 0);
-            let slot = place
-                .and_then(|place| signals.get_mut(place))
-                .ok_or_else(|| refuse("TEXT", "bus", format!("bus: there is no bus column {column:?}")))?;
-            *slot = Some(signal.0);
-        }
-        let pool = match threads {
-            None => None,
-            Some(0) => return Err(refuse("COUNT", "threads", "threads = 0: give 1 or more, or None for all".into())),
-            Some(threads) => Some(
-                rayon::ThreadPoolBuilder::new()
-                    .num_threads(threads)
-                    .build()
-                    .map_err(|error| refuse("INCONSISTENT", "threads", format!("threads: {error}")))?,
-            ),
-        };
+        let bus = WANTED.signals(bus, |name| name != "time_s")?;
+        let pool = pool(threads)?;
         Ok(Self {
             question: Question { units, asked, outputs },
             sums,
@@ -146,7 +134,7 @@ impl Screen {
             next_row: 0,
             missing: 0,
             names,
-            bus: signals,
+            bus,
             pool,
         })
     }
@@ -164,7 +152,7 @@ impl Screen {
         first_row: Option<u64>,
         progress: Option<&Bound<'py, PyAny>>,
     ) -> PyResult<Bound<'py, PyDict>> {
-        let truck = truck.map(Key::of).transpose()?;
+        let truck = truck.map(|truck| Key::of(truck, "truck")).transpose()?;
         if let Some(first_row) = first_row.filter(|&row| row != self.next_row) {
             self.next_row = first_row;
             self.trucks.values_mut().for_each(|truck| truck.open = None);
@@ -185,16 +173,16 @@ impl Screen {
                         None => ended = true,
                     }
                 }
-                let names: Vec<_> = held.iter().map(arrow::names).collect();
+                let names: Vec<_> = held.iter().map(|batch| arrow::names(batch, WANTED.key)).collect();
                 let batches: Vec<Batch<'_>> = held
                     .iter()
                     .zip(&names)
-                    .map(|(batch, names)| arrow::batch(batch, names, truck.as_ref(), &self.bus))
+                    .map(|(batch, names)| arrow::batch(batch, WANTED, names, truck.as_ref(), &self.bus))
                     .collect::<PyResult<_>>()?;
                 answers.extend(self.pass(py, &batches, progress)?);
             }
         } else {
-            let arrays = Arrays::of(data, truck)?;
+            let arrays = Arrays::of(data, WANTED, truck)?;
             let batch = [arrays.batch(&self.bus)];
             answers.extend(self.pass(py, &batch, progress)?);
         }
@@ -297,6 +285,10 @@ impl Screen {
             batches.iter().map(|batch| outputs.iter().map(|output| Answers::of(output, batch.len)).collect()).collect();
         let mut tasks: Vec<Task<'_>> = Vec::new();
         for (place, (batch, answers)) in batches.iter().zip(&mut answers).enumerate() {
+            if batch.keys.is_none() {
+                let message = "truck is missing: give a column of that name, or the argument truck for data of one truck";
+                return Err(refuse("MISSING", "truck", message.into()));
+            }
             if batch.given() & 1 == 0 {
                 return Err(refuse(
                     "MISSING",

@@ -8,9 +8,9 @@ use trainwright::duty::screen::{
 };
 
 use super::screen::Screen;
-use super::trucks::Key;
 use super::unit::Unit;
 use crate::error::refuse;
+use crate::table::keys::Key;
 
 /// A truck, its unit, its totals, and the times of its first and last row.
 type Finished<'s> = (&'s Key, &'s Unit, ScreenTotals, Option<(f64, f64)>);

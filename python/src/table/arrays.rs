@@ -5,11 +5,10 @@ use numpy::{Element, PyArray1, PyArray2, PyArrayMethods, PyReadonlyArray1, PyRea
 use pyo3::prelude::*;
 use std::collections::HashMap;
 use trainwright::duty::BusSignal;
-use trainwright::duty::screen::{SCREEN_COLUMN_NAMES, SCREEN_COLUMNS};
 
 use super::columns::{Column, Values};
-use super::pass::Batch;
-use super::trucks::{Key, Trucks};
+use super::keys::{Key, Keys};
+use super::{Batch, Wanted};
 use crate::error::refuse;
 
 /// An array that is being read: NumPy keeps others from borrowing it to write.
@@ -26,7 +25,7 @@ enum Held<'py> {
     U64(PyReadonlyArray1<'py, u64>),
 }
 
-enum HeldTrucks<'py> {
+enum HeldKeys<'py> {
     One(Key),
     Numbers(Held<'py>),
     Points(PyReadonlyArray2<'py, u32>),
@@ -34,9 +33,9 @@ enum HeldTrucks<'py> {
 }
 
 /// A mapping of arrays.
-pub struct Arrays<'py> {
-    columns: [Option<Held<'py>>; SCREEN_COLUMNS],
-    trucks: HeldTrucks<'py>,
+pub struct Arrays<'py, const N: usize> {
+    columns: [Option<Held<'py>>; N],
+    keys: Option<HeldKeys<'py>>,
     len: usize,
 }
 
@@ -99,15 +98,15 @@ fn numbers<'py>(name: &str, object: &Bound<'py, PyAny>) -> PyResult<Held<'py>> {
     })
 }
 
-impl<'py> HeldTrucks<'py> {
-    fn of(object: &Bound<'py, PyAny>) -> PyResult<Self> {
+impl<'py> HeldKeys<'py> {
+    fn of(object: &Bound<'py, PyAny>, name: &str) -> PyResult<Self> {
         let py = object.py();
         let numpy = py.import("numpy")?;
         let array = numpy.call_method1("ascontiguousarray", (object,))?;
         let dtype = array.getattr("dtype")?;
         let kind: String = dtype.getattr("kind")?.extract()?;
         match kind.as_str() {
-            "i" | "u" => Ok(Self::Numbers(numbers("truck", &array)?)),
+            "i" | "u" => Ok(Self::Numbers(numbers(name, &array)?)),
             "U" if dtype.getattr("isnative")?.extract()? => {
                 let rows = array.len()?;
                 let width: usize = dtype.getattr("itemsize")?.extract::<usize>()? / 4;
@@ -116,18 +115,18 @@ impl<'py> HeldTrucks<'py> {
                 let points = points.cast::<PyArray2<u32>>()?.try_readonly();
                 points
                     .map(Self::Points)
-                    .map_err(|_| refuse("INCONSISTENT", "truck", "truck: the array is in use".into()))
+                    .map_err(|_| refuse("INCONSISTENT", name, format!("{name}: the array is in use")))
             }
-            _ => Self::listed(&array),
+            _ => Self::listed(&array, name),
         }
     }
 
     /// Names that are Python objects, numbered.
-    fn listed(array: &Bound<'py, PyAny>) -> PyResult<Self> {
+    fn listed(array: &Bound<'py, PyAny>, name: &str) -> PyResult<Self> {
         let mut places: HashMap<Key, u32> = HashMap::new();
         let (mut codes, mut names) = (Vec::with_capacity(array.len()?), Vec::new());
         for object in array.try_iter()? {
-            let key = Key::of(&object?)?;
+            let key = Key::of(&object?, name)?;
             let code = places.get(&key).copied().unwrap_or_else(|| {
                 let code = names.len() as u32;
                 names.push(Some(key.clone()));
@@ -149,15 +148,15 @@ impl<'py> HeldTrucks<'py> {
     }
 }
 
-impl<'py> Arrays<'py> {
-    /// The arrays of a mapping.
-    pub fn of(data: &Bound<'py, PyAny>, truck: Option<Key>) -> PyResult<Self> {
+impl<'py, const N: usize> Arrays<'py, N> {
+    /// The arrays of a mapping; `key` names every row where the data does not.
+    pub fn of(data: &Bound<'py, PyAny>, wanted: Wanted<N>, key: Option<Key>) -> PyResult<Self> {
         let column = |name: &str| -> PyResult<Option<Bound<'py, PyAny>>> {
             if data.contains(name)? { data.get_item(name).map(Some) } else { Ok(None) }
         };
-        let mut columns = [const { None }; SCREEN_COLUMNS];
+        let mut columns = [const { None }; N];
         let mut len = None;
-        for (name, to) in SCREEN_COLUMN_NAMES.iter().zip(&mut columns) {
+        for (name, to) in wanted.columns.iter().zip(&mut columns) {
             let Some(object) = column(name)? else { continue };
             let held = numbers(name, &object)?;
             let rows = held.values().len();
@@ -166,41 +165,34 @@ impl<'py> Arrays<'py> {
             }
             *to = Some(held);
         }
-        let trucks = match (truck, column("truck")?) {
-            (Some(key), None) => HeldTrucks::One(key),
-            (None, Some(object)) => HeldTrucks::of(&object)?,
-            (Some(_), Some(_)) => {
-                let message = "truck: the data has a column of this name; leave the argument out, or drop the column";
-                return Err(refuse("INCONSISTENT", "truck", message.into()));
-            }
-            (None, None) => {
-                let message =
-                    "truck is missing: give a column of that name, or the argument truck for data of one truck";
-                return Err(refuse("MISSING", "truck", message.into()));
-            }
+        let keys = match (key, column(wanted.key)?) {
+            (Some(_), Some(_)) => return Err(wanted.named_twice()),
+            (Some(key), None) => Some(HeldKeys::One(key)),
+            (None, Some(object)) => Some(HeldKeys::of(&object, wanted.key)?),
+            (None, None) => None,
         };
         let len = len.unwrap_or(0);
-        if trucks.len().is_some_and(|rows| rows != len) {
-            return Err(unequal("truck"));
+        if keys.as_ref().and_then(HeldKeys::len).is_some_and(|rows| rows != len) {
+            return Err(unequal(wanted.key));
         }
-        Ok(Self { columns, trucks, len })
+        Ok(Self { columns, keys, len })
     }
 
     /// The columns, borrowed.
-    pub fn batch(&self, bus: &[Option<BusSignal>; SCREEN_COLUMNS]) -> Batch<'_> {
-        let mut columns: [Option<Column<'_>>; SCREEN_COLUMNS] = [const { None }; SCREEN_COLUMNS];
+    pub fn batch(&self, bus: &[Option<BusSignal>; N]) -> Batch<'_, N> {
+        let mut columns: [Option<Column<'_>>; N] = [const { None }; N];
         for ((held, &signal), to) in self.columns.iter().zip(bus).zip(&mut columns) {
             *to = held.as_ref().map(|held| Column { values: held.values(), nulls: None, signal });
         }
-        let trucks = match &self.trucks {
-            HeldTrucks::One(key) => Trucks::One(key),
-            HeldTrucks::Numbers(held) => Trucks::Numbers(held.values(), None),
-            HeldTrucks::Points(points) => Trucks::Points(whole(points)),
-            HeldTrucks::Listed(codes, names) => {
-                Trucks::Listed(Values::U32(ArrayView1::from(codes.as_slice())), None, names)
+        let keys = self.keys.as_ref().map(|keys| match keys {
+            HeldKeys::One(key) => Keys::One(key),
+            HeldKeys::Numbers(held) => Keys::Numbers(held.values(), None),
+            HeldKeys::Points(points) => Keys::Points(whole(points)),
+            HeldKeys::Listed(codes, names) => {
+                Keys::Listed(Values::U32(ArrayView1::from(codes.as_slice())), None, names)
             }
-        };
-        Batch { len: self.len, columns, trucks }
+        });
+        Batch { len: self.len, columns, keys }
     }
 }
 

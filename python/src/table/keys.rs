@@ -1,16 +1,18 @@
-//! Names of trucks.
+//! Whose row it is: names of trucks, of units.
 
 use arrow_array::{Array, LargeStringArray, StringArray, StringViewArray};
 use arrow_buffer::NullBuffer;
 use numpy::ndarray::ArrayView2;
 use pyo3::IntoPyObjectExt;
 use pyo3::prelude::*;
+use std::collections::HashMap;
 use std::fmt;
+use std::ops::Range;
 
 use super::columns::Values;
 use crate::error::refuse;
 
-/// The name of a truck: text, or a whole number.
+/// A name: text, or a whole number.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Key {
     /// A whole number.
@@ -29,13 +31,13 @@ impl fmt::Display for Key {
 }
 
 impl Key {
-    /// The key for a Python text or whole number.
-    pub fn of(object: &Bound<'_, PyAny>) -> PyResult<Self> {
+    /// The key for a Python text or whole number; `column` is what it names.
+    pub fn of(object: &Bound<'_, PyAny>, column: &str) -> PyResult<Self> {
         if let Ok(text) = object.extract::<String>() {
             return Ok(Self::Text(text));
         }
         let number = object.extract::<i64>();
-        number.map(Self::Number).map_err(|_| refuse("TEXT", "truck", "truck: give text or a whole number".into()))
+        number.map(Self::Number).map_err(|_| refuse("TEXT", column, format!("{column}: give text or a whole number")))
     }
 
     /// The name as Python has it.
@@ -75,9 +77,9 @@ impl KeyRef<'_> {
     }
 }
 
-/// The truck of each row of a batch.
+/// The name of each row of a batch.
 #[derive(Clone)]
-pub enum Trucks<'a> {
+pub enum Keys<'a> {
     /// One for all rows.
     One(&'a Key),
     /// Whole numbers.
@@ -94,8 +96,8 @@ pub enum Trucks<'a> {
     Points(ArrayView2<'a, u32>),
 }
 
-impl<'a> Trucks<'a> {
-    /// The truck of a row.
+impl<'a> Keys<'a> {
+    /// The name of a row.
     #[inline]
     pub fn at(&self, row: usize) -> KeyRef<'_> {
         let present = |nulls: &Option<&NullBuffer>| nulls.is_none_or(|nulls| nulls.is_valid(row));
@@ -122,8 +124,26 @@ impl<'a> Trucks<'a> {
         }
     }
 
-    /// Row after the last one from `start` on, below `end`, that has the same truck.
-    pub fn same_until(&self, start: usize, end: usize) -> usize {
+    /// The names of these rows and their runs.
+    pub fn named(&self, rows: Range<usize>) -> Named<'_> {
+        let mut places: HashMap<KeyRef<'_>, usize> = HashMap::new();
+        let (mut names, mut runs) = (Vec::new(), Vec::new());
+        let mut start = rows.start;
+        while start < rows.end {
+            let end = self.same_until(start, rows.end);
+            let name = self.at(start);
+            let place = *places.entry(name).or_insert_with(|| {
+                names.push((name, start));
+                names.len() - 1
+            });
+            runs.push((place, start, end));
+            start = end;
+        }
+        Named { names, runs }
+    }
+
+    /// Row after the last one from `start` on, below `end`, that has the same name.
+    fn same_until(&self, start: usize, end: usize) -> usize {
         /// The first place from which `same` no longer holds.
         fn until(start: usize, end: usize, same: impl Fn(usize) -> bool) -> usize {
             (start + 1..end).find(|&row| !same(row)).unwrap_or(end)
@@ -156,6 +176,46 @@ impl<'a> Trucks<'a> {
             }
         }
     }
+}
+
+/// Rows of one name in a row: place of the name, first row, row after the last.
+pub type Run = (usize, usize, usize);
+
+/// The names among some rows, and their runs.
+pub struct Named<'a> {
+    /// Each name once, in the order in which they appear, with its first row.
+    pub names: Vec<(KeyRef<'a>, usize)>,
+    /// Runs in the order of the rows.
+    pub runs: Vec<Run>,
+}
+
+/// Whether rows are better sorted by name before they are passed over.
+pub fn interleaved(runs: &[Run], names: usize, rows: usize) -> bool {
+    runs.len() > rows / 8 && runs.len() > 2 * names
+}
+
+/// Rows sorted by name, and where those of each end.
+pub fn sorted(runs: &[Run], names: usize, rows: usize) -> (Vec<u32>, Vec<usize>) {
+    let mut ends = vec![0; names];
+    for &(place, start, end) in runs {
+        ends.get_mut(place).into_iter().for_each(|count| *count += end - start);
+    }
+    let mut sum = 0;
+    for end in &mut ends {
+        let count = *end;
+        *end = sum;
+        sum += count;
+    }
+    let mut order = vec![0; rows];
+    for &(place, start, end) in runs {
+        if let Some(to) = ends.get_mut(place) {
+            for row in start..end {
+                order.get_mut(*to).into_iter().for_each(|slot| *slot = row as u32);
+                *to += 1;
+            }
+        }
+    }
+    (order, ends)
 }
 
 fn of_key(key: &Key) -> KeyRef<'_> {

@@ -15,11 +15,10 @@ use numpy::ndarray::ArrayView1;
 use pyo3::prelude::*;
 use pyo3::types::{PyCapsule, PyTuple};
 use trainwright::duty::BusSignal;
-use trainwright::duty::screen::{SCREEN_COLUMN_NAMES, SCREEN_COLUMNS};
 
 use super::columns::{Column, Values};
-use super::pass::Batch;
-use super::trucks::{Key, Trucks};
+use super::keys::{Key, Keys};
+use super::{Batch, Wanted};
 use crate::error::refuse;
 
 /// Batches, one after the other.
@@ -96,9 +95,9 @@ fn values<'a>(array: &'a dyn Array) -> Option<Values<'a>> {
     })
 }
 
-/// Names of a dictionary of trucks.
-pub fn names(batch: &RecordBatch) -> Vec<Option<Key>> {
-    let Some(column) = batch.column_by_name("truck") else { return Vec::new() };
+/// The dictionary of a column of names.
+pub fn names(batch: &RecordBatch, column: &str) -> Vec<Option<Key>> {
+    let Some(column) = batch.column_by_name(column) else { return Vec::new() };
     let Some(dictionary) = column.as_any_dictionary_opt() else { return Vec::new() };
     let list = dictionary.values();
     let text = |place: usize| -> Option<&str> {
@@ -121,11 +120,11 @@ fn codes<K: ArrowDictionaryKeyType>(array: &dyn Array) -> Option<&dyn Array> {
     Some(array.as_dictionary_opt::<K>()?.keys())
 }
 
-fn trucks<'a>(array: &'a dyn Array, names: &'a [Option<Key>]) -> PyResult<Trucks<'a>> {
+fn keys<'a>(column: &str, array: &'a dyn Array, names: &'a [Option<Key>]) -> PyResult<Keys<'a>> {
     Ok(match array.data_type() {
-        DataType::Utf8 => Trucks::Utf8(array.as_string::<i32>()),
-        DataType::LargeUtf8 => Trucks::LargeUtf8(array.as_string::<i64>()),
-        DataType::Utf8View => Trucks::Utf8View(array.as_string_view()),
+        DataType::Utf8 => Keys::Utf8(array.as_string::<i32>()),
+        DataType::LargeUtf8 => Keys::LargeUtf8(array.as_string::<i64>()),
+        DataType::Utf8View => Keys::Utf8View(array.as_string_view()),
         DataType::Dictionary(..) => {
             let keys = codes::<Int32Type>(array)
                 .or_else(|| codes::<UInt32Type>(array))
@@ -136,15 +135,15 @@ fn trucks<'a>(array: &'a dyn Array, names: &'a [Option<Key>]) -> PyResult<Trucks
                 .or_else(|| codes::<Int64Type>(array))
                 .or_else(|| codes::<UInt64Type>(array));
             match keys.and_then(values) {
-                Some(codes) => Trucks::Listed(codes, array.nulls(), names),
-                None => return Err(unusable("truck", array.data_type(), "text or whole numbers")),
+                Some(codes) => Keys::Listed(codes, array.nulls(), names),
+                None => return Err(unusable(column, array.data_type(), "text or whole numbers")),
             }
         }
         kind => match values(array) {
             Some(values) if !matches!(values, Values::F64(_) | Values::F32(_)) => {
-                Trucks::Numbers(values, array.nulls())
+                Keys::Numbers(values, array.nulls())
             }
-            _ => return Err(unusable("truck", kind, "text or whole numbers")),
+            _ => return Err(unusable(column, kind, "text or whole numbers")),
         },
     })
 }
@@ -153,15 +152,16 @@ fn unusable(name: &str, kind: &DataType, wanted: &str) -> PyErr {
     refuse("TEXT", name, format!("column {name} is of type {kind}: cast it to {wanted}"))
 }
 
-/// The columns of a batch, borrowed. `truck` names all rows where the data has no such column.
-pub fn batch<'a>(
+/// The columns of a batch, borrowed. `key` names every row where the data does not.
+pub fn batch<'a, const N: usize>(
     batch: &'a RecordBatch,
+    wanted: Wanted<N>,
     names: &'a [Option<Key>],
-    truck: Option<&'a Key>,
-    bus: &[Option<BusSignal>; SCREEN_COLUMNS],
-) -> PyResult<Batch<'a>> {
-    let mut columns: [Option<Column<'a>>; SCREEN_COLUMNS] = [const { None }; SCREEN_COLUMNS];
-    for ((name, &signal), to) in SCREEN_COLUMN_NAMES.iter().zip(bus).zip(&mut columns) {
+    key: Option<&'a Key>,
+    bus: &[Option<BusSignal>; N],
+) -> PyResult<Batch<'a, N>> {
+    let mut columns: [Option<Column<'a>>; N] = [const { None }; N];
+    for ((name, &signal), to) in wanted.columns.iter().zip(bus).zip(&mut columns) {
         let Some(array) = batch.column_by_name(name) else { continue };
         if *array.data_type() == DataType::Null {
             continue;
@@ -169,17 +169,11 @@ pub fn batch<'a>(
         let values = values(array.as_ref()).ok_or_else(|| unusable(name, array.data_type(), "float64"))?;
         *to = Some(Column { values, nulls: array.nulls().filter(|nulls| nulls.null_count() > 0), signal });
     }
-    let trucks = match (truck, batch.column_by_name("truck")) {
-        (Some(key), None) => Trucks::One(key),
-        (None, Some(array)) => trucks(array.as_ref(), names)?,
-        (Some(_), Some(_)) => {
-            let message = "truck: the data has a column of this name; leave the argument out, or drop the column";
-            return Err(refuse("INCONSISTENT", "truck", message.into()));
-        }
-        (None, None) => {
-            let message = "truck is missing: give a column of that name, or the argument truck for data of one truck";
-            return Err(refuse("MISSING", "truck", message.into()));
-        }
+    let keys = match (key, batch.column_by_name(wanted.key)) {
+        (Some(_), Some(_)) => return Err(wanted.named_twice()),
+        (Some(key), None) => Some(Keys::One(key)),
+        (None, Some(array)) => Some(keys(wanted.key, array.as_ref(), names)?),
+        (None, None) => None,
     };
-    Ok(Batch { len: batch.num_rows(), columns, trucks })
+    Ok(Batch { len: batch.num_rows(), columns, keys })
 }

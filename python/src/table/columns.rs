@@ -120,7 +120,7 @@ impl Values<'_> {
         with_values!(self, |view, _to_f64| view.len())
     }
 
-    /// The whole number at a place, of columns that number the trucks.
+    /// The whole number at a place, of columns that number whose rows they are.
     #[inline]
     pub fn whole(&self, place: usize) -> Option<i64> {
         match self {
