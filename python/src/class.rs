@@ -4,7 +4,7 @@ use std::convert::Infallible;
 
 use pyo3::IntoPyObjectExt;
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
+use pyo3::types::{PyDict, PyList};
 #[cfg(feature = "stubs")]
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript};
 
@@ -71,6 +71,70 @@ plain_fields! {
     usize => usize::to_string;
 }
 
+impl Field for f32 {
+    type Argument = Number;
+
+    fn take(name: &'static str, argument: Number) -> PyResult<Self> {
+        Ok(argument.value(name)? as Self)
+    }
+
+    fn source(&self) -> String {
+        if self.is_finite() { format!("{self:?}") } else { format!("float(\"{self}\")").to_lowercase() }
+    }
+
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        self.into_py_any(py)
+    }
+}
+
+impl Field for String {
+    type Argument = Self;
+
+    fn take(_: &'static str, argument: Self) -> PyResult<Self> {
+        Ok(argument)
+    }
+
+    fn source(&self) -> String {
+        format!("{self:?}")
+    }
+
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        self.into_py_any(py)
+    }
+}
+
+impl<T: Field> Field for Option<T> {
+    type Argument = Option<T::Argument>;
+
+    fn take(name: &'static str, argument: Self::Argument) -> PyResult<Self> {
+        argument.map(|argument| T::take(name, argument)).transpose()
+    }
+
+    fn source(&self) -> String {
+        self.as_ref().map_or_else(|| "None".into(), T::source)
+    }
+
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        self.as_ref().map_or_else(|| Ok(py.None()), |value| value.plain(py))
+    }
+}
+
+impl<T: Field> Field for Vec<T> {
+    type Argument = Vec<T::Argument>;
+
+    fn take(name: &'static str, argument: Self::Argument) -> PyResult<Self> {
+        argument.into_iter().map(|argument| T::take(name, argument)).collect()
+    }
+
+    fn source(&self) -> String {
+        format!("[{}]", self.iter().map(T::source).collect::<Vec<_>>().join(", "))
+    }
+
+    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
+        self.iter().map(|value| value.plain(py)).collect::<PyResult<Vec<_>>>()?.into_py_any(py)
+    }
+}
+
 /// Values by the name of their field.
 pub struct Fields<'py>(Bound<'py, PyDict>);
 
@@ -99,6 +163,14 @@ impl<'py> IntoPyObject<'py> for Fields<'py> {
 
     fn into_pyobject(self, _: Python<'py>) -> Result<Self::Output, Infallible> {
         Ok(self.0)
+    }
+}
+
+/// The value itself, a list as the tuple of its values.
+pub fn hashable(value: Bound<'_, PyAny>) -> PyResult<Bound<'_, PyAny>> {
+    match value.cast::<PyList>() {
+        Ok(list) => Ok(list.to_tuple().into_any()),
+        Err(_) => Ok(value),
     }
 }
 
@@ -167,14 +239,39 @@ macro_rules! class {
                     self.0.$field.into()
                 }
             )+
+        }
 
+        crate::class::common!($name, [$($field),+]);
+        crate::class::explained!($name, [$($($card),+)?], $($unit)?, [$($($input),+)?]);
+
+        impl From<$core> for $name {
+            fn from(value: $core) -> Self {
+                Self(value)
+            }
+        }
+
+        impl From<$name> for $core {
+            fn from(value: $name) -> Self {
+                value.0
+            }
+        }
+    };
+}
+pub(crate) use class;
+
+/// What every class of fields has, whatever holds them: `==`, hash, repr, pickling, `as_dict()`, a table in notebooks.
+macro_rules! common {
+    ($name:ident, [$($field:ident),+]) => {
+        #[pymethods]
+        impl $name {
             fn __eq__(&self, other: &Self) -> bool {
                 self == other
             }
 
             fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
                 use pyo3::IntoPyObjectExt;
-                pyo3::types::PyTuple::new(py, [$(self.$field().into_py_any(py)?),+])?.hash()
+                let fields = [$(crate::class::hashable(self.$field().into_bound_py_any(py)?)?),+];
+                pyo3::types::PyTuple::new(py, fields)?.hash()
             }
 
             fn __repr__(&self) -> String {
@@ -202,8 +299,6 @@ macro_rules! class {
             }
         }
 
-        crate::class::explained!($name, [$($($card),+)?], $($unit)?, [$($($input),+)?]);
-
         impl crate::class::Field for $name {
             type Argument = Self;
 
@@ -221,21 +316,64 @@ macro_rules! class {
                 self.as_dict(py)?.into_py_any(py)
             }
         }
-
-        impl From<$core> for $name {
-            fn from(value: $core) -> Self {
-                Self(value)
-            }
-        }
-
-        impl From<$name> for $core {
-            fn from(value: $name) -> Self {
-                value.0
-            }
-        }
     };
 }
-pub(crate) use class;
+pub(crate) use common;
+
+/// A frozen class with fields of its own, for what has names, lists or values that may be missing; else as `class!`.
+///
+/// ```text
+/// named! {
+///     /// What it is.
+///     "trainwright.live" Gear, checked by ratio_is_one {
+///         /// Meaning and unit.
+///         name: String,
+///         /// A field with a default.
+///         limit_c: Option<f32> = None,
+///     }
+/// }
+/// ```
+macro_rules! named {
+    (
+        $(#[doc = $doc:literal])+
+        $module:literal $name:ident $(, checked by $check:path)? $(, explained by [$($card:literal),+])? {
+            $($(#[doc = $about:literal])+ $field:ident: $kind:ty $(= $default:expr)?,)+
+        }
+    ) => {
+        $(#[doc = $doc])+
+        #[pyclass(frozen, from_py_object, module = $module)]
+        #[derive(Clone, Debug, PartialEq)]
+        pub struct $name {
+            $($(#[doc = $about])+ pub $field: $kind,)+
+        }
+
+        #[pymethods]
+        impl $name {
+            #[new]
+            #[pyo3(signature = (*, $($field $(= <$kind as crate::class::Field>::Argument::from($default))?),+))]
+            fn new($($field: <$kind as crate::class::Field>::Argument),+) -> PyResult<Self> {
+                let value = Self { $($field: <$kind as crate::class::Field>::take(stringify!($field), $field)?),+ };
+                $(
+                    let check: fn(&$name) -> PyResult<()> = $check;
+                    check(&value)?;
+                )?
+                Ok(value)
+            }
+
+            $(
+                $(#[doc = $about])+
+                #[getter]
+                fn $field(&self) -> $kind {
+                    self.$field.clone()
+                }
+            )+
+        }
+
+        crate::class::common!($name, [$($field),+]);
+        crate::class::explained!($name, [$($($card),+)?], , []);
+    };
+}
+pub(crate) use named;
 
 /// Gives a class `CARDS` and `explain`, where cards are named.
 macro_rules! explained {

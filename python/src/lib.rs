@@ -20,6 +20,7 @@ mod hydraulic;
 mod identify;
 mod interchange;
 mod judge;
+mod live;
 mod quantity;
 mod record;
 mod road;
@@ -207,6 +208,25 @@ mod _native {
             Budget, Expanded, Input, Judgment, Limits, Reading, Repeated, Rule, Settlement, Turning, chance_inside,
             combine, combine_correlated, coverage_factor, effective_freedom, expand, judge, mean_of, normal_cdf,
             normal_quantile, propagate, settle, settle_by, student_cdf, student_quantile, turning_value,
+        };
+    }
+
+    /// Watching units while they turn: gear in effect, slip, shifts, alarms. What turns can catch; what was driven is hot.
+    #[pymodule]
+    mod live {
+        #[pymodule_export]
+        const COLUMNS: [&str; crate::live::COLUMNS.len()] = crate::live::COLUMNS;
+        #[pymodule_export]
+        const EVENT_KINDS: [&str; crate::live::EVENT_KINDS.len()] = crate::live::EVENT_KINDS;
+        #[pymodule_export]
+        const OUTPUTS: [&str; crate::live::OUTPUTS.len()] = crate::live::OUTPUTS;
+        #[pymodule_export]
+        const PHASES: [&str; crate::live::PHASES.len()] = crate::live::PHASES;
+        #[pymodule_export]
+        use crate::live::{
+            Counts, Element, Event, Gear, GearEvidence, Limits, Monitor, RankedSuspect, Ratio, Shift, ShiftsToLimit,
+            SpeedPair, SpeedSensor, SpeedSpread, State, Suspect, Suspects, Unit, Watch, run_length, step_bias_rpm,
+            threshold_for,
         };
     }
 

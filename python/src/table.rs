@@ -3,6 +3,7 @@
 pub mod arrays;
 pub mod arrow;
 pub mod columns;
+pub mod filled;
 pub mod keys;
 
 use std::collections::BTreeMap;

@@ -13,7 +13,7 @@ for _name, _chapter in list(vars(_native).items()):
     if isinstance(_chapter, type(sys)):
         sys.modules[f"{__name__}._native.{_name}"] = _chapter
 
-from . import clutch, converter, duty, fit, fluid, hazard, hold, hydraulic, identify, interchange, judge, practice, record, road, stack, tire, tow, train, units
+from . import clutch, converter, duty, fit, fluid, hazard, hold, hydraulic, identify, interchange, judge, live, practice, record, road, stack, tire, tow, train, units
 from ._native import Card, Explanation, Source, Symbol, card, cards, explain, version
 from .error import Error, RangeWarning
 from .judge import Limits, Reading
@@ -45,6 +45,7 @@ __all__ = [
     "identify",
     "interchange",
     "judge",
+    "live",
     "practice",
     "record",
     "road",

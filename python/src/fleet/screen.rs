@@ -286,7 +286,8 @@ impl Screen {
         let mut tasks: Vec<Task<'_>> = Vec::new();
         for (place, (batch, answers)) in batches.iter().zip(&mut answers).enumerate() {
             if batch.keys.is_none() {
-                let message = "truck is missing: give a column of that name, or the argument truck for data of one truck";
+                let message =
+                    "truck is missing: give a column of that name, or the argument truck for data of one truck";
                 return Err(refuse("MISSING", "truck", message.into()));
             }
             if batch.given() & 1 == 0 {

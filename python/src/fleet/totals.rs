@@ -1,8 +1,7 @@
 //! The sums of a fleet as columns.
 
-use numpy::IntoPyArray;
 use pyo3::prelude::*;
-use pyo3::types::{PyDict, PyList};
+use pyo3::types::PyDict;
 use trainwright::duty::screen::{
     Ask, BAD_VALUE_NAMES, SCREEN_COLUMN_NAMES, SCREEN_FLAG_NAMES, ScreenExtreme, ScreenRatio, ScreenTotals,
 };
@@ -10,6 +9,7 @@ use trainwright::duty::screen::{
 use super::screen::Screen;
 use super::unit::Unit;
 use crate::error::refuse;
+use crate::table::filled::Table;
 use crate::table::keys::Key;
 
 /// A truck, its unit, its totals, and the times of its first and last row.
@@ -53,31 +53,7 @@ fn gear_name(unit: &Unit, gear: i8) -> &str {
     }
 }
 
-fn names<'py>(py: Python<'py>, keys: &[&Key]) -> PyResult<Bound<'py, PyAny>> {
-    let list = PyList::empty(py);
-    for key in keys {
-        list.append(key.object(py)?)?;
-    }
-    py.import("numpy")?.call_method1("array", (list,))
-}
-
-/// Columns being filled.
-struct Table<'py>(Bound<'py, PyDict>);
-
-impl<'py> Table<'py> {
-    fn numbers(&self, name: &str, values: impl Iterator<Item = f64>) -> PyResult<()> {
-        self.0.set_item(name, values.collect::<Vec<_>>().into_pyarray(self.0.py()))
-    }
-
-    fn counts(&self, name: &str, values: impl Iterator<Item = u64>) -> PyResult<()> {
-        self.0.set_item(name, values.map(|value| value as i64).collect::<Vec<_>>().into_pyarray(self.0.py()))
-    }
-
-    fn words<'w>(&self, name: &str, values: impl Iterator<Item = &'w str>) -> PyResult<()> {
-        let list = PyList::new(self.0.py(), values.collect::<Vec<_>>())?;
-        self.0.set_item(name, self.0.py().import("numpy")?.call_method1("array", (list, "U"))?)
-    }
-
+impl Table<'_> {
     fn ratio<'t>(&self, name: &str, ratios: impl Iterator<Item = &'t ScreenRatio> + Clone) -> PyResult<()> {
         self.counts(&format!("{name}.rows"), ratios.clone().map(|ratio| ratio.rows))?;
         self.numbers(&format!("{name}.mean"), ratios.clone().map(|ratio| ratio.mean))?;
@@ -104,10 +80,10 @@ impl<'py> Table<'py> {
 /// The totals of every truck as columns.
 pub fn totals<'py>(py: Python<'py>, screen: &Screen) -> PyResult<Bound<'py, PyDict>> {
     let trucks = finished(screen)?;
-    let table = Table(PyDict::new(py));
+    let table = Table::new(py);
     let totals = || trucks.iter().map(|(_, _, totals, _)| totals);
     let asks = |bit: u32| screen.sums & bit != 0;
-    table.0.set_item("truck", names(py, &trucks.iter().map(|(key, ..)| *key).collect::<Vec<_>>())?)?;
+    table.keys("truck", trucks.iter().map(|(key, ..)| *key))?;
     table.counts("rows", totals().map(|totals| totals.rows))?;
     table.numbers("first_time_s", trucks.iter().map(|(.., times)| times.map_or(f64::NAN, |(first, _)| first)))?;
     table.numbers("last_time_s", trucks.iter().map(|(.., times)| times.map_or(f64::NAN, |(_, last)| last)))?;
@@ -191,8 +167,8 @@ pub fn bad_values<'py>(py: Python<'py>, screen: &Screen) -> PyResult<Bound<'py, 
             }
         }
     }
-    let table = Table(PyDict::new(py));
-    table.0.set_item("truck", names(py, &keys)?)?;
+    let table = Table::new(py);
+    table.keys("truck", keys.into_iter())?;
     table.words("column", columns.into_iter())?;
     table.words("kind", kinds.into_iter())?;
     table.counts("rows", rows.into_iter())?;

@@ -140,9 +140,7 @@ fn keys<'a>(column: &str, array: &'a dyn Array, names: &'a [Option<Key>]) -> PyR
             }
         }
         kind => match values(array) {
-            Some(values) if !matches!(values, Values::F64(_) | Values::F32(_)) => {
-                Keys::Numbers(values, array.nulls())
-            }
+            Some(values) if !matches!(values, Values::F64(_) | Values::F32(_)) => Keys::Numbers(values, array.nulls()),
             _ => return Err(unusable(column, kind, "text or whole numbers")),
         },
     })
