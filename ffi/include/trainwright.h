@@ -3018,6 +3018,8 @@ typedef struct tw_screen_plan {
   uint32_t gear_count;
   double rated_input_nm;
   double rated_output_nm;
+  double per_input_nm;
+  double per_output_nm;
   struct tw_screen_limits limits;
   double slope;
   double greatest_use;

@@ -1,6 +1,7 @@
 //! Logarithm, exponential and power that a compiler can compute for many rows at once, the same bits on every machine.
 //!
-//! Only additions, multiplications, one division and moves of bits: no table, no branch, no fused multiply-add.
+//! Only additions, multiplications, one division and moves of bits: no table, no branch, no fused multiply-add. The series
+//! are summed in pairs, so that a processor need not wait for one term before the next.
 
 /// 1.5 × 2^52: added to a number below 2^51, it rounds it to a whole number, which then stands in the low bits.
 pub(super) const MAGIC: f64 = 6_755_399_441_055_744.0;
@@ -28,9 +29,16 @@ pub(super) fn ticks_and_rest(x: f64, scale: f64) -> (i64, f64) {
     (rounded.to_bits().wrapping_sub(MAGIC_BITS).cast_signed(), scaled - (rounded - MAGIC))
 }
 
+/// a + b x + c x² + d x³, in pairs: half of it does not wait for the other half.
+#[inline(always)]
+fn cubic([a, b, c, d]: [f64; 4], x: f64, square: f64) -> f64 {
+    (a + b * x) + (c + d * x) * square
+}
+
 /// Logarithm to base 2 of a normal number above 0, within 1e-15 of its greater of size and 1.
 ///
-/// x = 2^k z with z from √½ to √2; ln z = 2 artanh s, s = (z − 1)/(z + 1), as a series of 11 terms.
+/// x = 2^k z with z from √½ to √2; log2 z = 2 artanh s/ln 2, s = (z − 1)/(z + 1), as s P(s²); P of degree 6 is within 2e-16
+/// of the value (minimax, by the exchange algorithm).
 #[inline(always)]
 pub(super) fn log2(x: f64) -> f64 {
     let shifted = x.to_bits().wrapping_add(ONE - ROOT_HALF);
@@ -38,43 +46,34 @@ pub(super) fn log2(x: f64) -> f64 {
     let z = f64::from_bits((shifted & MANTISSA).wrapping_add(ROOT_HALF));
     let s = (z - 1.0) / (z + 1.0);
     let q = s * s;
-    let mut sum = 1.0 / 21.0;
-    sum = sum * q + 1.0 / 19.0;
-    sum = sum * q + 1.0 / 17.0;
-    sum = sum * q + 1.0 / 15.0;
-    sum = sum * q + 1.0 / 13.0;
-    sum = sum * q + 1.0 / 11.0;
-    sum = sum * q + 1.0 / 9.0;
-    sum = sum * q + 1.0 / 7.0;
-    sum = sum * q + 1.0 / 5.0;
-    sum = sum * q + 1.0 / 3.0;
-    let ln = 2.0 * s + 2.0 * s * q * sum;
-    k + ln * core::f64::consts::LOG2_E
+    let square = q * q;
+    let low = [2.885_390_081_777_927, 0.961_796_693_924_318_4, 0.577_078_017_252_708_4, 0.412_198_401_123_148_7];
+    let high = (0.320_616_448_764_118_54 + 0.261_442_417_952_918_17 * q) + 0.242_936_828_564_063_95 * square;
+    k + s * (cubic(low, q, square) + high * (square * square))
 }
 
 /// 2 to the power of x, −1000 to 1000, within 1e-15 of it. Beyond, the end of that range is taken; NaN stays NaN.
 ///
-/// x = k + r with k whole, |r| up to ½; 2^r = e^(r ln 2) as a series of 14 terms.
+/// x = k + r with k whole, |r| up to ½; 2^r as 1 + r P(r); P of degree 10 is within 2e-17 of the value (minimax).
 #[inline(always)]
 pub(super) fn exp2(x: f64) -> f64 {
     let x = if x > 1000.0 { 1000.0 } else { x };
     let x = if x < -1000.0 { -1000.0 } else { x };
     let shifted = x + MAGIC;
-    let r = (x - (shifted - MAGIC)) * core::f64::consts::LN_2;
-    let mut sum = 1.0 / 6_227_020_800.0;
-    sum = sum * r + 1.0 / 479_001_600.0;
-    sum = sum * r + 1.0 / 39_916_800.0;
-    sum = sum * r + 1.0 / 3_628_800.0;
-    sum = sum * r + 1.0 / 362_880.0;
-    sum = sum * r + 1.0 / 40_320.0;
-    sum = sum * r + 1.0 / 5_040.0;
-    sum = sum * r + 1.0 / 720.0;
-    sum = sum * r + 1.0 / 120.0;
-    sum = sum * r + 1.0 / 24.0;
-    sum = sum * r + 1.0 / 6.0;
-    sum = sum * r + 0.5;
-    sum = sum * r + 1.0;
-    sum = sum * r + 1.0;
+    let r = x - (shifted - MAGIC);
+    let square = r * r;
+    let fourth = square * square;
+    let low = [1.0, core::f64::consts::LN_2, 0.240_226_506_959_100_97, 0.055_504_108_664_821_66];
+    let middle = [
+        0.009_618_129_107_606_887,
+        0.001_333_355_814_639_598_2,
+        1.540_353_044_173_763_3e-4,
+        1.525_273_385_330_700_4e-5,
+    ];
+    let high =
+        [1.321_544_258_710_837_7e-6, 1.017_805_171_470_367_8e-7, 7.072_586_091_365_101e-9, 4.456_677_790_000_052_4e-10];
+    let sum = cubic(middle, r, square) + cubic(high, r, square) * fourth;
+    let sum = cubic(low, r, square) + sum * fourth;
     sum * f64::from_bits(ONE.wrapping_add(shifted.to_bits() << 52))
 }
 

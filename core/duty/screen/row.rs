@@ -133,6 +133,16 @@ pub(super) fn bit(column: usize) -> u32 {
     1 << column
 }
 
+/// Whether the time between two rows is a regular duration, and that; 0 where it is not.
+#[inline(always)]
+pub(super) fn regular_duration(time_s: f64, before_s: f64, gap_limit_s: f64) -> (bool, f64) {
+    let (low, high) = TIME_RANGE;
+    let dt = time_s - before_s;
+    // The later of two times is not below the range where the earlier is not, and the other way around.
+    let regular = (dt > 0.0) & (dt <= gap_limit_s) & (before_s >= low) & (time_s <= high);
+    (regular, if regular { dt } else { 0.0 })
+}
+
 /// Duration and gap: (flags, duration, gap).
 #[inline(always)]
 pub(super) fn durations(time_s: f64, before_s: f64, gap_limit_s: f64) -> (u32, f64, f64) {
@@ -145,7 +155,8 @@ pub(super) fn durations(time_s: f64, before_s: f64, gap_limit_s: f64) -> (u32, f
     let flags = if dt.to_bits() << 1 == 0 { FLAG_DUPLICATE } else { flags };
     let flags = if good_before { flags } else { FLAG_FIRST };
     let flags = if good { flags } else { bit(TIME) };
-    (flags, if flags == 0 { dt } else { 0.0 }, if flags == FLAG_GAP { dt } else { 0.0 })
+    let (_, duration_s) = regular_duration(time_s, before_s, gap_limit_s);
+    (flags, duration_s, if flags == FLAG_GAP { dt } else { 0.0 })
 }
 
 const TIME_RANGE: (f64, f64) = {
@@ -153,51 +164,46 @@ const TIME_RANGE: (f64, f64) = {
     time
 };
 
-/// Whether a gear is in effect at these speeds, and may be with this commanded direction (0 for none known).
+/// Whether the ratio of the speeds is in a band.
 #[inline(always)]
-pub(super) fn gear_in_effect(gear: &PlannedGear, input_rpm: f64, output_rpm: f64, direction: f64) -> bool {
-    (input_rpm >= gear.band_low * output_rpm)
-        & (input_rpm <= gear.band_high * output_rpm)
-        & (direction * gear.direction >= 0.0)
+pub(super) fn in_band(low: f64, high: f64, input_rpm: f64, output_rpm: f64) -> bool {
+    (input_rpm >= low * output_rpm) & (input_rpm <= high * output_rpm)
 }
 
-/// Input torques while the converter is not locked, of rows with these speeds of engine and input and these engine torques.
+/// Whether a gear of a direction (1 forward, -1 reverse) may be in effect where this gear is commanded; 0 for none known.
 #[inline(always)]
-pub(super) fn unlocked_torques_nm<const N: usize>(
-    plan: &ScreenPlan,
-    speeds_rpm: &[(f64, f64); N],
-    torques_nm: &[f64; N],
-) -> [f64; N] {
+pub(super) fn may_be(direction: f64, commanded: f64) -> bool {
+    commanded * direction >= 0.0
+}
+
+/// Part of a converter's line of torque ratios: speed ratio from which it goes, torque ratio there, slope.
+pub(super) type Section = (f64, f64, f64);
+
+/// The section at a speed ratio, of the one before and the next.
+#[inline(always)]
+pub(super) fn reached(before: Section, speed_ratio: f64, next: Section) -> Section {
+    let reached = speed_ratio >= next.0;
+    let take = |before: f64, next: f64| if reached { next } else { before };
+    (take(before.0, next.0), take(before.1, next.1), take(before.2, next.2))
+}
+
+/// Input torque while the converter is not locked, in a section of its line.
+#[inline(always)]
+pub(super) fn multiplied_nm(section: Section, engine_rpm: f64, input_rpm: f64, torque_nm: f64) -> f64 {
+    let (speed_ratio, torque_ratio, slope) = section;
+    let multiplied = torque_nm * (torque_ratio + (input_rpm / engine_rpm - speed_ratio) * slope);
+    if (torque_nm > 0.0) & (engine_rpm > input_rpm) { multiplied } else { torque_nm }
+}
+
+/// Input torque while the converter is not locked; NaN where the converter is not known.
+fn unlocked_torque_nm(plan: &ScreenPlan, engine_rpm: f64, input_rpm: f64, torque_nm: f64) -> f64 {
     if plan.point_count == 0 {
-        return [f64::NAN; N];
+        return f64::NAN;
     }
-    let speed_ratios = speeds_rpm.map(|(engine_rpm, input_rpm)| input_rpm / engine_rpm);
-    let ([first_speed, ..], [first_ratio, ..]) = (plan.point_speed, plan.point_torque);
-    let mut sections = [(first_speed, first_ratio, 0.0); N];
-    let points = plan.point_speed.iter().zip(&plan.point_torque).zip(&plan.point_slope);
-    for ((&speed, &ratio), &slope) in points.take(plan.point_count as usize) {
-        for (section, &speed_ratio) in sections.iter_mut().zip(&speed_ratios) {
-            let reached = speed_ratio >= speed;
-            section.0 = if reached { speed } else { section.0 };
-            section.1 = if reached { ratio } else { section.1 };
-            section.2 = if reached { slope } else { section.2 };
-        }
-    }
-    let mut answers = *torques_nm;
-    let rows = sections.iter().zip(&speed_ratios).zip(speeds_rpm);
-    for (torque_nm, ((&(speed, ratio, slope), &speed_ratio), &(engine_rpm, input_rpm))) in answers.iter_mut().zip(rows)
-    {
-        let multiplied = *torque_nm * (ratio + (speed_ratio - speed) * slope);
-        let multiplies = (*torque_nm > 0.0) & (engine_rpm > input_rpm);
-        *torque_nm = if multiplies { multiplied } else { *torque_nm };
-    }
-    answers
-}
-
-/// Input torque while the converter is not locked.
-pub(super) fn unlocked_torque_nm(plan: &ScreenPlan, engine_rpm: f64, input_rpm: f64, torque_nm: f64) -> f64 {
-    let [torque_nm] = unlocked_torques_nm(plan, &[(engine_rpm, input_rpm)], &[torque_nm]);
-    torque_nm
+    let speed_ratio = input_rpm / engine_rpm;
+    let points = plan.points_by_four().flatten();
+    let section = points.fold(plan.first_section(), |section, point| reached(section, speed_ratio, point));
+    multiplied_nm(section, engine_rpm, input_rpm, torque_nm)
 }
 
 /// Output torque.
@@ -306,7 +312,7 @@ impl ScreenPlan {
             answer.flags |= FLAG_STANDING;
         } else if good(OUTPUT) && good(INPUT) {
             let direction = if good(COMMANDED) { row.gear } else { 0.0 };
-            answer.gear = self.place_of(row.input_rpm, row.output_rpm, direction);
+            answer.gear = self.gear_in_effect(row.input_rpm, row.output_rpm, direction);
             match self.gear_at(answer.gear) {
                 None => answer.flags |= FLAG_NO_GEAR,
                 Some(gear) if good(COMMANDED) && abs(row.gear - gear.number) > 0.0 => {
@@ -320,11 +326,12 @@ impl ScreenPlan {
     }
 
     /// Place of the gear in effect; a forward gear goes before a reverse one.
-    fn place_of(&self, input_rpm: f64, output_rpm: f64, direction: f64) -> i8 {
+    fn gear_in_effect(&self, input_rpm: f64, output_rpm: f64, direction: f64) -> i8 {
         let mut place = GEAR_NONE;
         for wanted in [-1.0, 1.0] {
             for (at, gear) in (0_i8..).zip(self.gears.iter().take(self.gear_count as usize)) {
-                if gear.direction * wanted > 0.0 && gear_in_effect(gear, input_rpm, output_rpm, direction) {
+                let is = in_band(gear.band_low, gear.band_high, input_rpm, output_rpm);
+                if gear.direction * wanted > 0.0 && is && may_be(gear.direction, direction) {
                     place = at;
                 }
             }
@@ -349,7 +356,7 @@ impl ScreenPlan {
         }
         let size_nm = abs(torque_nm);
         answer.input_torque_nm = torque_nm;
-        answer.input_share = size_nm / self.rated_input_nm;
+        answer.input_share = self.input_share(size_nm);
         answer.greatest_share = answer.input_share;
         answer.input_kw = power_kw(torque_nm, row.input_rpm);
         answer.converter_loss_kw = converter_loss_kw(row.engine_torque_nm, row.engine_rpm, answer.input_kw);
@@ -364,7 +371,7 @@ impl ScreenPlan {
     fn in_gear(&self, row: &ScreenRow, gear: &PlannedGear, pressure: bool, answer: &mut ScreenAnswer) {
         let size_nm = abs(answer.input_torque_nm);
         answer.output_torque_nm = output_torque_nm(gear, answer.input_torque_nm);
-        answer.output_share = abs(answer.output_torque_nm) / self.rated_output_nm;
+        answer.output_share = self.output_share(abs(answer.output_torque_nm));
         answer.greatest_share =
             if answer.output_share > answer.input_share { answer.output_share } else { answer.input_share };
         answer.flags |= if abs(answer.output_torque_nm) > self.rated_output_nm { FLAG_OVER_OUTPUT } else { 0 };

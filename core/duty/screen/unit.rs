@@ -243,6 +243,8 @@ pub struct ScreenPlan {
     pub(super) gear_count: u32,
     pub(super) rated_input_nm: f64,
     pub(super) rated_output_nm: f64,
+    pub(super) per_input_nm: f64,
+    pub(super) per_output_nm: f64,
     pub(super) limits: ScreenLimits,
     pub(super) slope: f64,
     pub(super) greatest_use: f64,
@@ -427,6 +429,8 @@ impl ScreenUnit {
             gear_count: self.gear_count,
             rated_input_nm,
             rated_output_nm,
+            per_input_nm: 1.0 / rated_input_nm,
+            per_output_nm: 1.0 / rated_output_nm,
             limits,
             slope: damage.slope,
             greatest_use: if damage.slope > 0.0 { powf(GREATEST_POWER, 1.0 / damage.slope) } else { f64::INFINITY },
@@ -547,6 +551,39 @@ impl ScreenPlan {
 
     pub(super) fn gear_at(&self, place: i8) -> Option<&PlannedGear> {
         self.gears.get(..self.gear_count as usize)?.get(usize::try_from(place).ok()?)
+    }
+
+    /// Input torque, without sign, over rated.
+    #[inline(always)]
+    pub(super) fn input_share(&self, size_nm: f64) -> f64 {
+        size_nm * self.per_input_nm
+    }
+
+    /// Output torque, without sign, over rated.
+    #[inline(always)]
+    pub(super) fn output_share(&self, size_nm: f64) -> f64 {
+        size_nm * self.per_output_nm
+    }
+
+    /// The section of the converter's line before its first point.
+    #[inline(always)]
+    pub(super) fn first_section(&self) -> (f64, f64, f64) {
+        let ([speed_ratio, ..], [torque_ratio, ..]) = (self.point_speed, self.point_torque);
+        (speed_ratio, torque_ratio, 0.0)
+    }
+
+    /// The points of the converter's line by four, each with the slope after it; the last are filled up with such as no speed
+    /// ratio reaches.
+    #[inline(always)]
+    pub(super) fn points_by_four(&self) -> impl Iterator<Item = [(f64, f64, f64); 4]> {
+        let count = (self.point_count as usize).div_ceil(4);
+        let (speeds, _) = self.point_speed.as_chunks();
+        let (ratios, _) = self.point_torque.as_chunks();
+        let (slopes, _) = self.point_slope.as_chunks();
+        speeds.iter().zip(ratios).zip(slopes).take(count).map(|((speeds, ratios), slopes)| {
+            let (&[x0, x1, x2, x3], &[y0, y1, y2, y3], &[s0, s1, s2, s3]) = (speeds, ratios, slopes);
+            [(x0, y0, s0), (x1, y1, s1), (x2, y2, s2), (x3, y3, s3)]
+        })
     }
 
     /// (input torque over rated) to the slope.

@@ -18,11 +18,9 @@ pub enum Output {
     Weakest,
     /// A number that the pass keeps.
     Lane(core::ScreenLane),
-    /// Share of a rating: input, output, or the greater.
-    TurbineShare,
-    /// See above.
+    /// Share of the rated output torque.
     DrivenShare,
-    /// See above.
+    /// The greater of this and of the share of the rated input torque.
     ShareGreatest,
     /// Margin of an element.
     Margin(String),
@@ -70,7 +68,7 @@ impl Output {
                 "duration_s" => Self::Lane(Lane::Duration),
                 "input_torque_nm" => Self::Lane(Lane::InputTorque),
                 "output_torque_nm" => Self::Lane(Lane::OutputTorque),
-                "input_share" => Self::TurbineShare,
+                "input_share" => Self::Lane(Lane::InputShare),
                 "output_share" => Self::DrivenShare,
                 "greatest_share" => Self::ShareGreatest,
                 "least_margin" => Self::Lane(Lane::LeastMargin),
@@ -101,14 +99,13 @@ impl Output {
         match self {
             Self::Gear | Self::Lane(Lane::Duration) => 0,
             Self::Flags => Ask::TORQUE | Ask::MARGIN | Ask::LIFE,
-            Self::Weakest | Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN | Ask::ROWS,
-            Self::Lane(Lane::InputTorque) | Self::TurbineShare | Self::Demand(_) => Ask::TORQUE,
-            Self::Lane(Lane::OutputTorque) | Self::DrivenShare | Self::ShareGreatest => Ask::TORQUE | Ask::ROWS,
-            Self::Lane(Lane::Turns) | Self::Damage(_) => Ask::DAMAGE | Ask::ROWS,
-            Self::Lane(Lane::ConverterLoss) => Ask::HEAT,
-            Self::Lane(Lane::GearLoss) => Ask::HEAT | Ask::ROWS,
+            Self::Weakest | Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN,
+            Self::Lane(Lane::InputTorque | Lane::OutputTorque | Lane::InputShare) => Ask::TORQUE,
+            Self::DrivenShare | Self::ShareGreatest | Self::Demand(_) => Ask::TORQUE,
+            Self::Lane(Lane::Turns) | Self::Damage(_) => Ask::DAMAGE,
+            Self::Lane(Lane::ConverterLoss | Lane::GearLoss) => Ask::HEAT,
             Self::Lane(Lane::Aged) => Ask::LIFE,
-            Self::Lane(Lane::GpsOverSpeed | Lane::GpsOverOutput) => Ask::GPS | Ask::ROWS,
+            Self::Lane(Lane::GpsOverSpeed | Lane::GpsOverOutput) => Ask::GPS,
         }
     }
 
@@ -120,7 +117,6 @@ impl Output {
             Self::Flags => answer.flags.into(),
             Self::Gear => answer.gear.into(),
             Self::Weakest => answer.weakest.into(),
-            Self::TurbineShare => answer.input_share,
             Self::DrivenShare => answer.output_share,
             Self::ShareGreatest => answer.greatest_share,
             Self::Margin(name) => unit.element(name).and_then(|at| elements().0.get(at).copied()).unwrap_or(f64::NAN),
@@ -133,6 +129,7 @@ impl Output {
                 Lane::Duration => answer.duration_s,
                 Lane::InputTorque => answer.input_torque_nm,
                 Lane::OutputTorque => answer.output_torque_nm,
+                Lane::InputShare => answer.input_share,
                 Lane::LeastMargin => answer.least_margin,
                 Lane::Turns => answer.turns_at_rated,
                 Lane::ConverterLoss => answer.converter_loss_kw,

@@ -1,24 +1,24 @@
-//! The pass over a block with the best instructions that the machine has. The answers do not depend on them.
+//! The pass over rows with the best instructions that the machine has. The answers do not depend on them.
 
-use trainwright::duty::screen::{ScreenBlock, ScreenPlan, ScreenTally};
+use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenBlock, ScreenPlan, ScreenTally};
 
-/// Passes over a block: block, plan, columns and question, rows, number of the first, sums.
-pub type Kernel = fn(&mut ScreenBlock, &ScreenPlan, (u32, u32), usize, u64, &mut ScreenTally);
+/// Passes over rows of one truck: block, plan, question, columns, number of the first row, sums.
+pub type Kernel = fn(&mut ScreenBlock, &ScreenPlan, u32, &[&[f64]; SCREEN_COLUMNS], u64, &mut ScreenTally);
 
 fn any(
     block: &mut ScreenBlock,
     plan: &ScreenPlan,
-    asked: (u32, u32),
-    count: usize,
+    asked: u32,
+    columns: &[&[f64]; SCREEN_COLUMNS],
     first_row: u64,
     tally: &mut ScreenTally,
 ) {
-    block.screen(plan, asked, (count, first_row), tally);
+    block.screen(plan, asked, (columns, first_row), tally);
 }
 
 #[cfg(target_arch = "x86_64")]
 mod x86_64 {
-    use super::{Kernel, ScreenBlock, ScreenPlan, ScreenTally};
+    use super::{Kernel, SCREEN_COLUMNS, ScreenBlock, ScreenPlan, ScreenTally};
 
     /// `$name` runs the pass compiled with these features.
     macro_rules! compiled_with {
@@ -26,8 +26,8 @@ mod x86_64 {
             fn $name(
                 block: &mut ScreenBlock,
                 plan: &ScreenPlan,
-                asked: (u32, u32),
-                count: usize,
+                asked: u32,
+                columns: &[&[f64]; SCREEN_COLUMNS],
                 first_row: u64,
                 tally: &mut ScreenTally,
             ) {
@@ -35,15 +35,15 @@ mod x86_64 {
                 fn $inner(
                     block: &mut ScreenBlock,
                     plan: &ScreenPlan,
-                    asked: (u32, u32),
-                    count: usize,
+                    asked: u32,
+                    columns: &[&[f64]; SCREEN_COLUMNS],
                     first_row: u64,
                     tally: &mut ScreenTally,
                 ) {
-                    block.screen(plan, asked, (count, first_row), tally);
+                    block.screen(plan, asked, (columns, first_row), tally);
                 }
                 // SAFETY: `best` gives this function out only where the processor has these instructions.
-                unsafe { $inner(block, plan, asked, count, first_row, tally) }
+                unsafe { $inner(block, plan, asked, columns, first_row, tally) }
             }
         };
     }

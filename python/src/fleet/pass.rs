@@ -13,6 +13,8 @@ use crate::table::keys::{Key, KeyRef, Named, interleaved, sorted};
 
 /// Rows of a segment: enough to be worth a thread's while.
 pub const SEGMENT: usize = 1 << 18;
+/// Rows of a piece that is copied, as it does not lie in memory as the core reads it: they stay in the cache.
+const PIECE: usize = 4 * ScreenBlock::ROWS;
 
 /// A batch of rows, borrowed.
 pub type Batch<'a> = crate::table::Batch<'a, SCREEN_COLUMNS>;
@@ -110,6 +112,7 @@ pub struct Local {
     /// Place of its unit.
     pub unit: usize,
     rows: usize,
+    last_row: usize,
 }
 
 /// The trucks of a segment in the order in which they appear.
@@ -138,10 +141,11 @@ pub fn segment<'a>(
     let mut pass = Pass {
         question,
         batch,
-        given: batch.given(),
         start: rows.start,
         kernel: kernel(),
         block: Box::new(ScreenBlock::new()),
+        in_place: batch.columns.each_ref().map(|column| column.as_ref().and_then(Column::in_place)),
+        piece: Box::new([[f64::NAN; PIECE + 1]; SCREEN_COLUMNS]),
         trucks: Vec::new(),
     };
     let Named { names, runs } = keys.named(rows.clone());
@@ -177,10 +181,13 @@ fn number_extremes(tally: &mut ScreenTally, order: &[u32], first_row: u64) {
 struct Pass<'q, 'a, 'b> {
     question: &'q Question,
     batch: &'a Batch<'b>,
-    given: u32,
     start: usize,
     kernel: Kernel,
     block: Box<ScreenBlock>,
+    /// The columns that can be read where they lie.
+    in_place: [Option<&'a [f64]>; SCREEN_COLUMNS],
+    /// Copies of the others; the row before stands first.
+    piece: Box<[[f64; PIECE + 1]; SCREEN_COLUMNS]>,
     trucks: Vec<(KeyRef<'a>, Box<Local>)>,
 }
 
@@ -191,7 +198,8 @@ impl<'a> Pass<'_, 'a, '_> {
             let key = name.key().ok_or(Stop::NoTruck(first_row))?;
             let unit = self.question.units.place(&key).ok_or(Stop::NoUnit(key))?;
             let (row, tally) = (ScreenRow::EMPTY, ScreenTally::EMPTY);
-            self.trucks.push((name, Box::new(Local { tally, first: row, first_row, last: row, unit, rows: 0 })));
+            let local = Local { tally, first: row, first_row, last: row, unit, rows: 0, last_row: first_row };
+            self.trucks.push((name, Box::new(local)));
         }
         Ok(())
     }
@@ -204,34 +212,54 @@ impl<'a> Pass<'_, 'a, '_> {
         if local.rows == 0 && done < range.end {
             local.first_row = rows.at(done);
             local.first = row_of(self.batch, local.first_row);
-            local.last = local.first;
+            (local.last, local.last_row) = (local.first, local.first_row);
             done += 1;
         }
         local.rows += range.len();
-        if done >= range.end {
-            return;
-        }
-        self.block.set_previous(&local.last);
         while done < range.end {
-            let count = (range.end - done).min(ScreenBlock::ROWS);
+            // The core reads the row before the first, too: in place, only where it lies there.
+            let follows = matches!(rows, Rows::From(_)) && local.last_row + 1 == done;
+            let borrowed = self.in_place.map(|values| values.filter(|_| follows));
+            let copies = borrowed
+                .iter()
+                .zip(&self.batch.columns)
+                .any(|(borrowed, column)| borrowed.is_none() && column.is_some());
+            let most = match (self.question.outputs.is_empty(), copies) {
+                (false, _) => ScreenBlock::ROWS,
+                (true, true) => PIECE,
+                (true, false) => usize::MAX,
+            };
+            let count = (range.end - done).min(most);
             let now = match rows {
                 Rows::From(_) => Rows::From(done),
                 Rows::These(order) => Rows::These(order.get(done..done + count).unwrap_or_default()),
             };
-            for (column, source) in self.batch.columns.iter().enumerate() {
-                if let Some(source) = source {
-                    source.load(now, self.block.column_mut(column).get_mut(..count).unwrap_or_default());
-                }
+            let before = local.last.values();
+            let mut columns: [&[f64]; SCREEN_COLUMNS] = [&[]; SCREEN_COLUMNS];
+            let places = borrowed.iter().zip(&self.batch.columns).zip(self.piece.iter_mut().zip(before));
+            for (to, ((borrowed, column), (piece, before))) in columns.iter_mut().zip(places) {
+                *to = match (borrowed, column) {
+                    (Some(values), _) => values.get(done - 1..done + count).unwrap_or_default(),
+                    (None, None) => &[],
+                    (None, Some(column)) => {
+                        let piece = piece.get_mut(..=count).unwrap_or_default();
+                        if let [first, others @ ..] = piece {
+                            *first = before;
+                            column.load(now, others);
+                        }
+                        piece
+                    }
+                };
             }
-            let asked = (self.given, self.question.asked);
-            (self.kernel)(&mut self.block, &unit.plan, asked, count, number + done as u64, &mut local.tally);
+            let asked = self.question.asked;
+            (self.kernel)(&mut self.block, &unit.plan, asked, &columns, number + done as u64, &mut local.tally);
             for (output, slots) in self.question.outputs.iter().zip(&mut *slots) {
-                write(output, unit, &self.block, self.question.asked, (now, count, self.start), slots);
+                write(output, unit, (&self.block, self.batch), asked, (now, count, self.start), slots);
             }
-            self.block.carry(count);
             done += count;
+            local.last_row = now.at(count - 1);
+            local.last = row_of(self.batch, local.last_row);
         }
-        local.last = self.block.previous();
     }
 }
 
@@ -239,24 +267,20 @@ impl<'a> Pass<'_, 'a, '_> {
 fn write(
     output: &Output,
     unit: &Unit,
-    block: &ScreenBlock,
+    (block, batch): (&ScreenBlock, &Batch<'_>),
     asked: u32,
     rows: (Rows<'_>, usize, usize),
     slots: &mut Slots<'_>,
 ) {
     match (slots, output) {
-        (Slots::Flags(to), _) => put(to, rows, block.flags().iter().map(|&flags| flags as u32)),
+        (Slots::Flags(to), _) => put(to, rows, block.flags().iter().copied()),
         (Slots::Places(to), Output::Weakest) => put(to, rows, block.weakest().iter().map(|&place| place as i8)),
         (Slots::Places(to), _) => put(to, rows, block.gears().iter().map(|&place| place as i8)),
         (Slots::Numbers(to), Output::Lane(lane)) => put(to, rows, block.lane(*lane).iter().copied()),
-        (Slots::Numbers(to), Output::TurbineShare) => {
-            let rated_nm = unit.plan.rated_input_nm();
-            let torques = block.lane(trainwright::duty::screen::ScreenLane::InputTorque);
-            put(to, rows, torques.iter().map(|torque_nm| torque_nm.abs() / rated_nm));
-        }
         (Slots::Numbers(to), _) => {
-            let answers =
-                (0..).map(|row| output.number(unit, &block.sample(row), &block.answer(&unit.plan, asked, row)));
+            let (now, ..) = rows;
+            let answers = (0..)
+                .map(|row| output.number(unit, &row_of(batch, now.at(row)), &block.answer(&unit.plan, asked, row)));
             put(to, rows, answers);
         }
     }

@@ -1,4 +1,4 @@
-//! Columns of a batch, borrowed from NumPy or Arrow, read as `f64` block by block.
+//! Columns of a batch, borrowed from NumPy or Arrow: read where they lie, or as `f64` piece by piece.
 
 use arrow_buffer::NullBuffer;
 use numpy::ndarray::ArrayView1;
@@ -166,6 +166,14 @@ impl Column<'_> {
                     *value = f64::NAN;
                 }
             }
+        }
+    }
+
+    /// The values where they lie, if they can be read there.
+    pub fn in_place(&self) -> Option<&[f64]> {
+        match &self.values {
+            Values::F64(view) if self.nulls.is_none() && self.signal.is_none() => view.as_slice(),
+            _ => None,
         }
     }
 

@@ -1,0 +1,223 @@
+//! The gear in effect, and what its constants say of the rows.
+
+use super::{BLOCK, GROUP, Lanes, Pass, ScreenBlock, Values};
+use crate::duty::screen::columns::{
+    COMMANDED, FLAG_MISMATCH, FLAG_NO_GEAR, FLAG_STANDING, FLAG_UNKNOWN, GEAR_NONE, GEAR_STANDING, GEAR_UNKNOWN, INPUT,
+    NOT_USED, OUTPUT,
+};
+use crate::duty::screen::row::{bit, gear_loss_kw, holds_nm, in_band, may_be, output_torque_nm};
+use crate::duty::screen::tally::{GEAR_SECONDS, ScreenTally};
+use crate::duty::screen::unit::{MAX_SCREEN_GEARS, PlannedGear, PlannedHolding, ScreenPlan};
+
+/// Bands that are looked at in one loop.
+const AT_ONCE: usize = 4;
+
+/// The bands of the gears of one direction, and their places; none in a band that no speeds are in.
+#[derive(Clone, Copy)]
+struct Bands {
+    bands: [(f64, f64, i32); MAX_SCREEN_GEARS],
+    count: usize,
+}
+
+impl Bands {
+    fn of(plan: &ScreenPlan, direction: f64) -> Self {
+        let mut bands = Self { bands: [(f64::INFINITY, 0.0, 0); MAX_SCREEN_GEARS], count: 0 };
+        for (gear, place) in plan.gears.iter().zip(0..).take(plan.gear_count()) {
+            if gear.direction * direction > 0.0
+                && let Some(band) = bands.bands.get_mut(bands.count)
+            {
+                *band = (gear.band_low, gear.band_high, place);
+                bands.count += 1;
+            }
+        }
+        bands
+    }
+}
+
+/// Reverse, then forward: a forward gear goes before a reverse one.
+pub(super) struct Directions([(f64, Bands); 2]);
+
+impl Directions {
+    pub(super) fn of(plan: &ScreenPlan) -> Self {
+        Self([-1.0, 1.0].map(|direction| (direction, Bands::of(plan, direction))))
+    }
+}
+
+/// Sums of the rows in a gear, by their place in the group.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Sums {
+    seconds: [i64; GROUP],
+    steps: [i64; GROUP],
+    rests: [i64; GROUP],
+}
+
+impl Sums {
+    pub(super) const ZERO: Self = Self { seconds: [0; GROUP], steps: [0; GROUP], rests: [0; GROUP] };
+}
+
+/// What the constants of the gears say of the rows of a group.
+struct Group {
+    flags: [u32; GROUP],
+    output_nm: [f64; GROUP],
+    gear_loss_kw: [f64; GROUP],
+    held_nm: [f64; GROUP],
+    weakest: [i32; GROUP],
+}
+
+impl Group {
+    /// No row in gear.
+    const NOTHING: Self = Self {
+        flags: [0; GROUP],
+        output_nm: [f64::NAN; GROUP],
+        gear_loss_kw: [f64::NAN; GROUP],
+        held_nm: [f64::NAN; GROUP],
+        weakest: [-1; GROUP],
+    };
+
+    /// Output torque, loss, and sums, of the rows that are in one gear.
+    #[inline(always)]
+    fn take(
+        &mut self,
+        (gear, sums): (&PlannedGear, &mut Sums),
+        lanes: &Lanes,
+        (place, group): (i32, usize),
+        commanded: &Values,
+    ) {
+        let gear = *gear;
+        for row in 0..GROUP {
+            let i = group * GROUP + row;
+            let here = lanes.place[i] == place;
+            let number = commanded[i + 1];
+            let differs = ((number < gear.number) | (number > gear.number)) & (lanes.flags[i] & bit(COMMANDED) == 0);
+            self.flags[row] = if here & differs { FLAG_MISMATCH } else { self.flags[row] };
+            let output_nm = output_torque_nm(&gear, lanes.input_nm[i]);
+            self.output_nm[row] = if here { output_nm } else { self.output_nm[row] };
+            let loss_kw = gear_loss_kw(&gear, lanes.input_kw[i]);
+            self.gear_loss_kw[row] = if here { loss_kw } else { self.gear_loss_kw[row] };
+            let counted = |steps: i64| if here { steps } else { 0 };
+            sums.seconds[row] = sums.seconds[row].wrapping_add(counted(lanes.duration[i]));
+            sums.steps[row] = sums.steps[row].wrapping_add(counted(lanes.turns_steps[i]));
+            sums.rests[row] = sums.rests[row].wrapping_add(counted(lanes.turns_rests[i]));
+        }
+    }
+
+    /// What a closed pack holds, and whether it is the weakest so far.
+    #[inline(always)]
+    fn hold(
+        &mut self,
+        lanes: &Lanes,
+        (number, pack): (usize, &PlannedHolding),
+        (place, group): (i32, usize),
+        (input, pressure): (&Values, &Values),
+    ) {
+        let (pack, first) = (*pack, number == 0);
+        for row in 0..GROUP {
+            let i = group * GROUP + row;
+            let held_nm = holds_nm(&pack, pressure[i + 1], input[i + 1]);
+            let weaker = (lanes.place[i] == place) & (first | (held_nm < self.held_nm[row]));
+            self.held_nm[row] = if weaker { held_nm } else { self.held_nm[row] };
+            self.weakest[row] = if weaker { i32::from(pack.element) } else { self.weakest[row] };
+        }
+    }
+}
+
+impl Lanes {
+    /// Standing, gear in effect, or none.
+    #[inline(always)]
+    pub(super) fn find_gears(&mut self, pass: &Pass<'_>, input: &Values, output: &Values, commanded: &Values) {
+        self.place = [GEAR_NONE.into(); BLOCK];
+        for (direction, Bands { bands, count }) in &pass.directions.0 {
+            let (some, _) = bands.as_chunks();
+            for bands in some.iter().take(count.div_ceil(AT_ONCE)) {
+                self.match_bands((*direction, bands), input, output, commanded);
+            }
+        }
+        self.settle(output, pass.plan.limits.standing_rpm);
+    }
+
+    #[inline(always)]
+    fn match_bands(
+        &mut self,
+        (direction, bands): (f64, &[(f64, f64, i32); AT_ONCE]),
+        input: &Values,
+        output: &Values,
+        commanded: &Values,
+    ) {
+        let [one, two, three, four] = *bands;
+        for i in 0..BLOCK {
+            let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
+            let may = may_be(direction, number);
+            let matched = |place: i32, (low, high, of_band): (f64, f64, i32)| {
+                if in_band(low, high, input[i + 1], output[i + 1]) & may { of_band } else { place }
+            };
+            self.place[i] = matched(matched(matched(matched(self.place[i], one), two), three), four);
+        }
+    }
+
+    /// The place of a row that stands, whose gear cannot be told, or that is not used, and the flags that say so.
+    #[inline(always)]
+    fn settle(&mut self, output: &Values, standing_rpm: f64) {
+        for i in 0..BLOCK {
+            let flags = self.flags[i];
+            let none = self.place[i] < 0;
+            let (place, flag) = (self.place[i], if none { FLAG_NO_GEAR } else { 0 });
+            let lost = flags & bit(INPUT) != 0;
+            let (place, flag) = if lost { (GEAR_UNKNOWN.into(), FLAG_UNKNOWN) } else { (place, flag) };
+            let stands = output[i + 1] < standing_rpm;
+            let (place, flag) = if stands { (GEAR_STANDING.into(), FLAG_STANDING) } else { (place, flag) };
+            let unknown = flags & bit(OUTPUT) != 0;
+            let (place, flag) = if unknown { (GEAR_UNKNOWN.into(), FLAG_UNKNOWN) } else { (place, flag) };
+            let used = flags & NOT_USED == 0;
+            let (place, flag) = if used { (place, flag) } else { (GEAR_UNKNOWN.into(), 0) };
+            self.place[i] = place;
+            self.flags[i] = flags | flag;
+        }
+    }
+}
+
+impl ScreenBlock {
+    /// What the constants of the gears say: group after group, for every gear that some row of the group is in.
+    #[inline(always)]
+    pub(super) fn in_gears(&mut self, pass: &Pass<'_>, input: &Values, pressure: &Values, commanded: &Values) {
+        const GEARS: u32 = (1 << MAX_SCREEN_GEARS) - 1;
+        for group in 0..BLOCK / GROUP {
+            let mut present = 0;
+            for row in 0..GROUP {
+                present |= 1_u32 << (self.lanes.place[group * GROUP + row] & 31);
+            }
+            present &= GEARS;
+            let mut found = Group::NOTHING;
+            while present != 0 {
+                let place = present.trailing_zeros() as usize;
+                present &= present - 1;
+                let Some((gear, sums)) = pass.plan.gears.get(place).zip(self.of_gear.get_mut(place)) else { continue };
+                let (lanes, now) = (&self.lanes, (place as i32, group));
+                found.take((gear, sums), lanes, now, commanded);
+                let packs = if pass.margins { gear.holding_count as usize } else { 0 };
+                for (number, pack) in gear.holding.iter().take(packs).enumerate() {
+                    found.hold(lanes, (number, pack), now, (input, pressure));
+                }
+            }
+            for row in 0..GROUP {
+                let i = group * GROUP + row;
+                self.lanes.flags[i] |= found.flags[row];
+                self.lanes.output_nm[i] = found.output_nm[row];
+                self.lanes.gear_loss_kw[i] = found.gear_loss_kw[row];
+                self.lanes.held_nm[i] = found.held_nm[row];
+                self.lanes.weakest[i] = found.weakest[row];
+            }
+        }
+    }
+
+    /// Hands the sums of the gears to the tally.
+    #[inline(always)]
+    pub(super) fn hand_over(&mut self, tally: &mut ScreenTally) {
+        for (gear, sums) in self.of_gear.iter_mut().enumerate() {
+            for row in 0..GROUP {
+                tally.add(GEAR_SECONDS + gear, sums.seconds[row]);
+                tally.add_turns(gear, sums.steps[row], sums.rests[row]);
+            }
+            *sums = Sums::ZERO;
+        }
+    }
+}
