@@ -239,11 +239,15 @@ impl ScreenBlock {
     ) {
         let [time, engine, input, output, torque, pressure, temp, speed, gps, commanded] = columns;
         let any = self.lanes.check(pass, &columns);
-        if pass.untold && any == 0 && count == BLOCK {
-            self.lanes.nothing_told(tally);
-            return;
+        if pass.untold {
+            if any == 0 && count == BLOCK {
+                self.lanes.count_untold(tally);
+                return;
+            }
+            self.lanes.no_gears();
+        } else {
+            self.lanes.find_gears(pass, input, output, commanded);
         }
-        self.lanes.find_gears(pass, input, output, commanded);
         if pass.asks(Ask::TORQUE) {
             self.lanes.input_torques(pass.plan, engine, input, torque);
         }
@@ -253,7 +257,9 @@ impl ScreenBlock {
         if pass.damages {
             self.lanes.damage(pass.plan, input);
         }
-        self.in_gears(pass, input, pressure, commanded);
+        if !pass.untold {
+            self.in_gears(pass, input, pressure, commanded);
+        }
         let mut found = counts::Extremes { share: -1, margin: i64::MAX, temp: i64::MIN };
         if pass.asks(Ask::TORQUE) {
             found.share = self.lanes.shares(pass.plan);

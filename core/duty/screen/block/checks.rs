@@ -2,8 +2,7 @@
 
 use super::{BLOCK, COLUMNS, Lanes, Pass, Values};
 use crate::duty::screen::columns::{
-    BUS, ENGINE, FLAG_STALE, LEAST_BUS_COLUMNS, NO_DURATION, OUTPUT, SCREEN_COLUMNS, SCREEN_RANGES, SPEED, TORQUE,
-    is_good,
+    BUS, FLAG_STALE, LEAST_BUS_COLUMNS, NO_DURATION, OUTPUT, SCREEN_COLUMNS, SCREEN_RANGES, TIME, is_good,
 };
 use crate::duty::screen::power::ticks;
 use crate::duty::screen::row::{bit, durations, given_bus_columns, regular_duration};
@@ -13,22 +12,14 @@ impl Lanes {
     /// Durations, and the flags of times and values that cannot be used and of stale rows. Gives the flags that occur.
     #[inline(always)]
     pub(super) fn check(&mut self, pass: &Pass<'_>, columns: &[&Values; SCREEN_COLUMNS]) -> u32 {
-        let [time, engine, input, output, torque, pressure, temp, speed, gps, commanded] = *columns;
-        let mut any = self.times(time, pass.plan.limits.gap_s, COLUMNS & !pass.given);
-        let has_one_of = |first: usize| pass.given & (0b111 << first) != 0;
-        if has_one_of(ENGINE) {
-            any |= self.out_of_range::<ENGINE>(engine, input, output);
-        }
-        if has_one_of(TORQUE) {
-            any |= self.out_of_range::<TORQUE>(torque, pressure, temp);
-        }
-        if has_one_of(SPEED) {
-            any |= self.out_of_range::<SPEED>(speed, gps, commanded);
+        let mut any = self.times(columns[TIME], pass.plan.limits.gap_s, COLUMNS & !pass.given);
+        for column in (0..SCREEN_COLUMNS).filter(|&column| column != TIME && !pass.lacks(column)) {
+            any |= self.out_of_range(column, columns[column]);
         }
         if given_bus_columns(pass.given) >= LEAST_BUS_COLUMNS && !pass.lacks(OUTPUT) && self.repeats(pass, columns) {
-            any |= self.stale(output, pass.plan.limits.standing_rpm);
+            any |= self.stale(columns[OUTPUT], pass.plan.limits.standing_rpm);
         }
-        any & !(COLUMNS & !pass.given)
+        any
     }
 
     /// Durations; where a row has no regular one, why. `absent` are the columns that the data has not.
@@ -58,20 +49,21 @@ impl Lanes {
         any
     }
 
-    /// Flags the values of three columns, `FIRST` and the next two, that cannot be used.
+    /// Flags the values of a column that cannot be used.
     #[inline(always)]
-    fn out_of_range<const FIRST: usize>(&mut self, one: &Values, two: &Values, three: &Values) -> u32 {
-        let bad = |column: usize, value: f64| {
-            let (low, high) = SCREEN_RANGES[column];
-            if is_good(column, value, low, high) { 0 } else { bit(column) }
-        };
-        let mut any = 0;
+    fn out_of_range(&mut self, column: usize, values: &Values) -> u32 {
+        let (low, high) = SCREEN_RANGES[column];
+        let mut all = true;
         for i in 0..BLOCK {
-            let flags = bad(FIRST, one[i + 1]) | bad(FIRST + 1, two[i + 1]) | bad(FIRST + 2, three[i + 1]);
-            any |= flags;
-            self.flags[i] |= flags;
+            all &= is_good(column, values[i + 1], low, high);
         }
-        any
+        if all {
+            return 0;
+        }
+        for i in 0..BLOCK {
+            self.flags[i] |= if is_good(column, values[i + 1], low, high) { 0 } else { bit(column) };
+        }
+        bit(column)
     }
 
     /// Whether in some row every bus value repeats the row before; then `changed` has, for each row, what has changed.

@@ -44,7 +44,7 @@ impl Lanes {
 
     /// Counts rows that say nothing but their times, which are all regular.
     #[inline(always)]
-    pub(super) fn nothing_told(&mut self, tally: &mut ScreenTally) {
+    pub(super) fn count_untold(&mut self, tally: &mut ScreenTally) {
         self.flags = [FLAG_UNKNOWN; BLOCK];
         self.place = [GEAR_UNKNOWN.into(); BLOCK];
         let known = self.duration.iter().fold(0, |sum: i64, &duration| sum.wrapping_add(duration));

@@ -135,6 +135,15 @@ impl Lanes {
         self.settle(output, pass.plan.limits.standing_rpm);
     }
 
+    /// Gears cannot be told.
+    #[inline(always)]
+    pub(super) fn no_gears(&mut self) {
+        self.place = [GEAR_UNKNOWN.into(); BLOCK];
+        for flags in &mut self.flags {
+            *flags |= if *flags & NOT_USED == 0 { FLAG_UNKNOWN } else { 0 };
+        }
+    }
+
     #[inline(always)]
     fn match_bands(
         &mut self,
