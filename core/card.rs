@@ -163,6 +163,7 @@ bibliography! {
     LEAST_SQUARES, "savitzky-golay", Memory, "A. Savitzky and M. J. E. Golay, Smoothing and differentiation of data by simplified least squares procedures, Analytical Chemistry 36 (1964)";
     NET_POWER, "sae-j1349", Memory, "SAE J1349, Engine power test code, spark ignition and compression ignition, net power rating";
     QUANTIZATION, "widrow-kollar", Memory, "B. Widrow and I. Kollár, Quantization Noise, 2008";
+    CUMULATIVE_SUMS, "page", Memory, "E. S. Page, Continuous inspection schemes, Biometrika 41 (1954)";
     SEQUENTIAL_TESTS, "siegmund", Memory, "D. Siegmund, Sequential Analysis: Tests and Confidence Intervals, 1985";
     PRACTICE, "practice", Practice, "Common practice of the trade, no source";
 }

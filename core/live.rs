@@ -4,16 +4,26 @@
 //! A [`LiveUnit`] is a unit in numbers; [`LiveUnit::plan`] checks it. A [`LiveMonitor`] takes one [`LiveSample`] after the
 //! other with [`LiveMonitor::push`] and says what each showed. Everything here is `f32` and whole numbers.
 
+mod command;
 mod event;
 mod gear;
 mod heat;
+mod lockup;
 mod monitor;
+mod pair;
 mod plan;
+mod plates;
+mod ratios;
 mod run_length;
 mod sample;
 mod sensor;
+mod shift;
+mod slip;
 mod speed;
 mod suspects;
+mod trend;
+mod watch;
+mod window;
 
 pub use event::{
     GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEvent, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
@@ -44,6 +54,14 @@ pub const CARDS: &[Card] = &[
     gear::GEAR_CHANCES,
     suspects::ADD,
     suspects::WEIGH,
+    window::RATIO,
+    slip::ALARM,
+    shift::PHASES,
+    shift::DIP,
+    shift::ENERGY,
+    lockup::SETTLED,
+    watch::WRONG_TEETH,
+    watch::SWAPPED,
     heat::STEP,
     heat::SHIFTS_TO_LIMIT,
 ];

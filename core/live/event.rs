@@ -183,6 +183,12 @@ impl LiveEvents {
         self.count = 0;
     }
 
+    pub(super) fn add_some(&mut self, event: Option<LiveEvent>) {
+        if let Some(event) = event {
+            self.add(event);
+        }
+    }
+
     pub(super) fn add(&mut self, event: LiveEvent) {
         if let Some(slot) = self.events.get_mut(self.count as usize) {
             *slot = event;
@@ -321,7 +327,8 @@ pub struct LiveCounts {
 pub struct LiveRatio {
     /// Mean ratio, a magnitude; NaN before the first window.
     pub ratio: f32,
-    /// Its standard uncertainty: windows, and the greatest bias that the sensors' steps allow.
+    /// Its standard uncertainty from the windows. What steps without noise leave in any mean comes on top
+    /// (`step_bias_rpm`).
     pub u: f32,
     /// Windows without slip, which made this mean.
     pub windows: u32,

@@ -1,7 +1,7 @@
 //! The gear in effect, by likelihood.
 
+use super::MAX_LIVE_GEARS;
 use super::plan::LivePlan;
-use super::{GEAR_IN_NONE, MAX_LIVE_GEARS};
 use crate::card::{self, Card, symbol};
 use crate::real::single::{exp, sqrt};
 
@@ -70,6 +70,11 @@ impl GearTrack {
     #[inline]
     pub(super) fn leader(&self) -> u8 {
         self.leader
+    }
+
+    /// Rank of the gear whose band holds the last ratio.
+    pub(super) fn near(&self) -> u8 {
+        self.near
     }
 
     /// Takes a pair of speeds, both above 0, with their variances. Returns the gear whose band holds the ratio.
@@ -152,11 +157,5 @@ impl GearTrack {
             *chance = none / sum;
         }
         chances
-    }
-
-    /// The gear to show.
-    #[inline]
-    pub(super) fn place(&self, plan: &LivePlan) -> i8 {
-        if self.leader == NO_RANK { GEAR_IN_NONE } else { plan.place(self.leader) }
     }
 }

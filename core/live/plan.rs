@@ -4,6 +4,7 @@ use super::event::NO_LIVE_ELEMENT;
 use super::heat::LiveElement;
 use super::sensor::SpeedSensor;
 use super::speed::PlannedSensor;
+use super::trend::Fading;
 use super::{MAX_LIVE_ELEMENTS, MAX_LIVE_GEARS, MAX_LIVE_SUSPECTS};
 use crate::error::{Error, Result};
 
@@ -120,6 +121,9 @@ pub struct LivePlan {
     pub(super) engine: PlannedSensor,
     pub(super) limits: LiveLimits,
     pub(super) sample_s: f32,
+    pub(super) fading: Fading,
+    /// Standard deviation of a smoothed level over that of a sample.
+    pub(super) level_share: f32,
     pub(super) gear_count: u8,
     pub(super) element_count: u8,
 }
@@ -144,6 +148,7 @@ impl LiveUnit {
         }
         let limits = self.limits.checked()?;
         let sample_s = between("sample_s", self.sample_s, 1e-4, 10.0)?;
+        let fading = Fading::new(sample_s);
         let mut plan = LivePlan {
             ratios: [0.0; MAX_LIVE_GEARS],
             factors: [[0.0; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
@@ -156,6 +161,8 @@ impl LiveUnit {
             engine: PlannedSensor::new(&self.engine, sample_s)?,
             limits,
             sample_s,
+            fading,
+            level_share: fading.level_share(),
             gear_count: self.gear_count,
             element_count: self.element_count,
         };
@@ -269,6 +276,21 @@ impl LivePlan {
         (0_u8..).zip(used).find(|&(_, &known)| known == place).map(|(rank, _)| rank)
     }
 
+    /// Slip of an element of a gear per slip at the input; NaN where the gear does not hold it.
+    pub(super) fn factor(&self, rank: u8, element: u8) -> f32 {
+        let rank = usize::from(rank);
+        let (Some(elements), Some(factors)) = (self.suspects.get(rank), self.factors.get(rank)) else {
+            return f32::NAN;
+        };
+        let mut held = elements.iter().zip(factors).filter(|&(&known, _)| known == element && known != NO_LIVE_ELEMENT);
+        held.next().map_or(f32::NAN, |(_, &factor)| factor)
+    }
+
+    /// An element by its number.
+    pub(super) fn element(&self, number: u8) -> Option<&LiveElement> {
+        self.elements.iter().take(self.element_count.into()).nth(number.into())
+    }
+
     /// Mask of the elements that hold a gear.
     pub(super) fn suspects_of(&self, rank: u8) -> u16 {
         let elements = self.suspects.get(usize::from(rank)).into_iter().flatten();
@@ -294,11 +316,6 @@ pub(super) fn above_zero(name: &'static str, value: f32) -> Result<f32> {
     } else {
         Err(Error::NotFinite { name, value: wide(value) })
     }
-}
-
-/// The value, if it is finite and zero or more.
-pub(super) fn at_least_zero(name: &'static str, value: f32) -> Result<f32> {
-    between(name, value, 0.0, f32::MAX)
 }
 
 /// The value, if it lies in `low..=high`.

@@ -3,7 +3,7 @@
 use super::plan::between;
 use crate::card::{self, Card, symbol};
 use crate::error::Result;
-use crate::real::single::{exp, sqrt};
+use crate::real::single::{exp, ln, sqrt};
 
 pub(super) const RUN_LENGTH: Card = Card {
     id: "live.run_length",
@@ -32,7 +32,7 @@ pub(super) const THRESHOLD: Card = Card {
     ],
     range: "as live.run_length; the time to a false alarm is nearly exponential: one in ten comes within a tenth of the average",
     source: &card::SEQUENTIAL_TESTS,
-    locator: "live.run_length, solved by halving",
+    locator: "live.run_length, solved by Newton's steps",
 };
 
 /// Most of a reference value: beyond it the approximation is off by more than 1 %.
@@ -40,8 +40,8 @@ const REFERENCE_MOST: f32 = 1.25;
 /// Least threshold; below it the sum alarms on single values.
 const THRESHOLD_LEAST: f32 = 1.0;
 const THRESHOLD_MOST: f32 = 1000.0;
-/// From 10⁷·√10 down to the last digit of a threshold of 1.
-const HALVINGS: u32 = 50;
+/// Newton's steps to the last digit.
+const STEPS: u32 = 5;
 
 /// Average number of values until a one-sided cumulative sum alarms.
 ///
@@ -83,23 +83,25 @@ pub fn run_length(threshold: f32, reference: f32, shift: f32) -> Result<f32> {
 pub fn threshold_for(run_length: f32, reference: f32) -> Result<f32> {
     let length = between("run_length", run_length, 100.0, 1e15)?;
     let k = between("reference", reference, 0.01, REFERENCE_MOST)?;
-    // Without drift the run is shortest: b² is no more than the run length.
-    let (mut low, mut high) = (0.0, sqrt(length));
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (low + high);
-        if average(middle, -k) < length {
-            low = middle;
-        } else {
-            high = middle;
-        }
+    Ok(threshold(length, k))
+}
+
+/// The threshold, for a gear that is reached.
+///
+/// With x = 2·k·b and A = 2·k²·L it is exp(x) − x − 1 = A: by Newton from ln(1 + A + √(2·A)), which is above the answer.
+pub(super) fn threshold(run_length: f32, reference: f32) -> f32 {
+    let wanted = 2.0 * reference * reference * run_length;
+    let mut x = ln(1.0 + wanted + sqrt(2.0 * wanted));
+    for _ in 0..STEPS {
+        let grown = exp(x);
+        x -= (grown - x - 1.0 - wanted) / (grown - 1.0);
     }
-    Ok(high)
+    x / (2.0 * reference) - overshoot(-reference)
 }
 
 /// The run length for a mean drift of the sum per value.
 fn average(threshold: f32, drift: f32) -> f32 {
-    let down = if drift < 0.0 { drift } else { 0.0 };
-    let b = threshold + 1.1652 - 0.0271 * down * down;
+    let b = threshold + overshoot(drift);
     let x = 2.0 * drift * b;
     if x.abs() < 0.5 {
         // 2·b²·(e^−x + x − 1)/x², without its cancellation
@@ -111,4 +113,10 @@ fn average(threshold: f32, drift: f32) -> f32 {
     } else {
         (exp(-x) + (x - 1.0)) / (2.0 * drift * drift)
     }
+}
+
+/// How far a sum overshoots, at the alarm and at zero together.
+fn overshoot(drift: f32) -> f32 {
+    let down = if drift < 0.0 { drift } else { 0.0 };
+    1.1652 - 0.0271 * down * down
 }

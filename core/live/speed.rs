@@ -1,7 +1,7 @@
 //! The speeds of a sample: what came, whether it can be used, and how well it is known.
 
 use super::event::{LiveCounts, LiveEvent, LiveEventKind, LiveSpeed};
-use super::sensor::{ReadingState, SpeedReading, SpeedSensor, SpeedSource};
+use super::sensor::{ReadingState, SpeedReading, SpeedSensor, SpeedSource, step_bias_rpm};
 use crate::error::Result;
 
 /// A speed sensor reduced to what a sample needs.
@@ -10,12 +10,15 @@ use crate::error::Result;
 pub(super) struct PlannedSensor {
     /// From pulses per microsecond, or per tick, to 1/min.
     scale: f32,
-    /// Variance of one value, (1/min)²: the constant part, and what grows with the square of the speed.
-    variance: f32,
-    variance_rel: f32,
+    /// Variances of one value, (1/min)²: what stays in a mean of many, what falls with their number, what falls with the
+    /// square of their number, and the factor of the latter that goes with the square of the speed.
+    pub(super) lasting: f32,
+    single: f32,
+    ends: f32,
+    ends_rel: f32,
     /// Greatest bias of a mean of many values, 1/min.
     pub(super) bias_rpm: f32,
-    pub(super) greatest_rpm: f32,
+    greatest_rpm: f32,
     age_limit_us: u32,
     source: SpeedSource,
     /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
@@ -25,26 +28,38 @@ pub(super) struct PlannedSensor {
 impl PlannedSensor {
     pub(super) fn new(sensor: &SpeedSensor, sample_s: f32) -> Result<Self> {
         let SpeedSensor { source, teeth, step_rpm, noise_rpm, tick_s, age_limit_s, greatest_rpm } = sensor.checked()?;
+        let spread = sensor.spread()?;
         let per_turn = if teeth > 0 { 60.0 / teeth as f32 } else { 0.0 };
-        let noise = noise_rpm * noise_rpm;
-        let (scale, variance, variance_rel) = match source {
-            SpeedSource::Bus => (0.0, noise + step_rpm * step_rpm / 12.0, 0.0),
-            SpeedSource::Counted => {
-                let one = per_turn / sample_s;
-                (per_turn * 1e6, noise + one * one / 6.0, 0.0)
-            }
-            SpeedSource::Edges => (per_turn / tick_s, noise, tick_s * tick_s / (6.0 * sample_s * sample_s)),
-        };
-        let dithered = noise_rpm >= 0.5 * step_rpm;
-        let bias_rpm = if dithered { 0.0 } else { 0.5 * step_rpm };
-        let age_limit_us = (age_limit_s * 1e6) as u32;
-        Ok(Self { scale, variance, variance_rel, bias_rpm, greatest_rpm, age_limit_us, source, dithered })
+        let per_sample = 60.0 * spread.turns / sample_s;
+        let tick_share = spread.time_s / sample_s;
+        Ok(Self {
+            scale: match source {
+                SpeedSource::Bus => 0.0,
+                SpeedSource::Counted => per_turn * 1e6,
+                SpeedSource::Edges => per_turn / tick_s,
+            },
+            lasting: spread.lasting_rpm * spread.lasting_rpm,
+            single: spread.value_rpm * spread.value_rpm,
+            ends: per_sample * per_sample,
+            ends_rel: tick_share * tick_share,
+            bias_rpm: step_bias_rpm(step_rpm, noise_rpm)?,
+            greatest_rpm,
+            age_limit_us: (age_limit_s * 1e6) as u32,
+            source,
+            dithered: source == SpeedSource::Bus && noise_rpm >= 0.5 * step_rpm,
+        })
     }
 
     /// Variance of one value at this speed, (1/min)².
     #[inline]
     pub(super) fn variance(&self, rpm: f32) -> f32 {
-        self.variance + self.variance_rel * rpm * rpm
+        self.lasting + self.single + self.ends + self.ends_rel * rpm * rpm
+    }
+
+    /// Variance of the mean of so many values one after the other, (1/min)².
+    #[inline]
+    pub(super) fn variance_of_mean(&self, rpm: f32, share: f32) -> f32 {
+        self.lasting + (self.single + (self.ends + self.ends_rel * rpm * rpm) * share) * share
     }
 
     /// The speed of a reading over the time since the sample before; `None` where no edge came, NaN where it cannot be told.
@@ -57,6 +72,18 @@ impl PlannedSensor {
             SpeedSource::Edges => Some(reading.pulses as f32 * self.scale / reading.ticks as f32),
         }
     }
+}
+
+/// A speed with its variance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Known {
+    pub(super) rpm: f32,
+    pub(super) variance: f32,
+}
+
+impl Known {
+    /// A speed that nothing moves with.
+    pub(super) const NONE: Self = Self { rpm: 0.0, variance: 0.0 };
 }
 
 /// How a sensor is doing.
@@ -132,44 +159,46 @@ impl SpeedTrack {
         (self.rpm, self.seen_us, self.fresh) = (rpm, now_us, true);
     }
 
-    /// Whether the speed of this sample can be used; `other` is the speed that would move with it.
+    /// Whether the speed of this sample can be used: it came, and it is not stale. `other` is the speed that moves with it.
     pub(super) fn usable(
         &mut self,
         sensor: &PlannedSensor,
-        other: (f32, f32),
+        other: Known,
         now_us: u32,
         counts: &mut LiveCounts,
     ) -> bool {
-        let (other_rpm, other_variance) = other;
         if !self.fresh {
             return false;
         }
         if self.other_rpm.is_nan() {
-            self.other_rpm = other_rpm;
+            self.other_rpm = other.rpm;
         }
         if now_us.wrapping_sub(self.changed_us) <= sensor.age_limit_us || self.rpm <= 0.0 {
             return true;
         }
-        // What this speed would have moved by, against what it may without showing it.
-        let moved = (other_rpm - self.other_rpm).abs() * self.rpm;
-        let least = 2.0 * sensor.bias_rpm * other_rpm;
-        let stale = sensor.dithered
-            || (moved > least && (moved - least) * (moved - least) > 16.0 * other_variance * self.rpm * self.rpm);
+        let stale = sensor.dithered || self.should_have_moved(sensor, other);
         if stale {
             counts.stale = counts.stale.saturating_add(1);
         }
         !stale
     }
 
+    /// Whether the other speed has moved further since this one last changed than steps and noise of both could hide.
+    fn should_have_moved(&self, sensor: &PlannedSensor, other: Known) -> bool {
+        let ratio = other.rpm / self.rpm;
+        let moved = (other.rpm - self.other_rpm).abs() - 2.0 * sensor.bias_rpm * ratio;
+        moved > 0.0 && moved * moved > 16.0 * (other.variance + sensor.variance(self.rpm) * ratio * ratio)
+    }
+
+    /// Whether the value is that of the sample before, although noise should have changed it.
+    pub(super) fn repeats(&self, sensor: &PlannedSensor, now_us: u32) -> bool {
+        sensor.dithered && self.changed_us != now_us
+    }
+
     /// The event of a sensor that is stale, lost or back, if there is one. One call for each sensor and sample.
-    pub(super) fn report(
-        &mut self,
-        which: LiveSpeed,
-        usable: bool,
-        (now_us, time_us): (u32, u64),
-    ) -> Option<LiveEvent> {
+    pub(super) fn report(&mut self, which: LiveSpeed, usable: bool, time_us: u64) -> Option<LiveEvent> {
         let since_us = if self.fresh { self.changed_us } else { self.seen_us };
-        let for_us = now_us.wrapping_sub(since_us);
+        let for_us = (time_us as u32).wrapping_sub(since_us);
         let (health, kind) = match (usable, self.fresh) {
             (true, _) => (Health::Good, LiveEventKind::Back),
             (false, true) => (Health::Stale, LiveEventKind::Stale),

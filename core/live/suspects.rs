@@ -85,7 +85,7 @@ const LN_MOST: f32 = 6.907_755;
 /// Bound of the evidence of one value.
 const LN_OF_ONE: f32 = 1.0;
 /// From here on a gear counts as seen, slipping or not: ln 10.
-const LN_SEEN: f32 = 2.302_585;
+const LN_SEEN: f32 = core::f32::consts::LN_10;
 /// Chance that a gear shows the slip of an element that holds it.
 const SHOWN: f32 = 0.9;
 /// Chance that a gear seems to slip though nothing in it does.

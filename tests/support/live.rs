@@ -15,7 +15,7 @@ pub fn demo(file: &str) -> String {
 pub fn limits() -> LiveLimits {
     LiveLimits {
         standing_rpm: practice::STANDING_OUTPUT_RPM as f32,
-        slip_rpm: 1.0,
+        slip_rpm: 0.6,
         run_length_s: (practice::FALSE_ALARM_RUN_H * 3600.0) as f32,
         skew_s: 0.0,
         ratio_u_rel: 1e-4,

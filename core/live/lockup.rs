@@ -1,0 +1,79 @@
+//! The lock-up clutch: slip between engine and input, and when it has settled.
+
+use super::event::{LiveEvent, LiveEventKind};
+use super::plan::LivePlan;
+use crate::card::{self, Card, symbol};
+use crate::real::single::sqrt;
+
+pub(super) const SETTLED: Card = Card {
+    id: "live.lockup_settled",
+    purpose: "When the lock-up clutch has settled",
+    equation: "windows of 0.1 s: |s̄| ≤ s_max and |s̄ − s̄'| ≤ 2·√(2·u²/m); it settled where the second of the two windows began",
+    symbols: &[
+        symbol("s̄, s̄'", "mean of engine less input in a window and in the one before", "1/min"),
+        symbol("s_max", "lockup_slip_rpm", "1/min"),
+        symbol("u, m", "standard uncertainty of one difference, and differences in the window", "1/min, 1"),
+    ],
+    range: "commanded on, or no command known",
+    source: &card::GUM,
+    locator: "two means agree within twice the uncertainty of their difference",
+};
+
+/// Length of a window, µs.
+const WINDOW_US: u32 = 100_000;
+
+/// Engine less input in windows.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct LockupTrack {
+    sum: f32,
+    count: f32,
+    since_us: u32,
+    /// Mean of the window before; NaN before the first.
+    mean: f32,
+    on: bool,
+}
+
+impl LockupTrack {
+    pub(super) const NEW: Self = Self { sum: 0.0, count: 0.0, since_us: 0, mean: f32::NAN, on: false };
+
+    /// Takes engine less input of a sample with its variance; `lockup` is the command.
+    pub(super) fn lockup_settled(
+        &mut self,
+        plan: &LivePlan,
+        (slip, variance): (f32, f32),
+        lockup: i8,
+        (now_us, time_us): (u32, u64),
+    ) -> Option<LiveEvent> {
+        let event =
+            |kind, at_us, value, u| Some(LiveEvent { kind, at_us, found_us: time_us, value, u, ..LiveEvent::NONE });
+        if self.on && lockup == 0 {
+            *self = Self::NEW;
+            return event(LiveEventKind::LockupOff, time_us, slip, f32::NAN);
+        }
+        if self.count <= 0.0 {
+            (self.since_us, self.sum) = (now_us, 0.0);
+        }
+        self.sum += slip;
+        self.count += 1.0;
+        let length_us = now_us.wrapping_sub(self.since_us);
+        if length_us < WINDOW_US {
+            return None;
+        }
+        let mean = self.sum / self.count;
+        let of_mean = variance / self.count;
+        let change = mean - core::mem::replace(&mut self.mean, mean);
+        self.count = 0.0;
+        let locked = mean.abs() <= plan.limits.lockup_slip_rpm;
+        let at_us = time_us.saturating_sub(length_us.into());
+        if self.on && !locked {
+            self.on = false;
+            return event(LiveEventKind::LockupOff, at_us, mean, sqrt(of_mean));
+        }
+        if !self.on && locked && lockup != 0 && change * change <= 8.0 * of_mean {
+            self.on = true;
+            return event(LiveEventKind::LockupOn, at_us, mean, sqrt(of_mean));
+        }
+        None
+    }
+}

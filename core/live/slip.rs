@@ -1,0 +1,166 @@
+//! Slip in a gear: how much, since when, and the alarm.
+
+use super::event::{LiveEvent, LiveEventKind, LiveEvents};
+use super::pair::Pair;
+use super::plan::LivePlan;
+use super::run_length::threshold;
+use super::trend::Trend;
+use super::window::Closed;
+use crate::card::{self, Card, symbol};
+use crate::real::single::sqrt;
+
+pub(super) const ALARM: Card = Card {
+    id: "live.judge_slip",
+    purpose: "Alarm for slip in a gear, with a set average time to a false one",
+    equation: "s = n_in − i·n_out; z = min((s − b − δ/2)/u, 2.5); S ← max(0, S + z); alarm at S ≥ h; onset where S last was 0",
+    symbols: &[
+        symbol("s", "slip at the input in one sample", "1/min"),
+        symbol(
+            "b",
+            "greatest bias: that of the steps (live.step_bias_rpm), and skew_s times the rate of the output times i",
+            "1/min",
+        ),
+        symbol("δ", "slip_rpm", "1/min"),
+        symbol("u", "standard uncertainty of s from the sensors", "1/min"),
+        symbol(
+            "h",
+            "threshold of live.threshold_for, for the run length over the sample period and the reference δ/(2·u), at most 1",
+            "1",
+        ),
+    ],
+    range: "in a gear that has settled, noise white; under drive only s > 0 can be slip. One value counts 2.5 u at most: a short glitch cannot \
+        alarm. Without a commanded gear the alarm waits until the onset is as old as follow_s: until then it may be a shift",
+    source: &card::CUMULATIVE_SUMS,
+    locator: "one-sided scheme; reference half way to the slip that is to be found, values clipped (derived)",
+};
+
+/// Most of a single value in the sum.
+const VALUE_MOST: f32 = 2.5;
+/// Most of a reference: the approximation of the run length is good up to here.
+const REFERENCE_MOST: f32 = 1.0;
+const REFERENCE_LEAST: f32 = 0.01;
+/// First of the levels at which a growing slip is reported; each is twice the one before.
+const FIRST_LEVEL_RPM: f32 = 5.0;
+
+/// Slip in the gear in effect.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct SlipTrack {
+    trend: Trend,
+    /// The cumulative sum, when it last was 0, and the sum that alarms.
+    sum: f32,
+    onset_us: u32,
+    threshold: f32,
+    /// One over the standard uncertainty of one slip.
+    per_u: f32,
+    /// Mean slip and middle of the window before; NaN before the first.
+    mean: f32,
+    middle_us: u32,
+    /// Next level to report, 1/min.
+    level_rpm: f32,
+    pub(super) alarm: bool,
+}
+
+/// What an alarm says.
+pub(super) struct SlipAlarm {
+    pub(super) onset_us: u64,
+    pub(super) slip_rpm: f32,
+    pub(super) u_rpm: f32,
+}
+
+impl SlipTrack {
+    pub(super) const NEW: Self = Self {
+        trend: Trend::NEW,
+        sum: 0.0,
+        onset_us: 0,
+        threshold: f32::INFINITY,
+        per_u: 0.0,
+        mean: f32::NAN,
+        middle_us: 0,
+        level_rpm: FIRST_LEVEL_RPM,
+        alarm: false,
+    };
+
+    /// Starts in a gear.
+    pub(super) fn restart(&mut self, plan: &LivePlan, pair: &Pair, ratio: f32) {
+        let per_u = 1.0 / sqrt(pair.variance(ratio));
+        let reference = (0.5 * plan.limits.slip_rpm * per_u).clamp(REFERENCE_LEAST, REFERENCE_MOST);
+        let threshold = threshold(plan.limits.run_length_s / plan.sample_s, reference);
+        *self = Self { onset_us: pair.now_us, threshold, per_u, ..Self::NEW };
+        self.trend.restart(pair.slip(ratio));
+    }
+
+    /// Follows the slip, without judging it.
+    #[inline]
+    pub(super) fn follow(&mut self, plan: &LivePlan, pair: &Pair, ratio: f32) {
+        self.trend.take(&plan.fading, pair.slip(ratio), pair.span_s);
+    }
+
+    /// Judges a sample: raises the alarm.
+    #[inline]
+    pub(super) fn judge_slip(
+        &mut self,
+        plan: &LivePlan,
+        (pair, ratio): (&Pair, f32),
+        wait_s: f32,
+    ) -> Option<SlipAlarm> {
+        let reference = pair.bias(plan, ratio) + 0.5 * plan.limits.slip_rpm;
+        let value = ((pair.slip(ratio) - reference) * self.per_u).min(VALUE_MOST);
+        self.sum = (self.sum + value).clamp(0.0, 2.0 * self.threshold);
+        if self.sum <= 0.0 {
+            self.onset_us = pair.now_us;
+        }
+        if self.alarm || self.sum < self.threshold || pair.since_s(self.onset_us) < wait_s {
+            return None;
+        }
+        self.alarm = true;
+        let (slip_rpm, u_rpm) = self.slip(plan);
+        Some(SlipAlarm { onset_us: pair.at(self.onset_us), slip_rpm, u_rpm })
+    }
+
+    /// Takes a window of the gear: reports levels of a slip that grows, and its end. Returns whether the gear slips.
+    pub(super) fn take_window(
+        &mut self,
+        (slip_rpm, bias): (f32, f32),
+        (pair, closed): (&Pair, &Closed),
+        event: LiveEvent,
+        events: &mut LiveEvents,
+    ) -> Option<bool> {
+        let least = 0.5 * slip_rpm;
+        let clean = closed.slip.abs() <= bias + least.max(3.0 * closed.u);
+        if self.alarm && closed.slip <= bias + least.max(2.0 * closed.u) {
+            self.alarm = false;
+            (self.sum, self.level_rpm) = (0.0, FIRST_LEVEL_RPM);
+            let at_us = pair.at(closed.middle_us);
+            events.add(LiveEvent { kind: LiveEventKind::SlipGone, at_us, value: closed.slip, u: closed.u, ..event });
+        } else if self.alarm && closed.slip >= self.level_rpm {
+            let mut level = self.level_rpm;
+            while 2.0 * level <= closed.slip {
+                level *= 2.0;
+            }
+            let step_us = closed.middle_us.wrapping_sub(self.middle_us) as f32;
+            let before = (closed.slip - level) / (closed.slip - self.mean) * step_us;
+            let before_us = if self.mean < level && before >= 0.0 { before as u32 } else { 0 };
+            let at_us = pair.at(closed.middle_us.wrapping_sub(before_us));
+            events.add(LiveEvent { kind: LiveEventKind::SlipReached, at_us, value: level, u: closed.u, ..event });
+            self.level_rpm = 2.0 * level;
+        }
+        (self.mean, self.middle_us) = (closed.slip, closed.middle_us);
+        match (self.alarm, clean) {
+            (true, _) => Some(true),
+            (false, true) => Some(false),
+            (false, false) => None,
+        }
+    }
+
+    /// The slip now and its standard uncertainty, 1/min.
+    #[inline]
+    pub(super) fn slip(&self, plan: &LivePlan) -> (f32, f32) {
+        (self.trend.level, plan.level_share / self.per_u)
+    }
+
+    /// Ends an alarm that has another cause.
+    pub(super) fn withdraw(&mut self) {
+        (self.alarm, self.sum) = (false, 0.0);
+    }
+}

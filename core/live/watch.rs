@@ -1,0 +1,122 @@
+//! Faults that are none of the unit's: a wrong tooth count, exchanged sensors.
+
+use super::event::{LiveEvent, LiveEventKind};
+use super::gear::NO_RANK;
+use super::plan::LivePlan;
+use super::window::Closed;
+use crate::card::{self, Card, symbol};
+
+pub(super) const WRONG_TEETH: Card = Card {
+    id: "live.wrong_teeth",
+    purpose: "A ratio that is wrong by the same factor in every gear",
+    equation: "e = s̄/(i·n̄_out); |e_1 − e_2| ≤ 4·w + 0.001 in two gears, two windows each, |e| > 4·w + 0.003 in both; no gear fits",
+    symbols: &[symbol("e", "relative error of the ratio in a window", "1"), symbol("w", "ratio_u_rel", "1")],
+    range: "gear as commanded, where that is known, else the one in effect. A slipping element slips with its torque, not by the same \
+        share of the speed in two gears",
+    source: &card::DEFINITION,
+    locator: "a tooth count is a factor of the ratio",
+};
+
+pub(super) const SWAPPED: Card = Card {
+    id: "live.swapped",
+    purpose: "Input and output sensor exchanged",
+    equation: "|r·i − 1| ≤ 4·w + 0.003 in three windows one after the other, while r fits no gear",
+    symbols: &[
+        symbol("r", "measured ratio", "1"),
+        symbol("i", "ratio of the commanded gear, or of any gear where that is not known, without sign", "1"),
+        symbol("w", "ratio_u_rel", "1"),
+    ],
+    range: "gears other than 1:1",
+    source: &card::DEFINITION,
+    locator: "the inverse ratio",
+};
+
+/// A gear with a relative error of its ratio.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Wrong {
+    error: f32,
+    rank: u8,
+    windows: u8,
+}
+
+impl Wrong {
+    const NONE: Self = Self { error: 0.0, rank: NO_RANK, windows: 0 };
+}
+
+/// Errors of the ratio in the last two gears, and windows with an inverse ratio.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Watch {
+    now: Wrong,
+    before: Wrong,
+    inverse: u8,
+    /// The tooth count is wrong: nothing that slips can be told.
+    pub(super) teeth: bool,
+    pub(super) swapped: bool,
+}
+
+/// So many windows in a row show the inverse ratio.
+const INVERSE: u8 = 3;
+
+impl Watch {
+    pub(super) const NEW: Self =
+        Self { now: Wrong::NONE, before: Wrong::NONE, inverse: 0, teeth: false, swapped: false };
+
+    /// Takes a window against the gear `rank`; `commanded`: that is the commanded gear.
+    pub(super) fn take(&mut self, plan: &LivePlan, rank: u8, commanded: bool, closed: &Closed) -> Option<LiveEvent> {
+        let turns = plan.ratio(rank) * closed.output;
+        let error = closed.slip / turns;
+        let u_rel = closed.u / turns;
+        self.wrong_teeth(rank, error, 4.0 * u_rel).or_else(|| {
+            let measured = plan.ratio(rank) * (1.0 + error);
+            self.swapped(plan, measured, commanded.then_some(rank), 4.0 * u_rel + 0.003)
+        })
+    }
+
+    fn wrong_teeth(&mut self, rank: u8, error: f32, spread: f32) -> Option<LiveEvent> {
+        if error.abs() <= spread + 0.003 {
+            // One gear that fits clears the tooth count.
+            (self.now, self.before, self.teeth) = (Wrong::NONE, Wrong::NONE, false);
+            return None;
+        }
+        let same = |other: &Wrong| (other.error - error).abs() <= spread + 0.001;
+        if self.now.rank != rank {
+            self.before = self.now;
+            self.now = Wrong { error, rank, windows: 1 };
+        } else if same(&self.now) {
+            self.now.windows = self.now.windows.saturating_add(1);
+            self.now.error += (error - self.now.error) / f32::from(self.now.windows);
+        } else {
+            self.now = Wrong { error, rank, windows: 1 };
+        }
+        let both = self.now.windows >= 2 && self.before.windows >= 2 && same(&self.before);
+        if self.teeth || !both {
+            return None;
+        }
+        self.teeth = true;
+        let value = 1.0 + 0.5 * (self.now.error + self.before.error);
+        Some(LiveEvent { kind: LiveEventKind::WrongTeeth, value, u: 0.25 * spread, ..LiveEvent::NONE })
+    }
+
+    fn swapped(&mut self, plan: &LivePlan, measured: f32, commanded: Option<u8>, spread: f32) -> Option<LiveEvent> {
+        let near = |ratio: f32| (ratio - 1.0).abs() <= spread;
+        let gears = || (0..plan.gear_count).filter(|&rank| commanded.is_none_or(|only| only == rank));
+        let fits = (0..plan.gear_count).any(|rank| near(measured / plan.ratio(rank)));
+        let inverse = !fits && gears().any(|rank| near(measured * plan.ratio(rank)));
+        self.inverse = if inverse { self.inverse.saturating_add(1) } else { 0 };
+        if fits {
+            self.swapped = false;
+        }
+        if self.swapped || self.inverse < INVERSE {
+            return None;
+        }
+        self.swapped = true;
+        Some(LiveEvent {
+            kind: LiveEventKind::Swapped,
+            value: measured,
+            u: 0.25 * spread * measured,
+            ..LiveEvent::NONE
+        })
+    }
+}
