@@ -13,6 +13,7 @@ mod diagnosis;
 mod elimination;
 mod fraction;
 mod losses;
+mod next;
 mod one_way;
 mod parts;
 mod planets;
@@ -26,6 +27,7 @@ pub use diagnosis::{
 };
 pub use fraction::Fraction;
 pub use losses::{Losses, MeshEfficiency, PowerFlow};
+pub use next::{NextGear, TriedGears};
 pub use one_way::{Load, StateCounts, Swap};
 pub use parts::{Blocks, Element, ElementKind, NO_MEMBER, PlanetarySet, Row, SetJoins, SetKind, SetTeeth};
 pub use planets::PlanetSpeeds;
@@ -81,6 +83,8 @@ pub const CARDS: &[Card] = &[
     losses::LOSSES,
     diagnosis::SYMPTOM,
     diagnosis::DIAGNOSE,
+    next::SEEN_RATIO,
+    next::NEXT_GEAR,
     candidates::COUNTED_RATIO,
     candidates::TIMED_RATIO,
     candidates::FIT_RATIO,

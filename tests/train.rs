@@ -502,27 +502,56 @@ fn signature_vectors() {
     });
 }
 
+const RESPONSES: [Response; 5] =
+    [Response::AsCommanded, Response::OtherRatio, Response::NoDrive, Response::Drives, Response::TiedUp];
+
+/// The `seen` column: places in the list of gears, and what was seen there.
+fn observations(row: &support::Row) -> Vec<(usize, Observation)> {
+    let gears = gears(row);
+    let seen = |text: &str| {
+        let [place, response, value, u] = text.split(':').collect::<Vec<_>>()[..] else { panic!("{text}") };
+        let place = place.parse().unwrap();
+        let observation = Observation {
+            commanded: gears[place],
+            load: Load::Drive,
+            seen: RESPONSES[response.parse::<usize>().unwrap()],
+            ratio: Reading { value: value.parse().unwrap(), u: u.parse().unwrap() },
+        };
+        (place, observation)
+    };
+    row.text("seen").split_whitespace().map(seen).collect()
+}
+
 #[test]
 fn diagnose_vectors() {
-    const RESPONSES: [Response; 5] =
-        [Response::AsCommanded, Response::OtherRatio, Response::NoDrive, Response::Drives, Response::TiedUp];
     vectors("train_diagnose", |row| {
-        let gears = gears(row);
-        let seen = |text: &str| {
-            let [place, response, value, u] = text.split(':').collect::<Vec<_>>()[..] else { panic!("{text}") };
-            Observation {
-                commanded: gears[place.parse::<usize>().unwrap()],
-                load: Load::Drive,
-                seen: RESPONSES[response.parse::<usize>().unwrap()],
-                ratio: Reading { value: value.parse().unwrap(), u: u.parse().unwrap() },
-            }
-        };
-        let observations: Vec<_> = row.text("seen").split_whitespace().map(seen).collect();
+        let observations: Vec<_> = observations(row).into_iter().map(|(_, seen)| seen).collect();
         let found = train(row.text("train"))?.diagnose(&observations)?;
         let Suspect { fault, rank, matched, missed, contradicted, agreed } = found.ranked()[0];
         let first = [fault.element, fault.failure as u8, rank, matched, missed, contradicted, agreed].map(f64::from);
         let [element, failure, rank, matched, missed, contradicted, agreed] = first;
         Ok([element, failure, rank, matched, missed, contradicted, agreed, f64::from(found.count)])
+    });
+}
+
+#[test]
+fn next_gear_vectors() {
+    vectors("train_next_gear", |row| {
+        let train = train(row.text("train"))?;
+        let (places, observations): (Vec<_>, Vec<_>) = observations(row).into_iter().unzip();
+        let diagnosis = train.diagnose(&observations)?;
+        let suspects: Vec<_> =
+            diagnosis.ranked().iter().filter(|suspect| suspect.rank == 1).map(|suspect| suspect.fault).collect();
+        let tried = TriedGears { drive: places.iter().fold(0, |mask, place| mask | 1 << place), coast: 0 };
+        let next = train.next_gear(&gears(row), tried, &suspects)?;
+        let load = f64::from(next.load as u8);
+        Ok([next.gear.into(), load, next.outcomes.into(), next.tie_ups.into(), next.information_bit])
+    });
+    vectors("train_seen_ratio", |row| {
+        let commanded = Commanded { closed: row.count("closed"), one_way: 0 };
+        let ratio = Reading { value: row.number("value"), u: row.number("u") };
+        let seen = train(row.text("train"))?.seen_ratio(commanded, ratio)?.seen;
+        Ok([f64::from(seen as u8)])
     });
 }
 

@@ -135,6 +135,117 @@ fn complaints_lead_back_to_the_element() {
     assert_eq!(unmeasured.ranked().len(), 2);
 }
 
+fn rank_one(named: &NamedTrain, observations: &[Observation]) -> Vec<ElementFault> {
+    let found = named.train.diagnose(observations).unwrap();
+    found.ranked().iter().filter(|suspect| suspect.rank == 1).map(|suspect| suspect.fault).collect()
+}
+
+/// The gear by its name, and what each suspect shows there under the load that was named.
+fn next(named: &NamedTrain, tried: &[&str], suspects: &[ElementFault]) -> (String, NextGear, Vec<Response>) {
+    let place = |id: &str| named.gears.iter().position(|gear| gear.id == id).unwrap();
+    let drive = tried.iter().fold(0, |mask, id| mask | 1 << place(id));
+    let found = named.train.next_gear(&gears(named), TriedGears { drive, coast: 0 }, suspects).unwrap();
+    let gear = &named.gears[found.gear as usize].id;
+    let shown = suspects.iter().map(|&suspect| {
+        let symptom = named.train.symptom(commanded(named, gear), suspect).unwrap();
+        if found.load == Load::Drive { symptom.drive } else { symptom.coast }
+    });
+    (gear.clone(), found, shown.collect())
+}
+
+/// Lost gears of step 13: B1 1 to 5 and R, C2 1, 3, 5, 6, 7. Of the two, second asks B1 alone.
+#[test]
+fn the_next_gear_tells_the_suspects_apart() {
+    let named = wren();
+    let suspects = rank_one(&named, &[seen(&named, "5", Response::NoDrive)]);
+    let (gear, found, shown) = next(&named, &["5"], &suspects);
+    assert_eq!((gear.as_str(), found.load, found.outcomes, found.tie_ups), ("2", Load::Drive, 2, 0));
+    assert!((found.information_bit - 1.0).abs() < 1e-12);
+    assert_eq!(shown, [Response::NoDrive, Response::AsCommanded], "B1 and C2");
+
+    // Fourth without drive: B1 and C1 (without C3 it would drive, on F1). Second loses both, fifth B1 alone.
+    let suspects = rank_one(&named, &[seen(&named, "4", Response::NoDrive)]);
+    assert!(suspects.contains(&fault(&named, "B1", Failure::Dead)), "{suspects:?}");
+    let (_, _, shown) = next(&named, &["4"], &suspects);
+    assert_ne!(shown[0], shown[1]);
+}
+
+/// Followed from any gear that a fault spoils, what is named next leads to it, or to what no gear tells from it.
+#[test]
+fn following_the_next_gear_leads_to_the_fault() {
+    let named = wren();
+    let list = gears(&named);
+    let mut most = 0;
+    for element in 0..6 {
+        for failure in [Failure::Dead, Failure::Stuck] {
+            let truth = ElementFault { element, failure };
+            let look = |place: usize, load: Load| {
+                let symptom = named.train.symptom(list[place], truth).unwrap();
+                let drive = load == Load::Drive;
+                let value = if drive { symptom.ratio.value().unwrap_or(0.0) } else { 0.0 };
+                let seen = if drive { symptom.drive } else { symptom.coast };
+                Observation { commanded: list[place], load, seen, ratio: Reading { value, u: 0.0 } }
+            };
+            let Some(start) = (0..list.len()).find(|&place| look(place, Load::Drive).seen != Response::AsCommanded)
+            else {
+                continue;
+            };
+            let mut observations = vec![look(start, Load::Drive)];
+            let mut tried = TriedGears { drive: 1 << start, coast: 0 };
+            loop {
+                let suspects = rank_one(&named, &observations);
+                assert!(suspects.contains(&truth), "{truth:?} lost after {observations:?}");
+                if suspects.len() == 1 {
+                    break;
+                }
+                let Ok(next) = named.train.next_gear(&list, tried, &suspects) else {
+                    let tell = suspects[1..]
+                        .iter()
+                        .filter(|&&other| named.train.gears_that_tell_faults(&list, suspects[0], other).unwrap() != 0);
+                    assert_eq!(tell.count(), 0, "{truth:?}: a gear was left");
+                    break;
+                };
+                *(if next.load == Load::Drive { &mut tried.drive } else { &mut tried.coast }) |= 1 << next.gear;
+                observations.push(look(next.gear as usize, next.load));
+            }
+            most = most.max(observations.len());
+        }
+    }
+    assert!(most <= 5, "{most} gears for one of the faults");
+}
+
+#[test]
+fn gears_that_would_tie_up_come_last() {
+    let named = wren();
+    // First shows another ratio: C1 or C3 stuck. Gears that tie up with either: 5, 7, R and 3.
+    let suspects = [fault(&named, "C1", Failure::Stuck), fault(&named, "C3", Failure::Stuck)];
+    let (gear, found, _) = next(&named, &[], &suspects);
+    assert_eq!((gear.as_str(), found.tie_ups, found.load), ("1", 0, Load::Drive));
+    // With the harmless gears tried in drive and in coast, a gear that ties up is named, and how many tie it up.
+    let harmless = |mask: u32, (place, id): (usize, &str)| match id {
+        "3" | "5" | "7" | "R" => mask,
+        _ => mask | 1 << place,
+    };
+    let mask = named.gears.iter().map(|gear| gear.id.as_str()).enumerate().fold(0, harmless);
+    let tried = TriedGears { drive: mask, coast: mask };
+    let found = named.train.next_gear(&gears(&named), tried, &suspects).unwrap();
+    assert_eq!((named.gears[found.gear as usize].id.as_str(), found.tie_ups), ("3", 1));
+}
+
+/// C1 dead: third falls back on F1 and shows first's ratio.
+#[test]
+fn a_measured_ratio_says_what_was_seen() {
+    let named = wren();
+    let seen = |value, u| named.train.seen_ratio(commanded(&named, "3"), Reading { value, u }).unwrap();
+    assert_eq!(seen(4.252, 0.001).seen, Response::OtherRatio);
+    assert_eq!(seen(2.294, 0.001).seen, Response::AsCommanded);
+    let first = named.train.diagnose(&[seen(4.252, 0.001)]).unwrap().ranked()[0];
+    assert_eq!(first.fault, fault(&named, "C1", Failure::Dead));
+    let neutral = Commanded { closed: named.mask(["C2", "C3"]).unwrap(), one_way: 0 };
+    let none = named.train.seen_ratio(neutral, Reading { value: 1.0, u: 0.1 });
+    assert_eq!(none.map_err(|e| e.kind()), Err("MISSING"));
+}
+
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(16))]
     /// What a fault does to every gear in drive and in coast leads back to it: nothing else explains it better.
@@ -170,6 +281,16 @@ fn wrong_inputs_are_refused() {
     assert_eq!(named.train.diagnose(&[unloaded]).map_err(|e| e.kind()), Err("INCONSISTENT"));
     let nan = Observation { ratio: Reading { value: f64::NAN, u: 0.0 }, ..seen(&named, "1", Response::NoDrive) };
     assert_eq!(named.train.diagnose(&[nan]).map_err(|e| e.kind()), Err("NOT_FINITE"));
+    let next = |gears: &[Commanded], drive, coast, suspects: &[ElementFault]| {
+        named.train.next_gear(gears, TriedGears { drive, coast }, suspects).map_err(|e| e.kind())
+    };
+    let c2 = fault(&named, "C2", Failure::Dead);
+    assert_eq!(next(&[first], 0, 0, &[b1]), Err("COUNT"));
+    assert_eq!(next(&[first], 0, 0, &[b1; MAX_SUSPECTS + 1]), Err("COUNT"));
+    assert_eq!(next(&[first; 33], 0, 0, &[b1, c2]), Err("COUNT"));
+    assert_eq!(next(&[first], 0, 0, &[b1, nobody]), Err("OUT_OF_RANGE"));
+    assert_eq!(next(&[], 0, 0, &[b1, c2]), Err("NO_ANSWER"));
+    assert_eq!(next(&[commanded(&named, "2")], 1, 1, &[b1, c2]), Err("NO_ANSWER"));
     let junk = Commanded { closed: u32::MAX, one_way: 0 };
     assert_eq!(named.train.symptom(junk, b1).map_err(|e| e.kind()), Err("INCONSISTENT"));
 }

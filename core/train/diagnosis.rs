@@ -197,8 +197,10 @@ impl Suspect {
     }
 }
 
-/// Measured and computed ratio differ for certain beyond this many standard uncertainties.
-const SAME_RATIO_K: f64 = 3.0;
+/// Whether a measured ratio may be the computed one: beyond three standard uncertainties it differs for certain.
+pub(super) fn same_ratio(measured: Reading, shown: f64) -> bool {
+    abs(measured.value - shown) <= 3.0 * measured.u + 1e-9 * abs(shown)
+}
 
 impl Train {
     /// What a commanded gear does with a failed element.
@@ -248,7 +250,7 @@ impl Train {
     /// Ranks every element, dead and stuck, by how well it explains what was seen.
     ///
     /// Rank by fewest (missed + contradicted), then most matched. Equal counts share a rank: then
-    /// [`Train::gears_that_tell_faults`] names the gear to try next.
+    /// [`Train::next_gear`] names the gear to try next.
     ///
     /// * `observations` — 1 to [`MAX_OBSERVATIONS`]; a measured ratio further than 3 u from the computed one contradicts
     /// * returns the suspects that explain at least one fault that was seen, best first
@@ -315,8 +317,8 @@ impl Train {
                     });
                 }
             };
-            let Reading { value, u } = Reading::new(observation.ratio.value, observation.ratio.u)?;
-            let other_ratio = |shown: f64| value != 0.0 && abs(value - shown) > SAME_RATIO_K * u + 1e-9 * abs(shown);
+            let measured = Reading::new(observation.ratio.value, observation.ratio.u)?;
+            let other_ratio = |shown: f64| measured.value != 0.0 && !same_ratio(measured, shown);
             let contradicts = expected != observation.seen
                 || (observation.load == Load::Drive && symptom.ratio.value().is_some_and(other_ratio));
             *match (observation.seen, expected) {

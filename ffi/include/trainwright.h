@@ -6976,6 +6976,28 @@ typedef struct tw_diagnosis {
   uint32_t count;
 } tw_diagnosis;
 
+/// Gears that were tried, as masks of places in a list of gears: bit 0 is the first.
+typedef struct tw_tried_gears {
+  /// Under drive.
+  uint32_t drive;
+  /// While the vehicle drives the input.
+  uint32_t coast;
+} tw_tried_gears;
+
+/// The gear to try next.
+typedef struct tw_next_gear {
+  /// What its outcome tells, bit: 1 halves the suspects.
+  double information_bit;
+  /// Place in the list of gears.
+  uint32_t gear;
+  /// Different outcomes among the suspects, 2 or more.
+  uint32_t outcomes;
+  /// Suspects with which the gear would tie up: try it standing, on the lift, or not at all.
+  uint32_t tie_ups;
+  /// Whether to look under drive or in coast.
+  tw_load load;
+} tw_next_gear;
+
 /// Efficiencies of one mesh each. `practice` holds usual values to be taken by name.
 typedef struct tw_mesh_efficiency {
   /// Two external gears: sun and planet, planet and planet.
@@ -9220,6 +9242,21 @@ tw_status tw_train_gears_that_tell_faults(const struct tw_train *train,
                                           const struct tw_element_fault *one,
                                           const struct tw_element_fault *other,
                                           uint32_t *out_gears);
+
+/// What a ratio that was measured in a commanded gear, under drive and without slip, says about it.
+tw_status tw_train_seen_ratio(const struct tw_train *train,
+                              const struct tw_commanded *commanded,
+                              const struct tw_reading *ratio,
+                              struct tw_observation *out_observation);
+
+/// The gear, of a list of up to 32, whose outcome tells most about 2 to 32 suspects; tw_train_symptom says what each shows there.
+tw_status tw_train_next_gear(const struct tw_train *train,
+                             const struct tw_commanded *gears,
+                             size_t count,
+                             const struct tw_tried_gears *tried,
+                             const struct tw_element_fault *suspects,
+                             size_t suspect_count,
+                             struct tw_next_gear *out_next);
 
 /// The efficiency from sun to ring of a simple set with its carrier standing, shared evenly by its two meshes.
 tw_status tw_train_of_simple_set(double sun_to_ring, struct tw_mesh_efficiency *out_mesh);

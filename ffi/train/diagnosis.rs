@@ -3,7 +3,10 @@
 use crate::pointer::{core, known, put, read, slice};
 use crate::status::Status;
 use crate::train::made;
-use trainwright::train::{Commanded, Diagnosis, ElementFault, Observation, Signature, Symptom, Train};
+use trainwright::judge::Reading;
+use trainwright::train::{
+    Commanded, Diagnosis, ElementFault, NextGear, Observation, Signature, Symptom, Train, TriedGears,
+};
 
 /// What a commanded gear does with a failed element, in drive and in coast.
 #[unsafe(no_mangle)]
@@ -60,6 +63,39 @@ pub unsafe extern "C" fn tw_train_gears_that_tell_faults(
 ) -> Status {
     unsafe {
         put(out_gears, || core(made(train)?.gears_that_tell_faults(slice(gears, count)?, failed(one)?, failed(other)?)))
+    }
+}
+
+/// What a ratio that was measured in a commanded gear, under drive and without slip, says about it.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_seen_ratio(
+    train: *const Train,
+    commanded: *const Commanded,
+    ratio: *const Reading,
+    out_observation: *mut Observation,
+) -> Status {
+    unsafe { put(out_observation, || core(made(train)?.seen_ratio(read(commanded)?, read(ratio)?))) }
+}
+
+/// The gear, of a list of up to 32, whose outcome tells most about 2 to 32 suspects; tw_train_symptom says what each shows there.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_train_next_gear(
+    train: *const Train,
+    gears: *const Commanded,
+    count: usize,
+    tried: *const TriedGears,
+    suspects: *const ElementFault,
+    suspect_count: usize,
+    out_next: *mut NextGear,
+) -> Status {
+    unsafe {
+        put(out_next, || {
+            for place in 0..if suspects.is_null() { 0 } else { suspect_count } {
+                known(&raw const (*suspects.add(place)).failure, 2)?;
+            }
+            let suspects = slice(suspects, suspect_count)?;
+            core(made(train)?.next_gear(slice(gears, count)?, read(tried)?, suspects))
+        })
     }
 }
 

@@ -299,8 +299,8 @@ mod _native {
     mod train {
         #[pymodule_export]
         use crate::train::{
-            Assembly, Gear, Losses, PowerFlow, RatioFit, Signature, State, Suspect, Symptom, Train, counted_ratio,
-            fit_ratio, timed_ratio,
+            Assembly, Gear, Losses, NextGear, PowerFlow, RatioFit, Signature, State, Suspect, Symptom, Train,
+            counted_ratio, fit_ratio, timed_ratio,
         };
     }
 

@@ -7,7 +7,7 @@ mod losses;
 
 pub use assembly::Assembly;
 pub use candidates::{RatioFit, counted_ratio, fit_ratio, timed_ratio};
-pub use diagnosis::{Signature, Suspect, Symptom};
+pub use diagnosis::{NextGear, Signature, Suspect, Symptom};
 pub use losses::{Losses, PowerFlow};
 
 use std::sync::Arc;

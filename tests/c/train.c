@@ -184,26 +184,36 @@ static tw_status signature(const vectors_row *row, double *out) {
     return status;
 }
 
-static tw_status diagnose(const vectors_row *row, double *out) {
+/* The column seen; *drive gets the mask of the places in the list of gears. */
+static size_t observed(const vectors_row *row, const tw_commanded *gears, tw_observation *observations, uint32_t *drive) {
     static char text[VECTORS_LINE];
-    tw_commanded gears[VECTORS_COLUMNS];
-    tw_observation observations[VECTORS_COLUMNS];
-    tw_train train;
-    tw_diagnosis found;
-    double last;
-    tw_status status = build(row, &train, &last);
-    commanded(row, gears);
     strcpy(text, vectors_text(row, "seen"));
     size_t count = 0;
+    *drive = 0;
     for (char *rest = text; *rest != '\0'; count++) {
         char *cell = word(&rest);
         tw_observation *seen = &observations[count];
-        seen->commanded = gears[strtoul(cell, &cell, 10)];
+        const unsigned long place = strtoul(cell, &cell, 10);
+        *drive |= (uint32_t)1 << place;
+        seen->commanded = gears[place];
         seen->load = TW_LOAD_DRIVE;
         seen->seen = (tw_response)strtoul(cell + 1, &cell, 10);
         seen->ratio.value = strtod(cell + 1, &cell);
         seen->ratio.u = strtod(cell + 1, &cell);
     }
+    return count;
+}
+
+static tw_status diagnose(const vectors_row *row, double *out) {
+    tw_commanded gears[VECTORS_COLUMNS];
+    tw_observation observations[VECTORS_COLUMNS];
+    tw_train train;
+    tw_diagnosis found;
+    double last;
+    uint32_t drive;
+    tw_status status = build(row, &train, &last);
+    commanded(row, gears);
+    const size_t count = observed(row, gears, observations, &drive);
     if (status == TW_STATUS_OK) status = tw_train_diagnose(&train, observations, count, &found);
     if (status == TW_STATUS_OK) {
         const tw_suspect first = found.suspects[0];
@@ -211,6 +221,49 @@ static tw_status diagnose(const vectors_row *row, double *out) {
                                   first.missed,        first.contradicted,  first.agreed, found.count};
         memcpy(out, answers, sizeof answers);
     }
+    return status;
+}
+
+static tw_status next_gear(const vectors_row *row, double *out) {
+    tw_commanded gears[VECTORS_COLUMNS];
+    tw_observation observations[VECTORS_COLUMNS];
+    tw_element_fault suspects[TW_MAX_SUSPECTS];
+    tw_tried_gears tried = {0, 0};
+    tw_train train;
+    tw_diagnosis found;
+    tw_next_gear next;
+    double last;
+    size_t suspect_count = 0;
+    tw_status status = build(row, &train, &last);
+    const size_t gear_count = commanded(row, gears);
+    const size_t count = observed(row, gears, observations, &tried.drive);
+    if (status == TW_STATUS_OK) status = tw_train_diagnose(&train, observations, count, &found);
+    if (status == TW_STATUS_OK) {
+        while (suspect_count < found.count && found.suspects[suspect_count].rank == 1) {
+            suspects[suspect_count] = found.suspects[suspect_count].fault;
+            suspect_count++;
+        }
+        status = tw_train_next_gear(&train, gears, gear_count, &tried, suspects, suspect_count, &next);
+    }
+    if (status == TW_STATUS_OK) {
+        out[0] = next.gear;
+        out[1] = next.load;
+        out[2] = next.outcomes;
+        out[3] = next.tie_ups;
+        out[4] = next.information_bit;
+    }
+    return status;
+}
+
+static tw_status seen_ratio(const vectors_row *row, double *out) {
+    const tw_commanded gear = {(uint32_t)vectors_number(row, "closed"), 0};
+    const tw_reading measured = {vectors_number(row, "value"), vectors_number(row, "u")};
+    tw_train train;
+    tw_observation found;
+    double last;
+    tw_status status = build(row, &train, &last);
+    if (status == TW_STATUS_OK) status = tw_train_seen_ratio(&train, &gear, &measured, &found);
+    if (status == TW_STATUS_OK) *out = found.seen;
     return status;
 }
 
@@ -256,6 +309,7 @@ static const vectors_test TESTS[] = {
     {"train_new", building},   {"train_add_set", building}, {"train_add_element", building},
     {"train_solve", solve},    {"train_resolve", resolve},  {"train_planet_speeds", planet_speeds},
     {"train_power_flow", power_flow}, {"train_signature", signature}, {"train_diagnose", diagnose},
+    {"train_next_gear", next_gear}, {"train_seen_ratio", seen_ratio},
     {"train_losses", losses},  {"train_assembly", assembly}, {"train_symptom", symptom},
     {"train_counted_ratio", counted_ratio}, {"train_timed_ratio", timed_ratio}, {"train_fit_ratio", fit_ratio},
 };

@@ -31,7 +31,21 @@ def test_a_complaint_names_the_element():
 def test_equal_suspects_lead_to_the_gear_to_try():
     found = answer("diagnose", FAMILY, "--seen", "5", "no drive")
     assert found["answer"].startswith("B1 dead, C2 dead explain it equally well.")
-    assert "7" in found["try_next"] and "5" not in found["try_next"]
+    assert found["answer"].endswith("Run next: gear 2: B1 dead gives no drive, C2 dead gives as commanded (3.2045).")
+    assert found["run_next"]["gear"] == "2" and found["run_next"]["tie_ups"] == 0
+
+
+def test_a_measured_ratio_is_an_observation():
+    found = answer("diagnose", FAMILY, "--ratio", "3", "4.252", "0.001", "--ratio", "5", "1.383", "0.001")
+    assert found["answer"] == "C1 dead explains all that was seen, and nothing else does as well."
+    stuck = answer("diagnose", FAMILY, "--seen", "1", "other ratio")
+    assert stuck["answer"].startswith("C1 stuck, C3 stuck explain it equally well. Run next: gear 2")
+    assert answer("diagnose", FAMILY, "--ratio", "1", "1.3832", "0.0002")["run_next"] is None
+
+
+def test_nothing_seen_is_refused():
+    result = CliRunner().invoke(shop, ["diagnose", FAMILY])
+    assert result.exit_code != 0 and "--ratio GEAR RATIO U" in result.output
 
 
 def test_what_no_single_element_explains_is_said():

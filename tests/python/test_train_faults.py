@@ -47,6 +47,27 @@ def test_complaint_leads_to_the_element(wren):
     assert "7" in wren.gears_that_tell_faults(("B1", "dead"), ("C2", "dead"))
 
 
+def test_next_gear_says_what_each_suspect_shows(wren):
+    """Lost gears of step 13: B1 1 to 5 and R, C2 1, 3, 5, 6, 7."""
+    suspects = [("B1", "dead"), ("C2", "dead")]
+    found = wren.next_gear(suspects, ["5"])
+    assert (found.gear, found.load, found.outcomes, found.tie_ups, found.information_bit) == ("2", "drive", 2, 0, 1.0)
+    assert [symptom.drive for symptom in found.shown] == ["no drive", "as commanded"]
+    assert "gear 2 in drive" in repr(found) and "bit" in str(found.explain())
+    everything = [gear.id for gear in wren.gears()]
+    in_coast = wren.next_gear(suspects, everything)
+    assert in_coast.load == "coast"
+    with pytest.raises(Error, match="no gear that is left") as refused:
+        wren.next_gear(suspects, [*everything, *((gear, "coast") for gear in everything)])
+    assert refused.value.kind == "NO_ANSWER"
+
+
+def test_a_measured_ratio_is_an_observation(wren):
+    seen = wren.seen_ratio("3", Reading(value=4.252, u=0.001))
+    assert seen[:3] == ("3", "other ratio", "drive")
+    assert wren.diagnose([seen])[0].element == "C1"
+
+
 def test_job_j7(wren):
     heron = Train.from_toml(FAMILY, "heron")
     ratio = train.counted_ratio(input_pulses=13360, output_pulses=5710, input_teeth=40, output_teeth=30)
@@ -99,6 +120,9 @@ def test_wrong_inputs_are_refused_and_named(wren):
         (lambda: wren.symptom("9", "B1", "dead"), "MISSING"),
         (lambda: wren.symptom("1", "B9", "dead"), "MISSING"),
         (lambda: wren.symptom("1", "B1", "weak"), "TEXT"),
+        (lambda: wren.next_gear([("B1", "dead")]), "COUNT"),
+        (lambda: wren.next_gear([("B1", "dead"), ("C9", "dead")]), "MISSING"),
+        (lambda: wren.next_gear([("B1", "dead"), ("C2", "dead")], ["9"]), "MISSING"),
         (lambda: wren.diagnose([]), "COUNT"),
         (lambda: wren.diagnose([("1", "no drive", "none")]), "INCONSISTENT"),
         (lambda: gear(wren, "1").losses(external=1.1, internal=0.99), "OUT_OF_RANGE"),

@@ -205,6 +205,67 @@ impl Suspect {
     }
 }
 
+/// The gear to try next, and what each suspect would show there.
+#[pyclass(frozen, module = "trainwright.train")]
+pub struct NextGear {
+    gear: String,
+    next: core::NextGear,
+    shown: Vec<core::Symptom>,
+}
+
+crate::class::explained!(NextGear, ["train.next_gear"], , []);
+
+#[pymethods]
+impl NextGear {
+    /// Name of the gear.
+    #[getter]
+    fn gear(&self) -> &str {
+        &self.gear
+    }
+
+    /// Whether to look under `"drive"` or in `"coast"`.
+    #[getter]
+    fn load(&self) -> Load {
+        Load(self.next.load)
+    }
+
+    /// What its outcome tells, bit: 1 halves the suspects.
+    #[getter]
+    fn information_bit(&self) -> f64 {
+        self.next.information_bit
+    }
+
+    /// Different outcomes among the suspects, 2 or more.
+    #[getter]
+    fn outcomes(&self) -> u32 {
+        self.next.outcomes
+    }
+
+    /// Suspects with which the gear would tie up: try it standing, on the lift, or not at all.
+    #[getter]
+    fn tie_ups(&self) -> u32 {
+        self.next.tie_ups
+    }
+
+    /// What each suspect shows there, in the order in which they were given.
+    #[getter]
+    fn shown(&self) -> Vec<Symptom> {
+        self.shown.iter().map(|&symptom| Symptom(symptom)).collect()
+    }
+
+    fn __repr__(&self) -> String {
+        let core::NextGear { information_bit, outcomes, .. } = self.next;
+        format!("<gear {} in {}: {outcomes} outcomes, {information_bit:.2} bit>", self.gear, self.load().word())
+    }
+}
+
+/// A gear that was tried: its name, or its name and the load.
+#[derive(FromPyObject)]
+enum Tried {
+    Loaded(String, Load),
+    Driven(String),
+}
+
 /// What was seen in one gear: its name, then `"no drive"`, `"as commanded"`...; optionally the load and the measured ratio.
 #[derive(FromPyObject)]
 enum Observed {
@@ -288,6 +349,50 @@ impl Train {
             Suspect { element, suspect: *suspect }
         };
         Ok(diagnosis.ranked().iter().map(named).collect())
+    }
+
+    /// What a ratio that was measured in a gear, under drive and without slip, says about it: an observation for
+    /// `diagnose`.
+    ///
+    /// A ratio within three standard uncertainties of the gear's own is `"as commanded"`, any other `"other ratio"`.
+    /// Source: follows from the definitions (comparison of the seen with the computed).
+    fn seen_ratio(&self, gear: String, ratio: Reading) -> PyResult<(String, Response, Load, Reading)> {
+        let seen = self.named.train.seen_ratio(self.gear_named(&gear)?, ratio.0).map_err(raise)?;
+        Ok((gear, Response(seen.seen), Load(seen.load), Reading(seen.ratio)))
+    }
+
+    /// The gear of the record whose outcome tells most about suspects that explain the observations equally well.
+    ///
+    /// `suspects` are 2 or more faults, each `(element, "dead" or "stuck")`; `tried` are gears that were seen under drive, or
+    /// `(gear, "coast")`. Gears that no suspect ties up come first, drive before coast. Raises `NO_ANSWER` where no gear tells.
+    /// Source: T. M. Cover and J. A. Thomas, Elements of Information Theory (from memory; entropy of a partition).
+    #[pyo3(signature = (suspects, tried = Vec::new()))]
+    fn next_gear(&self, suspects: Vec<(String, Failure)>, tried: Vec<Tried>) -> PyResult<NextGear> {
+        let faults =
+            suspects.iter().map(|(element, failure)| self.fault(element, *failure)).collect::<PyResult<Vec<_>>>()?;
+        let mut done = core::TriedGears::default();
+        for tried in tried {
+            let (id, load) = match tried {
+                Tried::Loaded(id, load) => (id, load.0),
+                Tried::Driven(id) => (id, core::Load::Drive),
+            };
+            self.gear_named(&id)?;
+            let place = self.named.gears.iter().position(|gear| gear.id == id).unwrap_or_default();
+            let bit = 1_u32.checked_shl(place as u32).unwrap_or_default();
+            match load {
+                core::Load::Coast => done.coast |= bit,
+                _ => done.drive |= bit,
+            }
+        }
+        let commanded = self.commanded();
+        let next = self.named.train.next_gear(&commanded, done, &faults).map_err(raise)?;
+        let place = next.gear as usize;
+        let shown = commanded.get(place).map_or_else(
+            || Ok(Vec::new()),
+            |&gear| faults.iter().map(|&fault| self.named.train.symptom(gear, fault).map_err(raise)).collect(),
+        )?;
+        let gear = self.named.gears.get(place).map(|gear| gear.id.clone()).unwrap_or_default();
+        Ok(NextGear { gear, next, shown })
     }
 
     /// The gears of the record in which two faults, each `(element, "dead" or "stuck")`, show different things.

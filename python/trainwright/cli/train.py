@@ -9,6 +9,7 @@ import click
 from ..answers.faults import SEEN, diagnose_sheet, fault_sheet
 from ..answers.gears import gear_sheet, state_sheet
 from ..answers.which import Count, which_sheet
+from ..judge import Reading
 from ..sheet import Sheet
 from ..train import Train
 from .common import NUMBER, RECORD, Step, answers_with_sheets, command, family_or_train, variant_option
@@ -71,10 +72,15 @@ def faults(file: Path, variant: str | None) -> Sheet:
 @command(Step.TRAIN)
 @click.argument("file", type=RECORD)
 @variant_option
-@click.option("--seen", "seen", nargs=2, type=(str, click.Choice(SEEN)), multiple=True, required=True,
+@click.option("--seen", "seen", nargs=2, type=(str, click.Choice(SEEN)), multiple=True,
               metavar="GEAR WHAT", help=f"A gear and what it does: {', '.join(SEEN)}. May be repeated; name right gears, too.")
+@click.option("--ratio", "ratios", nargs=3, type=(str, float, float), multiple=True, metavar="GEAR RATIO U",
+              help="A gear, the ratio measured in it under drive, and its standard uncertainty. May be repeated.")
 @answers_with_sheets
-def diagnose(file: Path, variant: str | None, seen: tuple[tuple[str, str], ...]) -> Sheet:
-    """Which element a complaint points to, and the gear to try next."""
+def diagnose(file: Path, variant: str | None, seen: tuple[tuple[str, str], ...], ratios: tuple[tuple[str, float, float], ...]) -> Sheet:
+    """Which element a complaint points to, and the gear to run next."""
+    if not (seen or ratios):
+        raise click.UsageError("Say what a gear does: --seen GEAR WHAT, or --ratio GEAR RATIO U.")
     title, train = family_or_train(file, variant)
-    return diagnose_sheet(train, seen, title=f"Suspects in {title}")
+    measured = [(gear, Reading(value=value, u=u)) for gear, value, u in ratios]
+    return diagnose_sheet(train, seen, ratios=measured, title=f"Suspects in {title}")

@@ -146,16 +146,35 @@ def signature(row):
     return [float(sum(1 << int(place) for place in places)) for places in kinds]
 
 
-def diagnose(row):
-    of = train(row["train"], row["gears"])
+def observations(row):
     seen = []
     for cell in row["seen"].split():
         place, response, value, u = cell.split(":")
         seen.append((place, RESPONSES[int(response)], "drive", Reading(value=float(value), u=float(u))))
-    suspects = of.diagnose(seen)
+    return seen
+
+
+def diagnose(row):
+    suspects = train(row["train"], row["gears"]).diagnose(observations(row))
     first = suspects[0]
     of_first = [int(first.element[1:]), FAILURES.index(first.failure), first.rank, first.matched, first.missed]
     return [float(number) for number in (*of_first, first.contradicted, first.agreed, len(suspects))]
+
+
+def next_gear(row):
+    of = train(row["train"], row["gears"])
+    seen = observations(row)
+    suspects = [(s.element, s.failure) for s in of.diagnose(seen) if s.rank == 1]
+    found = of.next_gear(suspects, [gear for gear, *_ in seen])
+    numbers = [int(found.gear), ("none", "drive", "coast").index(found.load), found.outcomes, found.tie_ups]
+    return [*map(float, numbers), found.information_bit]
+
+
+def seen_ratio(row):
+    of = train(row["train"], f"{row['closed']}+0")
+    _, seen, load, _ = of.seen_ratio("0", Reading(value=float(row["value"]), u=float(row["u"])))
+    assert load == "drive"
+    return [float(RESPONSES.index(seen))]
 
 
 def counts(row):
