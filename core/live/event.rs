@@ -334,7 +334,7 @@ pub struct LiveRatio {
     pub windows: u32,
     /// Windows with slip.
     pub slipping: u32,
-    /// Mean slip in those, over the input speed.
+    /// Slip over input speed in those: the mean of the last thirty or so.
     pub slip_share: f32,
 }
 

@@ -29,8 +29,10 @@ pub(super) const GEAR_CHANCES: Card = Card {
 
 /// No gear.
 pub(super) const NO_RANK: u8 = u8::MAX;
-/// What a change of gear costs, in nats.
-const CHANGE: f32 = 8.0;
+/// What a change of gear costs: 8 nats.
+const CHANGE: i16 = 8 * NAT;
+/// Logarithms are kept in parts of a nat.
+const NAT: i16 = 512;
 /// What a ratio that fits exactly is worth more than one that only lies in the band.
 const EXACT: f32 = 3.0;
 
@@ -38,8 +40,8 @@ const EXACT: f32 = 3.0;
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct GearTrack {
-    ln: [f32; MAX_LIVE_GEARS],
-    ln_none: f32,
+    ln: [i16; MAX_LIVE_GEARS],
+    ln_none: i16,
     /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
     low: f32,
     high: f32,
@@ -51,8 +53,8 @@ pub(super) struct GearTrack {
 
 impl GearTrack {
     pub(super) const NEW: Self = Self {
-        ln: [0.0; MAX_LIVE_GEARS],
-        ln_none: 0.0,
+        ln: [0; MAX_LIVE_GEARS],
+        ln_none: 0,
         low: 0.0,
         high: 0.0,
         per_below: 0.0,
@@ -63,7 +65,7 @@ impl GearTrack {
 
     /// Forgets the gear.
     pub(super) fn forget(&mut self) {
-        (self.ln, self.ln_none, self.leader) = ([0.0; MAX_LIVE_GEARS], 0.0, NO_RANK);
+        (self.ln, self.ln_none, self.leader) = ([0; MAX_LIVE_GEARS], 0, NO_RANK);
     }
 
     /// Rank of the gear with the greatest chance; [`NO_RANK`] if none has.
@@ -100,10 +102,11 @@ impl GearTrack {
         };
         let exact = (EXACT - slip * slip / (2.0 * variance)).max(0.0);
         let clear = (half * half / (16.0 * variance)).min(1.0);
-        let near = clear * (1.0 - 2.0 * away.min(1.0) + exact);
+        let parts = |nats: f32| (nats * f32::from(NAT)) as i16;
+        let (near, others) = (parts(clear * (1.0 - 2.0 * away.min(1.0) + exact)), -parts(clear));
         let mut greatest = self.ln_none;
         for (rank, ln) in (0_u8..plan.gear_count).zip(&mut self.ln) {
-            *ln += if rank == self.near { near } else { -clear };
+            *ln = ln.saturating_add(if rank == self.near { near } else { others });
             greatest = greatest.max(*ln);
         }
         let mut leader = NO_RANK;
@@ -111,10 +114,10 @@ impl GearTrack {
             if *ln >= greatest {
                 leader = rank;
             }
-            *ln = (*ln - greatest).max(-CHANGE);
+            *ln = ln.saturating_sub(greatest).max(-CHANGE);
         }
-        self.ln_none = (self.ln_none - greatest).max(-CHANGE);
-        self.leader = if self.ln_none >= 0.0 { NO_RANK } else { leader };
+        self.leader = if self.ln_none >= greatest { NO_RANK } else { leader };
+        self.ln_none = self.ln_none.saturating_sub(greatest).max(-CHANGE);
         self.near
     }
 
@@ -144,13 +147,14 @@ impl GearTrack {
     /// Chances by place in the unit's list; the last is that of no gear.
     pub(super) fn chances(&self, plan: &LivePlan) -> [f32; MAX_LIVE_GEARS + 1] {
         let mut chances = [0.0; MAX_LIVE_GEARS + 1];
-        let none = exp(self.ln_none);
+        let odds = |ln: i16| exp(f32::from(ln) / f32::from(NAT));
+        let none = odds(self.ln_none);
         let ranks = || (0..plan.gear_count).zip(&self.ln);
-        let sum = ranks().fold(none, |sum, (_, &ln)| sum + exp(ln));
+        let sum = ranks().fold(none, |sum, (_, &ln)| sum + odds(ln));
         for (rank, &ln) in ranks() {
             let place = usize::try_from(plan.place(rank)).ok();
             if let Some(chance) = place.and_then(|place| chances.get_mut(place)) {
-                *chance = exp(ln) / sum;
+                *chance = odds(ln) / sum;
             }
         }
         if let Some(chance) = chances.last_mut() {

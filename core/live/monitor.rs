@@ -25,6 +25,8 @@ use super::window::Window;
 const GAP_SAMPLES: f32 = 10.0;
 /// A gear that leads for so long is in effect, even if its ratio does not fit.
 const LEADS_S: f32 = 1.0;
+/// A window without a gear is good enough at so many times the uncertainty of one in a gear.
+const COARSER: f32 = 10.0;
 /// The fluid has cooled down again so far below its limit.
 const COOLED_K: f32 = 2.0;
 
@@ -366,7 +368,7 @@ impl LiveMonitor {
 
     fn begin(&mut self, plan: &LivePlan, pair: &Pair, events: &mut LiveEvents) {
         self.phase = self.shift.phase();
-        self.run = 0;
+        (self.run, self.over) = (0, Mean3::NEW);
         self.slip.withdraw();
         self.window.restart();
         events.add(LiveEvent {
@@ -403,7 +405,7 @@ impl LiveMonitor {
                 return;
             }
         }
-        let arrived = self.shift.take(plan, pair, sample.engine_torque_nm);
+        let arrived = self.shift.take(plan, pair, sample.engine_torque_nm, &mut self.over);
         self.phase = self.shift.phase();
         if arrived {
             self.arrive(plan, pair, sample, events);
@@ -469,7 +471,10 @@ impl LiveMonitor {
             self.window.restart();
         }
         let ratio = plan.ratio(reference);
-        let Some(closed) = self.window.take(plan, pair, ratio) else { return };
+        // Without a gear only coarse faults are looked for.
+        let coarser = if self.phase == ShiftPhase::NoGear { COARSER } else { 1.0 };
+        let u_rel = coarser * plan.limits.ratio_u_rel;
+        let Some(closed) = self.window.take(plan, pair, ratio, u_rel) else { return };
         let about = self.about(plan, pair);
         if self.phase == ShiftPhase::InGear && reference == self.gear && !self.watch.teeth {
             let bias = pair.bias(plan, ratio);

@@ -110,8 +110,10 @@ pub struct LiveUnit {
 pub struct LivePlan {
     /// Ratios without sign, falling; what follows is in the same order, which is called the rank.
     pub(super) ratios: [f32; MAX_LIVE_GEARS],
-    pub(super) factors: [[f32; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
-    pub(super) suspects: [[u8; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
+    /// Slips of the elements per slip at the input, in steps of `factor_step`.
+    factors: [[i16; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
+    /// Those elements, four bits each, the first lowest; [`NOBODY`] for none.
+    holders: [u16; MAX_LIVE_GEARS],
     pub(super) numbers: [i8; MAX_LIVE_GEARS],
     /// Place in the unit's list of each rank.
     pub(super) places: [u8; MAX_LIVE_GEARS],
@@ -120,6 +122,7 @@ pub struct LivePlan {
     pub(super) output: PlannedSensor,
     pub(super) engine: PlannedSensor,
     pub(super) limits: LiveLimits,
+    factor_step: f32,
     pub(super) sample_s: f32,
     pub(super) fading: Fading,
     /// Standard deviation of a smoothed level over that of a sample.
@@ -128,6 +131,10 @@ pub struct LivePlan {
     pub(super) element_count: u8,
 }
 
+/// No element, in four bits.
+const NOBODY: u16 = 0xF;
+/// Steps of the greatest slip of an element per slip at the input.
+const FACTOR_STEPS: f32 = 32_767.0;
 /// Two gears are told apart from this relative difference of their ratios on.
 const LEAST_STEP: f32 = 0.005;
 /// Least and greatest ratio without sign.
@@ -151,8 +158,8 @@ impl LiveUnit {
         let fading = Fading::new(sample_s);
         let mut plan = LivePlan {
             ratios: [0.0; MAX_LIVE_GEARS],
-            factors: [[0.0; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
-            suspects: [[NO_LIVE_ELEMENT; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
+            factors: [[0; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
+            holders: [u16::MAX; MAX_LIVE_GEARS],
             numbers: [0; MAX_LIVE_GEARS],
             places: [0; MAX_LIVE_GEARS],
             elements: [LiveElement::UNKNOWN; MAX_LIVE_ELEMENTS],
@@ -160,6 +167,7 @@ impl LiveUnit {
             output: PlannedSensor::new(&self.output, sample_s)?,
             engine: PlannedSensor::new(&self.engine, sample_s)?,
             limits,
+            factor_step: greatest_factor(gears) / FACTOR_STEPS,
             sample_s,
             fading,
             level_share: fading.level_share(),
@@ -238,13 +246,15 @@ impl LivePlan {
             self.numbers.get_mut(rank),
             self.places.get_mut(rank),
             self.factors.get_mut(rank),
-            self.suspects.get_mut(rank),
+            self.holders.get_mut(rank),
         );
-        let (Some(ratio), Some(number), Some(at), Some(factors), Some(suspects)) = slots else { return };
+        let (Some(ratio), Some(number), Some(at), Some(factors), Some(holders)) = slots else { return };
         (*ratio, *number, *at) = (gear.ratio.abs(), gear.number, place);
         let used = gear.suspects.iter().take(gear.suspect_count.into());
-        for ((suspect, factor), element) in used.zip(factors).zip(suspects) {
-            (*factor, *element) = (suspect.slip_per_input_slip, suspect.element);
+        for ((suspect, factor), shift) in used.zip(factors).zip((0..).step_by(4)) {
+            let steps = suspect.slip_per_input_slip / self.factor_step;
+            *factor = (steps + 0.5_f32.copysign(steps)) as i16;
+            *holders = *holders & !(NOBODY << shift) | u16::from(suspect.element) << shift;
         }
     }
 
@@ -276,14 +286,19 @@ impl LivePlan {
         (0_u8..).zip(used).find(|&(_, &known)| known == place).map(|(rank, _)| rank)
     }
 
+    /// The elements that hold a gear, with their slip per slip at the input.
+    pub(super) fn holders(&self, rank: u8) -> impl Iterator<Item = (u8, f32)> {
+        let packed = self.holders.get(usize::from(rank)).copied().unwrap_or(u16::MAX);
+        let elements = (0..16).step_by(4).map(move |shift| (packed >> shift & NOBODY) as u8);
+        let factors = self.factors.get(usize::from(rank)).into_iter().flatten();
+        let step = self.factor_step;
+        let all = elements.zip(factors).map(move |(element, &steps)| (element, f32::from(steps) * step));
+        all.filter(|&(element, _)| u16::from(element) != NOBODY)
+    }
+
     /// Slip of an element of a gear per slip at the input; NaN where the gear does not hold it.
     pub(super) fn factor(&self, rank: u8, element: u8) -> f32 {
-        let rank = usize::from(rank);
-        let (Some(elements), Some(factors)) = (self.suspects.get(rank), self.factors.get(rank)) else {
-            return f32::NAN;
-        };
-        let mut held = elements.iter().zip(factors).filter(|&(&known, _)| known == element && known != NO_LIVE_ELEMENT);
-        held.next().map_or(f32::NAN, |(_, &factor)| factor)
+        self.holders(rank).find(|&(held, _)| held == element).map_or(f32::NAN, |(_, factor)| factor)
     }
 
     /// An element by its number.
@@ -293,9 +308,14 @@ impl LivePlan {
 
     /// Mask of the elements that hold a gear.
     pub(super) fn suspects_of(&self, rank: u8) -> u16 {
-        let elements = self.suspects.get(usize::from(rank)).into_iter().flatten();
-        elements.fold(0, |mask, &element| mask | 1_u16.checked_shl(element.into()).unwrap_or(0))
+        self.holders(rank).fold(0, |mask, (element, _)| mask | 1 << element)
     }
+}
+
+/// The greatest slip of an element per slip at the input.
+fn greatest_factor(gears: &[LiveGear]) -> f32 {
+    let used = gears.iter().flat_map(|gear| gear.suspects.iter().take(gear.suspect_count.into()));
+    used.fold(0.0, |greatest, suspect| suspect.slip_per_input_slip.abs().max(greatest))
 }
 
 /// The used part of a list.

@@ -13,7 +13,7 @@ use crate::real::single::sqrt;
 struct Seen {
     /// Relative difference of the measured ratio from that of the gear, mean of the windows without slip.
     error: f32,
-    /// Mean slip over input speed in the windows with slip, in parts of [`SHARE`].
+    /// Slip over input speed in the windows with slip, in parts of [`SHARE`]: mean of the first, fading over the last of them.
     slip_share: u16,
     windows: u16,
     slipping: u16,
@@ -31,6 +31,8 @@ pub(super) struct GearRatios {
 /// Parts in which shares and evidence are kept: small, and finer than either is known.
 const SHARE: f32 = 65_535.0;
 const PARTS: f32 = 16.0;
+/// Windows with slip over which older ones fade.
+const FADES: u16 = 32;
 
 impl Seen {
     const NONE: Self = Self { error: 0.0, slip_share: 0, windows: 0, slipping: 0, evidence: [0; 2] };
@@ -53,7 +55,7 @@ impl GearRatios {
                 seen.slipping = seen.slipping.saturating_add(1);
                 let mean = f32::from(seen.slip_share);
                 let share = SHARE * closed.slip / (turns + closed.slip);
-                seen.slip_share = (mean + (share - mean) / f32::from(seen.slipping) + 0.5) as u16;
+                seen.slip_share = (mean + (share - mean) / f32::from(seen.slipping.min(FADES)) + 0.5) as u16;
             }
             Some(false) => {
                 seen.windows = seen.windows.saturating_add(1);

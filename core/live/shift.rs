@@ -65,7 +65,7 @@ pub(super) const ENERGY: Card = Card {
         ),
         symbol("Δt", "time since the sample before, s", "s"),
     ],
-    range: "inertia phase. Power balance: whichever element slips, T_in·s turns to heat. The engine's torque is that of the input only \
+    range: "inertia phase, from where the speeds show it: what slips in the hundredths of a second before is missing. Power balance: whichever element slips, T_in·s turns to heat. The engine's torque is that of the input only \
         while the converter is locked or nearly so; the energy of the speed change of engine and turbine comes on top of its mean torque",
     source: &card::DEFINITION,
     locator: "power balance of a gear train with one slipping element",
@@ -100,8 +100,7 @@ pub(super) struct ShiftTrack {
     flare_at_s: f32,
     /// Way to the half, in the sample before, 1/min.
     to_half: f32,
-    /// Overrun of the input and dip of the output.
-    over: Mean3,
+    /// Dip of the output.
     under: Mean3,
     from: u8,
     to: u8,
@@ -117,7 +116,7 @@ impl ShiftTrack {
     pub(super) const NEW: Self = Self {
         began_us: 0,
         sign_s: f32::NAN,
-        left_s: f32::NAN,
+        left_s: 0.0,
         half_s: f32::NAN,
         end_s: f32::NAN,
         flare_rpm: 0.0,
@@ -131,7 +130,6 @@ impl ShiftTrack {
         dip_at_s: 0.0,
         flare_at_s: 0.0,
         to_half: f32::NAN,
-        over: Mean3::NEW,
         under: Mean3::NEW,
         from: NO_RANK,
         to: NO_RANK,
@@ -196,7 +194,7 @@ impl ShiftTrack {
     }
 
     /// Takes a sample; returns whether the new gear is reached.
-    pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, torque_nm: f32) -> bool {
+    pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, torque_nm: f32, over: &mut Mean3) -> bool {
         let now_s = self.now_s(pair);
         let (old, new) = (plan.ratio(self.from), plan.ratio(self.to));
         let (in_old, in_new) = (pair.slip(old), pair.slip(new));
@@ -214,7 +212,7 @@ impl ShiftTrack {
         }
 
         let high = if up { old } else { new };
-        let over = self.over.take(pair.slip(high));
+        let over = over.take(pair.slip(high));
         let under = self.under.take(self.base.level + self.base.slope_per_s * now_s - pair.output);
         if over > self.flare_rpm {
             (self.flare_rpm, self.flare_at_s) = (over, now_s - pair.span_s);

@@ -56,8 +56,8 @@ pub(super) struct SlipTrack {
     /// Mean slip and middle of the window before; NaN before the first.
     mean: f32,
     middle_us: u32,
-    /// Next level to report, 1/min.
-    level_rpm: f32,
+    /// Next level to report: how often the first is doubled.
+    level: u8,
     pub(super) alarm: bool,
 }
 
@@ -77,7 +77,7 @@ impl SlipTrack {
         per_u: 0.0,
         mean: f32::NAN,
         middle_us: 0,
-        level_rpm: FIRST_LEVEL_RPM,
+        level: 0,
         alarm: false,
     };
 
@@ -130,20 +130,20 @@ impl SlipTrack {
         let clean = closed.slip.abs() <= bias + least.max(3.0 * closed.u);
         if self.alarm && closed.slip <= bias + least.max(2.0 * closed.u) {
             self.alarm = false;
-            (self.sum, self.level_rpm) = (0.0, FIRST_LEVEL_RPM);
+            (self.sum, self.level) = (0.0, 0);
             let at_us = pair.at(closed.middle_us);
             events.add(LiveEvent { kind: LiveEventKind::SlipGone, at_us, value: closed.slip, u: closed.u, ..event });
-        } else if self.alarm && closed.slip >= self.level_rpm {
-            let mut level = self.level_rpm;
-            while 2.0 * level <= closed.slip {
-                level *= 2.0;
+        } else if self.alarm && closed.slip >= level_rpm(self.level) {
+            while closed.slip >= level_rpm(self.level + 1) {
+                self.level += 1;
             }
+            let level = level_rpm(self.level);
             let step_us = closed.middle_us.wrapping_sub(self.middle_us) as f32;
             let before = (closed.slip - level) / (closed.slip - self.mean) * step_us;
             let before_us = if self.mean < level && before >= 0.0 { before as u32 } else { 0 };
             let at_us = pair.at(closed.middle_us.wrapping_sub(before_us));
             events.add(LiveEvent { kind: LiveEventKind::SlipReached, at_us, value: level, u: closed.u, ..event });
-            self.level_rpm = 2.0 * level;
+            self.level += 1;
         }
         (self.mean, self.middle_us) = (closed.slip, closed.middle_us);
         match (self.alarm, clean) {
@@ -163,4 +163,9 @@ impl SlipTrack {
     pub(super) fn withdraw(&mut self) {
         (self.alarm, self.sum) = (false, 0.0);
     }
+}
+
+/// A level that is reported; after sixteen of them no speed is left.
+fn level_rpm(level: u8) -> f32 {
+    if level < 16 { FIRST_LEVEL_RPM * f32::from(1_u16 << level) } else { f32::INFINITY }
 }

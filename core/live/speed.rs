@@ -10,12 +10,11 @@ use crate::error::Result;
 pub(super) struct PlannedSensor {
     /// From pulses per microsecond, or per tick, to 1/min.
     scale: f32,
-    /// Variances of one value, (1/min)²: what stays in a mean of many, what falls with their number, what falls with the
-    /// square of their number, and the factor of the latter that goes with the square of the speed.
+    /// Variances of one value, (1/min)²: what stays in a mean of many, what falls with their number, and what falls with the
+    /// square of their number; of edges the latter over the square of the speed.
     pub(super) lasting: f32,
     single: f32,
     ends: f32,
-    ends_rel: f32,
     /// Greatest bias of a mean of many values, 1/min.
     pub(super) bias_rpm: f32,
     greatest_rpm: f32,
@@ -40,8 +39,7 @@ impl PlannedSensor {
             },
             lasting: spread.lasting_rpm * spread.lasting_rpm,
             single: spread.value_rpm * spread.value_rpm,
-            ends: per_sample * per_sample,
-            ends_rel: tick_share * tick_share,
+            ends: per_sample * per_sample + tick_share * tick_share,
             bias_rpm: step_bias_rpm(step_rpm, noise_rpm)?,
             greatest_rpm,
             age_limit_us: (age_limit_s * 1e6) as u32,
@@ -53,13 +51,19 @@ impl PlannedSensor {
     /// Variance of one value at this speed, (1/min)².
     #[inline]
     pub(super) fn variance(&self, rpm: f32) -> f32 {
-        self.lasting + self.single + self.ends + self.ends_rel * rpm * rpm
+        self.lasting + self.single + self.ends(rpm)
     }
 
     /// Variance of the mean of so many values one after the other, (1/min)².
     #[inline]
     pub(super) fn variance_of_mean(&self, rpm: f32, share: f32) -> f32 {
-        self.lasting + (self.single + (self.ends + self.ends_rel * rpm * rpm) * share) * share
+        self.lasting + (self.single + self.ends(rpm) * share) * share
+    }
+
+    /// What the ends of a window add for one value, (1/min)².
+    #[inline]
+    fn ends(&self, rpm: f32) -> f32 {
+        if self.source == SpeedSource::Edges { self.ends * rpm * rpm } else { self.ends }
     }
 
     /// The speed of a reading over the time since the sample before; `None` where no edge came, NaN where it cannot be told.

@@ -164,9 +164,8 @@ impl LivePlan {
 
     /// Torque on an element per input torque, in the gear of a rank; 0 where the element does not hold it.
     fn torque_share(&self, rank: usize, element: u8) -> f32 {
-        let (Some(elements), Some(factors)) = (self.suspects.get(rank), self.factors.get(rank)) else { return 0.0 };
-        let held = elements.iter().zip(factors).find(|&(&held, factor)| held == element && *factor != 0.0);
-        held.map_or(0.0, |(_, factor)| 1.0 / factor.abs())
+        let factor = self.factor(rank as u8, element).abs();
+        if factor > 0.0 { 1.0 / factor } else { 0.0 }
     }
 }
 

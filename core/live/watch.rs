@@ -20,7 +20,7 @@ pub(super) const WRONG_TEETH: Card = Card {
 pub(super) const SWAPPED: Card = Card {
     id: "live.swapped",
     purpose: "Input and output sensor exchanged",
-    equation: "|r·i − 1| ≤ 4·w + 0.003 in three windows one after the other, while r fits no gear",
+    equation: "|r·i − 1| ≤ 4·w + 0.003 in ten windows one after the other, while r fits no gear",
     symbols: &[
         symbol("r", "measured ratio", "1"),
         symbol("i", "ratio of the commanded gear, or of any gear where that is not known, without sign", "1"),
@@ -57,7 +57,7 @@ pub(super) struct Watch {
 }
 
 /// So many windows in a row show the inverse ratio.
-const INVERSE: u8 = 3;
+const INVERSE: u8 = 10;
 
 impl Watch {
     pub(super) const NEW: Self =

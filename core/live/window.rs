@@ -59,9 +59,9 @@ impl Window {
         self.count = 0.0;
     }
 
-    /// Takes a sample of a gear with this ratio.
+    /// Takes a sample of a gear with this ratio; the window closes at the relative uncertainty `u_rel`.
     #[inline]
-    pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, ratio: f32) -> Option<Closed> {
+    pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, ratio: f32, u_rel: f32) -> Option<Closed> {
         if self.count <= 0.0 {
             *self = Self { since_us: pair.now_us, ..Self::NEW };
         }
@@ -75,7 +75,7 @@ impl Window {
         let share = 1.0 / self.count;
         let variance = plan.input.variance_of_mean(pair.input, share)
             + ratio * ratio * plan.output.variance_of_mean(pair.output, share);
-        let wanted = plan.limits.ratio_u_rel * pair.input;
+        let wanted = u_rel * pair.input;
         // Steps that no noise hides stay in any mean: a window that is down to them closes, too.
         let stays = plan.input.lasting + ratio * ratio * plan.output.lasting;
         let good = variance <= wanted * wanted || variance <= 1.25 * stays;
