@@ -18,8 +18,12 @@ A monitor is no protection: stop what slips, flares or overheats by the rules of
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from html import escape
 from typing import Any
 
+import numpy as np
+
+from . import hazard
 from ._native.live import (
     COLUMNS,
     EVENT_KINDS,
@@ -121,6 +125,14 @@ def sensors(
     return {shaft: made(shaft) for shaft in SHAFTS}
 
 
+CAUTIONS = (
+    *map(hazard.caution, ("turning shafts", "overspeed", "hot parts", "hot fluid")),
+    "A monitor is no protection: the rules of the bench and the vehicle maker's procedures come first.",
+)
+SHOWN = 20
+"""Events in the table of a notebook."""
+
+
 class Watched:
     """What the monitors found: tables as dictionaries of NumPy arrays, ready for any data frame."""
 
@@ -158,9 +170,27 @@ class Watched:
         """The monitor of a unit as it stood after the last sample."""
         return self._watch.monitor(name)
 
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """To print beside what was found."""
+        return CAUTIONS
+
+    def _repr_html_(self) -> str:
+        count = len(self.events["unit"])
+        head = "".join(f"<th>{name}</th>" for name in self.events)
+        rows = ("".join(f"<td>{escape(_short(values[row]))}</td>" for values in self.events.values()) for row in range(min(count, SHOWN)))
+        body = "".join(f"<tr>{cells}</tr>" for cells in rows)
+        more = f"<p>{count - SHOWN:,} more events.</p>" if count > SHOWN else ""
+        cautions = escape(" ".join(self.cautions))
+        return f"<p>{escape(repr(self)[1:-1])}</p><table><thead><tr>{head}</tr></thead><tbody>{body}</tbody></table>{more}<p><small>{cautions}</small></p>"
+
     def __repr__(self) -> str:
         missing = f"; without {', '.join(self.missing_columns)}" if self.missing_columns else ""
         return f"<{self.rows:,} samples of {len(self.units):,} units: {len(self.events['unit']):,} events, {len(self.shifts['unit']):,} shifts{missing}>"
+
+
+def _short(value: Any) -> str:
+    return f"{value:.6g}" if isinstance(value, float | np.floating) else str(value)
 
 
 def watch(
@@ -185,7 +215,6 @@ def watch(
     * ``bus``: columns that hold bus values, by their :class:`trainwright.duty.BusSignal`: raw where they are whole numbers
     * ``threads``: how many; all cores unless given
 
-    >>> import numpy as np
     >>> sensor = SpeedSensor.bus(step_rpm=0.5, noise_rpm=0.5, age_limit_s=0.05, greatest_rpm=8000.0)
     >>> gears = [Gear(name="1", number=1, ratio=4.0), Gear(name="2", number=2, ratio=2.5)]
     >>> limits = Limits.common_practice(slip_rpm=1.0, skew_s=0.0, ratio_u_rel=1e-4)

@@ -281,6 +281,18 @@ def test_renamed_columns_frames_and_pieces_give_the_same() -> None:
     assert streamed.rows == 6001
 
 
+def test_the_tables_are_those_of_any_data_frame_and_a_notebook_shows_them() -> None:
+    watched = watch(WREN, TRACE, name="bench 2")
+    for table in (watched.events, watched.shifts, watched.ratios, watched.suspects, watched.counts):
+        rows = len(table["unit"])
+        assert pytest.importorskip("pandas").DataFrame(table).shape == (rows, len(table))
+        assert pytest.importorskip("polars").DataFrame(table).shape == (rows, len(table))
+        assert pa.table(table).num_rows == rows
+    page = watched._repr_html_()
+    assert "bench 2" in page and "gear reached" in page and "engine_torque_nm" in page
+    assert trainwright.hazard.caution("hot parts").split(":")[0] in page.replace("&#x27;", "'")
+
+
 def test_types_of_columns_do_not_matter() -> None:
     want = watch(WREN, TRACE)
     whole = {name: TRACE[name].astype(np.int8) for name in ("gear", "lockup")}
@@ -396,7 +408,7 @@ sample = st.fixed_dictionaries(
 )  # fmt: skip
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=60, deadline=None)
 @given(st.lists(sample, min_size=1, max_size=60), st.booleans())
 def test_any_stream_is_taken_and_gives_the_same_one_by_one(rows: list[dict[str, float]], after_the_trace: bool) -> None:
     samples = {name: np.array([row[name] for row in rows]) for name in rows[0]}
