@@ -2,10 +2,10 @@
 The compiled part of trainwright.
 """
 
-from . import clutch as clutch, converter as converter, duty as duty, fit as fit, fleet as fleet, fluid as fluid, hazard as hazard, hold as hold, hydraulic as hydraulic, identify as identify, interchange as interchange, judge as judge, practice as practice, record as record, road as road, stack as stack, tire as tire, tow as tow, train as train, units as units
+from . import clutch as clutch, converter as converter, duty as duty, fit as fit, fleet as fleet, fluid as fluid, hazard as hazard, hold as hold, hydraulic as hydraulic, identify as identify, interchange as interchange, judge as judge, live as live, practice as practice, record as record, road as road, stack as stack, tire as tire, tow as tow, train as train, units as units
 from typing import Any, final
 
-__all__ = ["Card", "Explanation", "Source", "Symbol", "card", "cards", "explain", "version", "clutch", "converter", "duty", "fit", "fleet", "fluid", "hazard", "hold", "hydraulic", "identify", "interchange", "judge", "practice", "record", "road", "stack", "tire", "tow", "train", "units"]
+__all__ = ["Card", "Explanation", "Source", "Symbol", "card", "cards", "explain", "version", "clutch", "converter", "duty", "fit", "fleet", "fluid", "hazard", "hold", "hydraulic", "identify", "interchange", "judge", "live", "practice", "record", "road", "stack", "tire", "tow", "train", "units"]
 
 @final
 class Card:
