@@ -1157,6 +1157,33 @@ typedef uint8_t tw_health;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+/// Where a shift is.
+enum tw_shift_phase
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint8_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  /// No gear is known: standing, neutral, just switched on, or speeds are missing.
+  TW_SHIFT_PHASE_NO_GEAR,
+  /// In a gear.
+  TW_SHIFT_PHASE_IN_GEAR,
+  /// A shift is commanded; nothing shows in the speeds yet.
+  TW_SHIFT_PHASE_FILL,
+  /// The input runs ahead or the output dips, the old ratio still holds or is exceeded.
+  TW_SHIFT_PHASE_TORQUE,
+  /// The input is on its way from the old ratio to the new.
+  TW_SHIFT_PHASE_INERTIA,
+  /// The new ratio is reached and settles; slip is not judged yet.
+  TW_SHIFT_PHASE_SETTLE,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum tw_shift_phase tw_shift_phase;
+#else
+typedef uint8_t tw_shift_phase;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 /// What happened.
 enum tw_live_event_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1230,33 +1257,6 @@ enum tw_live_speed
 typedef enum tw_live_speed tw_live_speed;
 #else
 typedef uint8_t tw_live_speed;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-/// Where a shift is.
-enum tw_shift_phase
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint8_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  /// No gear is known: standing, neutral, just switched on, or speeds are missing.
-  TW_SHIFT_PHASE_NO_GEAR,
-  /// In a gear.
-  TW_SHIFT_PHASE_IN_GEAR,
-  /// A shift is commanded; nothing shows in the speeds yet.
-  TW_SHIFT_PHASE_FILL,
-  /// The input runs ahead or the output dips, the old ratio still holds or is exceeded.
-  TW_SHIFT_PHASE_TORQUE,
-  /// The input is on its way from the old ratio to the new.
-  TW_SHIFT_PHASE_INERTIA,
-  /// The new ratio is reached and settles; slip is not judged yet.
-  TW_SHIFT_PHASE_SETTLE,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum tw_shift_phase tw_shift_phase;
-#else
-typedef uint8_t tw_shift_phase;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -5335,9 +5335,12 @@ typedef struct tw_live_unit {
 typedef struct tw_planned_sensor {
   /// From pulses per microsecond, or per tick, to 1/min.
   float scale;
-  /// Variance of one value, (1/min)²: the constant part, and what grows with the square of the speed.
-  float variance;
-  float variance_rel;
+  /// Variances of one value, (1/min)²: what stays in a mean of many, what falls with their number, what falls with the
+  /// square of their number, and the factor of the latter that goes with the square of the speed.
+  float lasting;
+  float single;
+  float ends;
+  float ends_rel;
   /// Greatest bias of a mean of many values, 1/min.
   float bias_rpm;
   float greatest_rpm;
@@ -5346,6 +5349,12 @@ typedef struct tw_planned_sensor {
   /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
   bool dithered;
 } tw_planned_sensor;
+
+/// How much a new sample moves level and slope, and what noise is left of them.
+typedef struct tw_fading {
+  float level_gain;
+  float slope_gain_per_s;
+} tw_fading;
 
 /// A checked unit, reduced. Constant: many monitors share one.
 typedef struct tw_live_plan {
@@ -5362,6 +5371,9 @@ typedef struct tw_live_plan {
   struct tw_planned_sensor engine;
   struct tw_live_limits limits;
   float sample_s;
+  struct tw_fading fading;
+  /// Standard deviation of a smoothed level over that of a sample.
+  float level_share;
   uint8_t gear_count;
   uint8_t element_count;
 } tw_live_plan;
@@ -5378,19 +5390,6 @@ typedef struct tw_speed_track {
   tw_health health;
   bool fresh;
 } tw_speed_track;
-
-/// Log-likelihoods of the gears by rank, and the band that holds the last ratio.
-typedef struct tw_gear_track {
-  float ln[TW_MAX_LIVE_GEARS];
-  float ln_none;
-  /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
-  float low;
-  float high;
-  float per_below;
-  float per_above;
-  uint8_t near;
-  uint8_t leader;
-} tw_gear_track;
 
 /// What was counted since the start. Counters stop at their greatest value.
 typedef struct tw_live_counts {
@@ -5426,17 +5425,185 @@ typedef struct tw_live_counts {
   uint32_t alarms;
 } tw_live_counts;
 
+/// Log-likelihoods of the gears by rank, and the band that holds the last ratio.
+typedef struct tw_gear_track {
+  float ln[TW_MAX_LIVE_GEARS];
+  float ln_none;
+  /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
+  float low;
+  float high;
+  float per_below;
+  float per_above;
+  uint8_t near;
+  uint8_t leader;
+} tw_gear_track;
+
+/// What the windows of a gear showed.
+typedef struct tw_seen {
+  /// Relative difference of the measured ratio from that of the gear, mean of the windows without slip.
+  float error;
+  /// Mean slip over input speed in the windows with slip, in parts of [`SHARE`].
+  uint16_t slip_share;
+  uint16_t windows;
+  uint16_t slipping;
+  /// Evidence in parts of [`PARTS`]: forward and backward.
+  int8_t evidence[2];
+} tw_seen;
+
+/// By rank.
+typedef struct tw_gear_ratios {
+  struct tw_seen seen[TW_MAX_LIVE_GEARS];
+} tw_gear_ratios;
+
+/// Level and slope now.
+typedef struct tw_trend {
+  float level;
+  float slope_per_s;
+} tw_trend;
+
+/// Slip in the gear in effect.
+typedef struct tw_slip_track {
+  struct tw_trend trend;
+  /// The cumulative sum, when it last was 0, and the sum that alarms.
+  float sum;
+  uint32_t onset_us;
+  float threshold;
+  /// One over the standard uncertainty of one slip.
+  float per_u;
+  /// Mean slip and middle of the window before; NaN before the first.
+  float mean;
+  uint32_t middle_us;
+  /// Next level to report, 1/min.
+  float level_rpm;
+  bool alarm;
+} tw_slip_track;
+
+/// A window that is open: sums over its samples.
+typedef struct tw_window {
+  float slip;
+  float output;
+  float count;
+  uint32_t since_us;
+} tw_window;
+
+/// Mean of three samples in a row; before the third, NaN.
+typedef struct tw_mean3 {
+  float before[2];
+} tw_mean3;
+
+/// The shift that is running, or the last one. Times are seconds after it began; NaN while they are not known.
+typedef struct tw_shift_track {
+  uint64_t began_us;
+  float sign_s;
+  float left_s;
+  float half_s;
+  float end_s;
+  float flare_rpm;
+  /// Greatest dip below the trend at the start, and what the line from start to end lies lower there.
+  float trend_dip_rpm;
+  float line_below_rpm;
+  /// Turn of the slip at the input, rad.
+  float turn_rad;
+  float energy_j;
+  float plate_c;
+  float temp_c;
+  /// The output when it began.
+  struct tw_trend base;
+  float dip_at_s;
+  float flare_at_s;
+  /// Way to the half, in the sample before, 1/min.
+  float to_half;
+  /// Overrun of the input and dip of the output.
+  struct tw_mean3 over;
+  struct tw_mean3 under;
+  uint8_t from;
+  uint8_t to;
+  uint8_t left_run;
+  uint8_t arrived_run;
+  bool commanded;
+  /// The element that slips belongs to the new gear.
+  bool slips_in_new;
+  bool done;
+} tw_shift_track;
+
+/// Engine less input in windows.
+typedef struct tw_lockup_track {
+  float sum;
+  float count;
+  uint32_t since_us;
+  /// Mean of the window before; NaN before the first.
+  float mean;
+  bool on;
+} tw_lockup_track;
+
+/// A gear with a relative error of its ratio.
+typedef struct tw_wrong {
+  float error;
+  uint8_t rank;
+  uint8_t windows;
+} tw_wrong;
+
+/// Errors of the ratio in the last two gears, and windows with an inverse ratio.
+typedef struct tw_watch {
+  struct tw_wrong now;
+  struct tw_wrong before;
+  uint8_t inverse;
+  /// The tooth count is wrong: nothing that slips can be told.
+  bool teeth;
+  bool swapped;
+} tw_watch;
+
+/// Excess of each element's plates over the fluid when the last shift ended.
+typedef struct tw_plates {
+  float excess_k[TW_MAX_LIVE_ELEMENTS];
+  /// That time, in 1024 µs.
+  uint32_t at;
+} tw_plates;
+
+/// What is commanded, and since when.
+typedef struct tw_command {
+  uint32_t since_us;
+  int8_t number;
+  uint8_t rank;
+  /// The gear did not come: it is not waited for again.
+  bool refused;
+} tw_command;
+
 /// The state of one unit that is watched. A plain value: copy it, store it, forget it.
 typedef struct tw_live_monitor {
   uint64_t time_us;
+  /// When a pair of speeds was last used, µs, low bits.
+  uint32_t used_us;
   struct tw_speed_track input;
   struct tw_speed_track output;
   struct tw_speed_track engine;
-  struct tw_gear_track gears;
   struct tw_live_counts counts;
+  struct tw_gear_track gears;
+  struct tw_gear_ratios ratios;
+  struct tw_trend output_trend;
+  struct tw_slip_track slip;
+  struct tw_window window;
+  struct tw_shift_track shift;
+  struct tw_lockup_track lockup;
+  struct tw_watch watch;
+  struct tw_plates plates;
+  struct tw_command command;
+  /// When the gear was reached, or began to lead; µs, low bits.
+  uint32_t since_us;
+  /// When the ratio last fitted the gear for [`RUN`] samples, µs, low bits, and how far the input ran ahead since then.
+  uint32_t calm_us;
+  struct tw_mean3 over;
+  float peak;
+  /// Gear in effect; while none is, the one that leads.
   uint8_t gear;
+  uint8_t window_rank;
+  /// Samples in a row that fit.
+  uint8_t run;
+  tw_shift_phase phase;
   bool started;
+  bool used;
   bool standing;
+  bool hot;
 } tw_live_monitor;
 
 /// One sample.
@@ -5586,7 +5753,8 @@ typedef struct tw_live_shift {
 typedef struct tw_live_ratio {
   /// Mean ratio, a magnitude; NaN before the first window.
   float ratio;
-  /// Its standard uncertainty: windows, and the greatest bias that the sensors' steps allow.
+  /// Its standard uncertainty from the windows. What steps without noise leave in any mean comes on top
+  /// (`step_bias_rpm`).
   float u;
   /// Windows without slip, which made this mean.
   uint32_t windows;
