@@ -5335,12 +5335,11 @@ typedef struct tw_live_unit {
 typedef struct tw_planned_sensor {
   /// From pulses per microsecond, or per tick, to 1/min.
   float scale;
-  /// Variances of one value, (1/min)²: what stays in a mean of many, what falls with their number, what falls with the
-  /// square of their number, and the factor of the latter that goes with the square of the speed.
+  /// Variances of one value, (1/min)²: what stays in a mean of many, what falls with their number, and what falls with the
+  /// square of their number; of edges the latter over the square of the speed.
   float lasting;
   float single;
   float ends;
-  float ends_rel;
   /// Greatest bias of a mean of many values, 1/min.
   float bias_rpm;
   float greatest_rpm;
@@ -5360,8 +5359,10 @@ typedef struct tw_fading {
 typedef struct tw_live_plan {
   /// Ratios without sign, falling; what follows is in the same order, which is called the rank.
   float ratios[TW_MAX_LIVE_GEARS];
-  float factors[TW_MAX_LIVE_GEARS][TW_MAX_LIVE_SUSPECTS];
-  uint8_t suspects[TW_MAX_LIVE_GEARS][TW_MAX_LIVE_SUSPECTS];
+  /// Slips of the elements per slip at the input, in steps of `factor_step`.
+  int16_t factors[TW_MAX_LIVE_GEARS][TW_MAX_LIVE_SUSPECTS];
+  /// Those elements, four bits each, the first lowest; [`NOBODY`] for none.
+  uint16_t holders[TW_MAX_LIVE_GEARS];
   int8_t numbers[TW_MAX_LIVE_GEARS];
   /// Place in the unit's list of each rank.
   uint8_t places[TW_MAX_LIVE_GEARS];
@@ -5370,6 +5371,7 @@ typedef struct tw_live_plan {
   struct tw_planned_sensor output;
   struct tw_planned_sensor engine;
   struct tw_live_limits limits;
+  float factor_step;
   float sample_s;
   struct tw_fading fading;
   /// Standard deviation of a smoothed level over that of a sample.
@@ -5427,8 +5429,8 @@ typedef struct tw_live_counts {
 
 /// Log-likelihoods of the gears by rank, and the band that holds the last ratio.
 typedef struct tw_gear_track {
-  float ln[TW_MAX_LIVE_GEARS];
-  float ln_none;
+  int16_t ln[TW_MAX_LIVE_GEARS];
+  int16_t ln_none;
   /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
   float low;
   float high;
@@ -5442,7 +5444,7 @@ typedef struct tw_gear_track {
 typedef struct tw_seen {
   /// Relative difference of the measured ratio from that of the gear, mean of the windows without slip.
   float error;
-  /// Mean slip over input speed in the windows with slip, in parts of [`SHARE`].
+  /// Slip over input speed in the windows with slip, in parts of [`SHARE`]: mean of the first, fading over the last of them.
   uint16_t slip_share;
   uint16_t windows;
   uint16_t slipping;
@@ -5473,8 +5475,8 @@ typedef struct tw_slip_track {
   /// Mean slip and middle of the window before; NaN before the first.
   float mean;
   uint32_t middle_us;
-  /// Next level to report, 1/min.
-  float level_rpm;
+  /// Next level to report: how often the first is doubled.
+  uint8_t level;
   bool alarm;
 } tw_slip_track;
 
@@ -5513,8 +5515,7 @@ typedef struct tw_shift_track {
   float flare_at_s;
   /// Way to the half, in the sample before, 1/min.
   float to_half;
-  /// Overrun of the input and dip of the output.
-  struct tw_mean3 over;
+  /// Dip of the output.
   struct tw_mean3 under;
   uint8_t from;
   uint8_t to;
@@ -5553,9 +5554,9 @@ typedef struct tw_watch {
   bool swapped;
 } tw_watch;
 
-/// Excess of each element's plates over the fluid when the last shift ended.
+/// Excess of each element's plates over the fluid when the last shift ended, in parts of [`KELVIN`].
 typedef struct tw_plates {
-  float excess_k[TW_MAX_LIVE_ELEMENTS];
+  uint16_t excess[TW_MAX_LIVE_ELEMENTS];
   /// That time, in 1024 µs.
   uint32_t at;
 } tw_plates;
@@ -5760,7 +5761,7 @@ typedef struct tw_live_ratio {
   uint32_t windows;
   /// Windows with slip.
   uint32_t slipping;
-  /// Mean slip in those, over the input speed.
+  /// Slip over input speed in those: the mean of the last thirty or so.
   float slip_share;
 } tw_live_ratio;
 
