@@ -84,13 +84,10 @@ link_interface $out/live.elf "$library" $(functions | grep '^tw_live_' | sed 's/
 link_interface $out/live_push.elf "$library" -Wl,--undefined=tw_live_push
 live_soft_double=$(soft_double_of $out/live_push.elf | count_lines)
 
-cargo run --quiet --example flash_image -- python/trainwright/demo T16 alder $out/unit_image.c
-cargo run --quiet --example live_trace -- python/trainwright/demo/trace/trace.csv $out/unit_trace.c
-for example in $examples; do link_program $example ffi/examples/$example.c $out/unit_image.c $out/unit_trace.c; done
-link_program measure ffi/firmware/measure.c $out/unit_image.c
-link_program measure_live ffi/firmware/measure_live.c $out/unit_image.c $out/unit_trace.c
-
+# The flash images that the host's programs find, and what these print: see there.
 tests/c/check.sh
+for example in $examples; do link_program $example ffi/examples/$example.c target/c/unit_*.c; done
+for program in measure measure_live; do link_program $program ffi/firmware/$program.c target/c/unit_*.c; done
 for example in $examples; do
     echo "$example.c on the emulated Cortex-M4F:"
     emulate $example | tee $out/$example.txt

@@ -1,11 +1,10 @@
-/* A live monitor for one unit. It configures itself from the unit's flash image, reads the speeds sample by sample as they
- * come over the bus, and prints every event and every finished shift; at the end what was counted, the ratios as measured, the
- * suspected elements, and what to run next.
+/* A live monitor for one unit. It reads the speeds sample by sample as they come over the bus, and prints every event and every
+ * finished shift; at the end what was counted, the ratios as measured, the suspected elements, and what to run next.
  *
- * The same file compiles for a PC and for a microcontroller: C99, C11 or C++17. Nothing is allocated: the plan and one monitor
- * are all that is kept, less than 1 KiB. To use it in a unit of your own, replace `read_sample` by your bus, and `print_*` by
- * your screen. `unit_image` is the image and `unit_trace` a recorded drive, both put into flash by the linker (see
- * flash_image.rs and live_trace.rs beside this file). */
+ * The same file compiles for a PC and for a microcontroller: C99, C11 or C++17. Nothing is allocated, and RAM is taken for the
+ * monitor alone. To use it in a unit of your own, replace `read_sample` by your bus, and `print_*` by your screen. What the
+ * linker puts into flash, each made by a program beside this file: `unit_plan`, the unit as the monitor needs it (live_plan.c);
+ * `unit_image`, for the names of the elements (flash_image.rs); `unit_trace`, a recorded drive (live_trace.rs). */
 #include "trainwright.h"
 #include <math.h>
 #include <stdio.h>
@@ -19,14 +18,10 @@ extern const uint32_t unit_trace_us[];
 extern const uint16_t unit_trace[][COLUMNS];
 extern const size_t unit_trace_rows;
 
-/* The instruments of this unit: steps as the bus has them, noise as it was measured at steady speed. */
-static const float INPUT_STEP_RPM = 0.5f, INPUT_NOISE_RPM = 0.9f;
-static const float OUTPUT_STEP_RPM = 0.5f, OUTPUT_NOISE_RPM = 0.7f;
-static const float ENGINE_STEP_RPM = 1.0f, ENGINE_NOISE_RPM = 4.0f;
-static const float LINE_STEP_KPA = 8.0f;
-static const float AGE_LIMIT_S = 0.03f; /* three samples alike are an old value */
-static const float GREATEST_RPM = 8000.0f;
-static const float SAMPLE_S = 0.01f;
+extern const tw_live_plan *const unit_plan;
+
+/* Steps of the raw values on this bus. */
+static const float INPUT_STEP_RPM = 0.5f, OUTPUT_STEP_RPM = 0.5f, ENGINE_STEP_RPM = 1.0f, LINE_STEP_KPA = 8.0f;
 
 /* Every function returns a status; only a status of 0 or more comes with an answer. */
 static void require(tw_status status, const char *what) {
@@ -34,38 +29,6 @@ static void require(tw_status status, const char *what) {
         printf("%s: %s\n", what, tw_status_text(status));
         exit(1);
     }
-}
-
-/* What counts as slip, flare, standing. There are no defaults: these are decisions. */
-static void choose_limits(tw_live_limits *limits) {
-    limits->standing_rpm = 60.0f;
-    limits->slip_rpm = 5.0f;
-    limits->run_length_s = 360000.0f; /* one false alarm in 100 hours in gear */
-    limits->skew_s = 0.0f;            /* both speeds in one message */
-    limits->ratio_u_rel = 0.0002f;
-    limits->settle_s = 0.3f;
-    limits->follow_s = 2.0f;
-    limits->flare_rpm = 30.0f;
-    limits->dip_share = 0.01f;
-    limits->lockup_slip_rpm = 40.0f;
-    limits->cold_c = 40.0f;
-    limits->hot_c = 120.0f;
-}
-
-/* Once, at power-up. The image was written on a PC from the exact gear train, so no train is solved here. */
-static void configure(tw_live_plan *plan) {
-    tw_flash_image image;
-    tw_live_unit unit;
-    memset(&unit, 0, sizeof unit);
-    require(tw_flash_open(unit_image, unit_image_bytes, &image), "flash image");
-    require(tw_flash_live_gears(&image, unit.gears, &unit.gear_count), "gears");
-    require(tw_flash_live_elements(&image, unit.elements, &unit.element_count), "elements");
-    require(tw_live_bus(INPUT_STEP_RPM, INPUT_NOISE_RPM, AGE_LIMIT_S, GREATEST_RPM, &unit.input), "input sensor");
-    require(tw_live_bus(OUTPUT_STEP_RPM, OUTPUT_NOISE_RPM, AGE_LIMIT_S, GREATEST_RPM, &unit.output), "output sensor");
-    require(tw_live_bus(ENGINE_STEP_RPM, ENGINE_NOISE_RPM, AGE_LIMIT_S, GREATEST_RPM, &unit.engine), "engine sensor");
-    choose_limits(&unit.limits);
-    unit.sample_s = SAMPLE_S;
-    require(tw_live_plan_unit(&unit, plan), "unit");
 }
 
 /* One row of the drive. A value that does not come, or that marks an error, needs no care: `tw_live_marked` says so, and the
@@ -157,29 +120,25 @@ static void print_end(const tw_live_plan *plan, const tw_live_monitor *monitor) 
     if (suspects.next_gear >= 0) printf("to tell them apart, run gear %s\n", gear_name(suspects.next_gear));
 }
 
-/* Shared by every monitor of such a unit; constant after `configure`. */
-static tw_live_plan plan;
 static tw_live_monitor monitor;
 
 int main(void) {
     tw_live_events events;
     tw_live_state state;
-    configure(&plan);
-    require(tw_live_start(&plan, &monitor), "monitor");
-    printf("A plan of %u bytes and a monitor of %u bytes\n\n", (unsigned)sizeof plan, (unsigned)sizeof monitor);
+    require(tw_live_start(unit_plan, &monitor), "monitor");
     for (size_t row = 0; row < unit_trace_rows; row++) {
         tw_live_sample sample;
         read_sample(row, &sample);
-        require(tw_live_push(&monitor, &plan, &sample, &events, &state), "sample");
+        require(tw_live_push(&monitor, unit_plan, &sample, &events, &state), "sample");
         for (uint32_t i = 0; i < events.count; i++) {
             print_event(&events.events[i]);
             if (events.events[i].kind == TW_LIVE_EVENT_KIND_SHIFT_DONE) {
                 tw_live_shift shift;
-                require(tw_live_last_shift(&monitor, &plan, &shift), "shift");
+                require(tw_live_last_shift(&monitor, unit_plan, &shift), "shift");
                 print_shift(&shift);
             }
         }
     }
-    print_end(&plan, &monitor);
+    print_end(unit_plan, &monitor);
     return 0;
 }

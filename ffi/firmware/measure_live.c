@@ -9,6 +9,9 @@
 #define main live_tool_main
 #include "../examples/live_tool.c"
 #undef main
+#define main live_plan_main
+#include "../examples/live_plan.c"
+#undef main
 
 static volatile uint32_t *const SYSTICK = (volatile uint32_t *)0xE000E010u; /* control, reload, value */
 enum { INSTRUCTIONS_PER_TICK = 40, TICKS = 0x1000000 };
@@ -54,7 +57,7 @@ __attribute__((noinline)) static uint32_t ticks_of(push *measured, const tw_live
     const uint32_t start = SYSTICK[2];
     for (int i = 0; i < INSTRUCTIONS_PER_TICK; i++) {
         memcpy(&copy, &monitor, sizeof copy);
-        measured(&copy, &plan, sample, &events, &state);
+        measured(&copy, unit_plan, sample, &events, &state);
     }
     return ticks_since(start);
 }
@@ -74,17 +77,16 @@ static void count_instructions(void) {
             worst = instructions;
             worst_row = row;
         }
-        require(tw_live_push(&monitor, &plan, &sample, &events, &state), "sample");
+        require(tw_live_push(&monitor, unit_plan, &sample, &events, &state), "sample");
     }
     printf("live_instructions_per_sample: %u\n", (unsigned)((sum + unit_trace_rows / 2) / unit_trace_rows));
     printf("live_instructions_worst: %u\n", (unsigned)worst);
     fprintf(stderr, "the worst sample is that at %.2f s\n", seconds(unit_trace_us[worst_row]));
 }
 
-static void configure_and_start(void) {
-    configure(&plan);
-    require(tw_live_start(&plan, &monitor), "monitor");
-}
+/* The plan as it is made on the target must be that of the PC, bit for bit. */
+static tw_live_plan plan_made_here;
+static void make_plan_here(void) { make_plan(&plan_made_here); }
 
 static void push_the_drive(void) {
     static tw_live_sample sample;
@@ -92,7 +94,7 @@ static void push_the_drive(void) {
     static tw_live_state state;
     for (size_t row = 0; row < unit_trace_rows; row++) {
         read_sample(row, &sample);
-        if (tw_live_push(&monitor, &plan, &sample, &events, &state) < 0) exit(1);
+        if (tw_live_push(&monitor, unit_plan, &sample, &events, &state) < 0) exit(1);
     }
 }
 
@@ -102,11 +104,11 @@ static void ask_everything(void) {
     static tw_live_shift shift;
     static tw_live_counts counts;
     static tw_live_ratio ratio;
-    require(tw_live_gear_chances(&monitor, &plan, chances), "chances");
-    require(tw_live_suspects_of(&monitor, &plan, &suspects), "suspects");
-    require(tw_live_last_shift(&monitor, &plan, &shift), "shift");
+    require(tw_live_gear_chances(&monitor, unit_plan, chances), "chances");
+    require(tw_live_suspects_of(&monitor, unit_plan, &suspects), "suspects");
+    require(tw_live_last_shift(&monitor, unit_plan, &shift), "shift");
     require(tw_live_counts_of(&monitor, &counts), "counts");
-    require(tw_live_ratio_of(&monitor, &plan, 3, &ratio), "ratio");
+    require(tw_live_ratio_of(&monitor, unit_plan, 3, &ratio), "ratio");
 }
 
 __attribute__((noinline)) static unsigned stack_bytes(void (*measured)(void)) {
@@ -121,11 +123,17 @@ __attribute__((noinline)) static unsigned stack_bytes(void (*measured)(void)) {
 
 int main(void) {
     check_the_counter();
-    printf("live_configure_stack_bytes: %u\n", stack_bytes(configure_and_start));
+    printf("live_configure_stack_bytes: %u\n", stack_bytes(make_plan_here));
+    if (memcmp(&plan_made_here, unit_plan, sizeof plan_made_here) != 0) {
+        printf("the plan made here is not that of the PC\n");
+        return 1;
+    }
+    require(tw_live_start(unit_plan, &monitor), "monitor");
     printf("live_stack_bytes: %u\n", stack_bytes(push_the_drive));
     printf("live_ask_stack_bytes: %u\n", stack_bytes(ask_everything));
-    printf("live_ram_bytes: %u\n", (unsigned)(sizeof plan + sizeof monitor));
-    require(tw_live_start(&plan, &monitor), "monitor");
+    printf("live_monitor_bytes: %u\n", (unsigned)sizeof monitor);
+    printf("live_plan_bytes: %u\n", (unsigned)sizeof plan_made_here);
+    require(tw_live_start(unit_plan, &monitor), "monitor");
     count_instructions();
     return 0;
 }
