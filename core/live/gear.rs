@@ -42,13 +42,13 @@ const EXACT: f32 = 3.0;
 pub(super) struct GearTrack {
     ln: [i16; MAX_LIVE_GEARS],
     ln_none: i16,
-    /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
+    leader: u8,
+    near: u8,
+    /// Band of the gear `near`: its ends as ratios, and one over the distance of either end from the gear's ratio.
     low: f32,
     high: f32,
     per_below: f32,
     per_above: f32,
-    near: u8,
-    leader: u8,
 }
 
 impl GearTrack {

@@ -27,6 +27,8 @@ const GAP_SAMPLES: f32 = 10.0;
 const LEADS_S: f32 = 1.0;
 /// A window without a gear is good enough at so many times the uncertainty of one in a gear.
 const COARSER: f32 = 10.0;
+/// A higher temperature of the fluid is none.
+const GREATEST_C: f32 = 400.0;
 /// The fluid has cooled down again so far below its limit.
 const COOLED_K: f32 = 2.0;
 
@@ -37,6 +39,8 @@ pub struct LiveMonitor {
     time_us: u64,
     /// When a pair of speeds was last used, µs, low bits.
     used_us: u32,
+    /// Since when the gear that leads fits without a break, µs, low bits.
+    leads_us: u32,
     input: SpeedTrack,
     output: SpeedTrack,
     engine: SpeedTrack,
@@ -99,6 +103,7 @@ impl LiveMonitor {
             command: Command::NEW,
             since_us: 0,
             calm_us: 0,
+            leads_us: 0,
             over: Mean3::NEW,
             peak: 0.0,
             gear: NO_RANK,
@@ -122,8 +127,9 @@ impl LiveMonitor {
         self.input.take(&plan.input, &sample.input, when, &mut self.counts);
         self.output.take(&plan.output, &sample.output, when, &mut self.counts);
         self.engine.take(&plan.engine, &sample.engine, when, &mut self.counts);
-        let input = Known { rpm: self.input.rpm, variance: plan.input.variance(self.input.rpm) };
-        let output = Known { rpm: self.output.rpm, variance: plan.output.variance(self.output.rpm) };
+        let tied = !matches!(self.phase, ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia);
+        let input = Known { rpm: self.input.rpm, variance: plan.input.variance(self.input.rpm), tied };
+        let output = Known { rpm: self.output.rpm, variance: plan.output.variance(self.output.rpm), tied };
         let use_input = self.input.usable(&plan.input, output, now_us, &mut self.counts);
         let use_output = self.output.usable(&plan.output, input, now_us, &mut self.counts);
         let use_engine = self.engine.usable(&plan.engine, Known::NONE, now_us, &mut self.counts);
@@ -140,12 +146,13 @@ impl LiveMonitor {
             events.add_some(self.lockup.lockup_settled(plan, slip, sample.lockup, (now_us, sample.time_us)));
         }
         let span_s = self.span_s(plan, now_us, output.rpm);
+        self.output_trend.take(&plan.fading, output.rpm, span_s);
         let pair = Pair {
             input: input.rpm,
             output: output.rpm,
             of_input: input.variance,
             of_output: output.variance,
-            rate_rpm_s: self.output_trend.slope_per_s.abs(),
+            rate_rpm_s: self.output_trend.greatest_slope_per_s(output.rpm),
             span_s,
             time_us: sample.time_us,
             now_us,
@@ -158,8 +165,13 @@ impl LiveMonitor {
             self.lose();
             return self.state(plan, Some(&pair));
         }
+        let led = self.gears.leader();
         self.gears.take(plan, (pair.input, pair.output), (pair.of_input, pair.of_output));
-        self.output_trend.take(&plan.fading, pair.output, span_s);
+        let leader = self.gears.leader();
+        let as_asked = self.command.rank().is_some_and(|asked| asked != leader && pair.fits(plan, plan.ratio(asked)));
+        if leader != led || as_asked || !pair.fits(plan, plan.ratio(leader)) {
+            self.leads_us = now_us;
+        }
         match self.phase {
             ShiftPhase::NoGear => self.seek(plan, &pair, events),
             ShiftPhase::InGear | ShiftPhase::Settle => self.hold(plan, &pair, events),
@@ -210,7 +222,7 @@ impl LiveMonitor {
 
     fn report_heat(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) {
         let hot_c = plan.limits.hot_c;
-        if sample.temp_c > hot_c && !self.hot {
+        if sample.temp_c > hot_c && sample.temp_c <= GREATEST_C && !self.hot {
             self.hot = true;
             let (at_us, found_us) = (sample.time_us, sample.time_us);
             let (kind, value) = (LiveEventKind::Hot, sample.temp_c);
@@ -250,13 +262,17 @@ impl LiveMonitor {
 
     /// No gear yet: waits for one that leads, and fits or leads for long.
     fn seek(&mut self, plan: &LivePlan, pair: &Pair, events: &mut LiveEvents) {
-        let leader = self.gears.leader();
+        let asked = self.command.rank();
+        let leader = asked.filter(|&asked| pair.fits(plan, plan.ratio(asked))).unwrap_or(self.gears.leader());
         if leader != self.gear {
             (self.gear, self.since_us, self.run) = (leader, pair.now_us, 0);
         }
         if leader != NO_RANK {
             self.run = if pair.fits(plan, plan.ratio(leader)) { self.run.saturating_add(1) } else { 0 };
-            if self.run >= RUN || pair.since_s(self.since_us) >= LEADS_S {
+            let expected = asked.is_none_or(|asked| asked == leader);
+            if self.run >= RUN && (expected || self.leader_holds(plan, pair))
+                || expected && pair.since_s(self.since_us) >= LEADS_S
+            {
                 let reached = Reached { gear: leader, from: NO_RANK, at_us: pair.at(self.since_us) };
                 self.reach(plan, pair, reached, events);
                 return;
@@ -330,7 +346,7 @@ impl LiveMonitor {
             }
             return;
         }
-        if !self.watch.teeth {
+        if !self.watch.teeth && self.command.rank().is_none_or(|asked| asked == self.gear) {
             let wait_s = if self.command.is_known() { 0.0 } else { plan.limits.follow_s };
             if let Some(alarm) = self.slip.judge_slip(plan, (pair, ratio), wait_s) {
                 count(&mut self.counts.alarms);
@@ -347,6 +363,14 @@ impl LiveMonitor {
         self.measure(plan, pair, reference, events);
     }
 
+    /// The gear that leads has fitted for long, and for longer where the sensors are coarser than 1 %. Another than the
+    /// commanded one counts only then: an input that falls to idle over a one-way clutch passes many a ratio.
+    fn leader_holds(&self, plan: &LivePlan, pair: &Pair) -> bool {
+        let held = pair.since_s(self.leads_us) / plan.limits.follow_s;
+        let fine = 0.01 * pair.input * held;
+        held >= 1.0 && fine * fine >= 9.0 * pair.variance(plan.ratio(self.gears.leader()))
+    }
+
     /// The gear that the speeds leave the gear in effect for, without a command.
     fn leaves_for(&self, plan: &LivePlan, pair: &Pair) -> Option<u8> {
         let leader = self.gears.leader();
@@ -354,8 +378,7 @@ impl LiveMonitor {
             return None;
         }
         if leader != NO_RANK {
-            let arrived = pair.fits(plan, plan.ratio(leader));
-            return (arrived || !self.command.is_known()).then_some(leader);
+            return (!self.command.is_known() || self.leader_holds(plan, pair)).then_some(leader);
         }
         // On the way to a neighbor, as far as one can tell; where a gear is commanded it may as well slip far.
         if self.command.is_known() {
@@ -397,7 +420,7 @@ impl LiveMonitor {
         if leader != NO_RANK && leader != to {
             // Another gear than the one that was meant, or back to the old one.
             self.run = if pair.fits(plan, plan.ratio(leader)) { self.run.saturating_add(1) } else { 0 };
-            if leader != from && (self.run >= RUN || !self.command.is_known()) {
+            if leader != from && (!self.command.is_known() || self.leader_holds(plan, pair)) {
                 self.shift.turn_to(leader);
             } else if leader == from && left && self.run >= RUN && self.shift.left_for_s(pair) > plan.limits.settle_s {
                 (self.phase, self.since_us) = (ShiftPhase::Settle, pair.now_us);
@@ -410,10 +433,13 @@ impl LiveMonitor {
         if arrived {
             self.arrive(plan, pair, sample, events);
         } else if self.phase != ShiftPhase::Inertia {
-            if self.shift.now_s(pair) >= plan.limits.follow_s {
+            let waited_s = self.shift.now_s(pair);
+            if waited_s >= plan.limits.follow_s && leader == from && self.leader_holds(plan, pair) {
                 self.command.refuse();
                 (self.phase, self.since_us) = (ShiftPhase::Settle, pair.now_us);
                 self.other_gear(plan, pair, events);
+            } else if waited_s >= 3.0 * plan.limits.follow_s {
+                self.no_gear();
             }
         } else if self.shift.left_for_s(pair) >= plan.limits.follow_s {
             if leader == self.shift.to() {
@@ -452,7 +478,7 @@ impl LiveMonitor {
             let (at_us, value, u) = (self.shift.flare_at_us(), shown.flare_rpm, shown.flare_u_rpm);
             events.add(LiveEvent { kind: LiveEventKind::Flare, at_us, value, u, ..done });
         }
-        let dips = shown.dip_rpm >= plan.limits.dip_share * self.shift.base_rpm();
+        let dips = shown.dip_rpm >= plan.limits.dip_share * self.shift.base_rpm() + self.shift.braking_rpm();
         if dips && shown.dip_rpm > 3.0 * shown.dip_u_rpm {
             let (at_us, value, u) = (self.shift.dip_at_us(), shown.dip_rpm, shown.dip_u_rpm);
             events.add(LiveEvent { kind: LiveEventKind::TieUp, at_us, value, u, ..done });
@@ -477,7 +503,7 @@ impl LiveMonitor {
         let Some(closed) = self.window.take(plan, pair, ratio, u_rel) else { return };
         let about = self.about(plan, pair);
         if self.phase == ShiftPhase::InGear && reference == self.gear && !self.watch.teeth {
-            let bias = pair.bias(plan, ratio);
+            let bias = closed.bias;
             let wanted = (plan.limits.slip_rpm, bias);
             let slips = self.slip.take_window(wanted, (pair, &closed), about, events);
             self.ratios.take(reference, ratio, &closed, slips);

@@ -35,7 +35,9 @@ impl Pair {
     /// What steps and the different age of the speeds may add to the slip, 1/min.
     #[inline]
     pub(super) fn bias(&self, plan: &LivePlan, ratio: f32) -> f32 {
-        plan.input.bias_rpm + ratio * (plan.output.bias_rpm + plan.limits.skew_s * self.rate_rpm_s)
+        let share_per_s = self.rate_rpm_s / self.output;
+        let of_output = plan.output.bias_rpm(share_per_s) + plan.limits.skew_s * self.rate_rpm_s;
+        plan.input.bias_rpm(share_per_s) + ratio * of_output
     }
 
     /// Whether the slip is no more than three standard deviations and the bias could make it.

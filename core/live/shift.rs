@@ -256,6 +256,11 @@ impl ShiftTrack {
         self.arrived_run >= RUN
     }
 
+    /// What a driver who brakes twice as hard half way, or lets go, takes from the line from start to end, 1/min.
+    pub(super) fn braking_rpm(&self) -> f32 {
+        0.25 * (-self.base.slope_per_s).max(0.0) * self.end_s
+    }
+
     /// Level of the output when it began, 1/min.
     pub(super) fn base_rpm(&self) -> f32 {
         self.base.level

@@ -15,8 +15,8 @@ pub(super) struct PlannedSensor {
     pub(super) lasting: f32,
     single: f32,
     ends: f32,
-    /// Greatest bias of a mean of many values, 1/min.
-    pub(super) bias_rpm: f32,
+    /// Greatest bias of a mean of many values, 1/min; of edges the time in which half a tooth passes, s, at 1/min.
+    bias: f32,
     greatest_rpm: f32,
     age_limit_us: u32,
     source: SpeedSource,
@@ -40,7 +40,7 @@ impl PlannedSensor {
             lasting: spread.lasting_rpm * spread.lasting_rpm,
             single: spread.value_rpm * spread.value_rpm,
             ends: per_sample * per_sample + tick_share * tick_share,
-            bias_rpm: step_bias_rpm(step_rpm, noise_rpm)?,
+            bias: if source == SpeedSource::Edges { 0.5 * per_turn } else { step_bias_rpm(step_rpm, noise_rpm)? },
             greatest_rpm,
             age_limit_us: (age_limit_s * 1e6) as u32,
             source,
@@ -52,6 +52,12 @@ impl PlannedSensor {
     #[inline]
     pub(super) fn variance(&self, rpm: f32) -> f32 {
         self.lasting + self.single + self.ends(rpm)
+    }
+
+    /// Greatest bias, 1/min, at a speed that changes by this share in a second. The mean over whole edges lags by half a tooth.
+    #[inline]
+    pub(super) fn bias_rpm(&self, rate_share_per_s: f32) -> f32 {
+        if self.source == SpeedSource::Edges { self.bias * rate_share_per_s } else { self.bias }
     }
 
     /// Variance of the mean of so many values one after the other, (1/min)².
@@ -83,11 +89,13 @@ impl PlannedSensor {
 pub(super) struct Known {
     pub(super) rpm: f32,
     pub(super) variance: f32,
+    /// A gear ties it to the other speed: no shift is running.
+    pub(super) tied: bool,
 }
 
 impl Known {
     /// A speed that nothing moves with.
-    pub(super) const NONE: Self = Self { rpm: 0.0, variance: 0.0 };
+    pub(super) const NONE: Self = Self { rpm: 0.0, variance: 0.0, tied: false };
 }
 
 /// How a sensor is doing.
@@ -174,10 +182,14 @@ impl SpeedTrack {
         if !self.fresh {
             return false;
         }
-        if self.other_rpm.is_nan() {
+        if self.other_rpm.is_nan() || !other.tied {
             self.other_rpm = other.rpm;
         }
-        if now_us.wrapping_sub(self.changed_us) <= sensor.age_limit_us || self.rpm <= 0.0 {
+        // What is counted does not age: a counter that has failed counts nothing.
+        if now_us.wrapping_sub(self.changed_us) <= sensor.age_limit_us
+            || self.rpm <= 0.0
+            || sensor.source != SpeedSource::Bus
+        {
             return true;
         }
         let stale = sensor.dithered || self.should_have_moved(sensor, other);
@@ -190,7 +202,7 @@ impl SpeedTrack {
     /// Whether the other speed has moved further since this one last changed than steps and noise of both could hide.
     fn should_have_moved(&self, sensor: &PlannedSensor, other: Known) -> bool {
         let ratio = other.rpm / self.rpm;
-        let moved = (other.rpm - self.other_rpm).abs() - 2.0 * sensor.bias_rpm * ratio;
+        let moved = (other.rpm - self.other_rpm).abs() - 2.0 * sensor.bias * ratio;
         moved > 0.0 && moved * moved > 16.0 * (other.variance + sensor.variance(self.rpm) * ratio * ratio)
     }
 

@@ -51,6 +51,12 @@ impl Trend {
         self.level = expected + fading.level_gain * error;
         self.slope_per_s += fading.slope_gain_per_s * error;
     }
+
+    /// Most that the signal may be changing by now, without sign, 1/s: the slope, and what it lags by while it changes itself.
+    #[inline]
+    pub(super) fn greatest_slope_per_s(&self, value: f32) -> f32 {
+        self.slope_per_s.abs() + (value - self.level).abs() * (2.0 / FADES_S)
+    }
 }
 
 /// Mean of three samples in a row; before the third, NaN.

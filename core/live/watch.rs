@@ -9,8 +9,11 @@ use crate::card::{self, Card, symbol};
 pub(super) const WRONG_TEETH: Card = Card {
     id: "live.wrong_teeth",
     purpose: "A ratio that is wrong by the same factor in every gear",
-    equation: "e = s̄/(i·n̄_out); |e_1 − e_2| ≤ 4·w + 0.001 in two gears, two windows each, |e| > 4·w + 0.003 in both; no gear fits",
-    symbols: &[symbol("e", "relative error of the ratio in a window", "1"), symbol("w", "ratio_u_rel", "1")],
+    equation: "e = s̄/(i·n̄_out); |e_1 − e_2| ≤ v + 0.001 in two gears, two windows each, |e| > v + 0.003 in both; no gear fits",
+    symbols: &[
+        symbol("e", "relative error of the ratio in a window", "1"),
+        symbol("v", "four times its standard uncertainty, and the bias of steps and ages", "1"),
+    ],
     range: "gear as commanded, where that is known, else the one in effect. A slipping element slips with its torque, not by the same \
         share of the speed in two gears",
     source: &card::DEFINITION,
@@ -20,11 +23,11 @@ pub(super) const WRONG_TEETH: Card = Card {
 pub(super) const SWAPPED: Card = Card {
     id: "live.swapped",
     purpose: "Input and output sensor exchanged",
-    equation: "|r·i − 1| ≤ 4·w + 0.003 in ten windows one after the other, while r fits no gear",
+    equation: "|r·i − 1| ≤ v + 0.003 in ten windows one after the other, while r fits no gear",
     symbols: &[
         symbol("r", "measured ratio", "1"),
         symbol("i", "ratio of the commanded gear, or of any gear where that is not known, without sign", "1"),
-        symbol("w", "ratio_u_rel", "1"),
+        symbol("v", "four times its relative standard uncertainty, and the bias of steps and ages", "1"),
     ],
     range: "gears other than 1:1",
     source: &card::DEFINITION,
@@ -67,10 +70,10 @@ impl Watch {
     pub(super) fn take(&mut self, plan: &LivePlan, rank: u8, commanded: bool, closed: &Closed) -> Option<LiveEvent> {
         let turns = plan.ratio(rank) * closed.output;
         let error = closed.slip / turns;
-        let u_rel = closed.u / turns;
-        self.wrong_teeth(rank, error, 4.0 * u_rel).or_else(|| {
+        let spread = (4.0 * closed.u + closed.bias) / turns;
+        self.wrong_teeth(rank, error, spread).or_else(|| {
             let measured = plan.ratio(rank) * (1.0 + error);
-            self.swapped(plan, measured, commanded.then_some(rank), 4.0 * u_rel + 0.003)
+            self.swapped(plan, measured, commanded.then_some(rank), spread + 0.003)
         })
     }
 

@@ -44,6 +44,8 @@ pub(super) struct Closed {
     /// Mean slip at the input, 1/min, and its standard uncertainty.
     pub(super) slip: f32,
     pub(super) u: f32,
+    /// What steps and the different age of the speeds may have added to it, as at its end, 1/min.
+    pub(super) bias: f32,
     /// Mean output speed, 1/min.
     pub(super) output: f32,
     /// Its middle, µs, low bits.
@@ -85,6 +87,7 @@ impl Window {
         let closed = Closed {
             slip: self.slip * share,
             u: sqrt(variance),
+            bias: pair.bias(plan, ratio),
             output: self.output * share,
             middle_us: self.since_us.wrapping_add(pair.now_us.wrapping_sub(self.since_us) / 2),
             good,
