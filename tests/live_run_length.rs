@@ -1,139 +1,160 @@
-//! Run length of the sequential test of the live monitor: against tables, the exact chain, and runs.
+//! The run length that is set is the one that is had, and a slip is found as soon as the theory of the test says.
 
-#[path = "support/screen.rs"]
-#[allow(dead_code)]
-mod screen;
-mod support;
+#[path = "support/live/mod.rs"]
+mod live_support;
 
-use screen::Random;
-use support::vectors;
-use trainwright::live::{run_length, threshold_for};
+use live_support::random::Random;
+use live_support::sensors::{KINDS, Kind};
+use live_support::watch::{Setting, poisson_bound, unit};
+use trainwright::live::*;
+
+const SIXTH: i8 = 6;
+const OUTPUT_RPM: f64 = 1200.3;
+
+/// A steady drive in sixth, whose ratio is 1: speeds with the noise and the step of the bus.
+struct Steady {
+    plan: LivePlan,
+    monitor: LiveMonitor,
+    events: LiveEvents,
+    random: Random,
+    spread_rpm: [f64; 2],
+    step_rpm: f64,
+    period_s: f64,
+    steps: u64,
+}
+
+impl Steady {
+    fn new(kind: Kind, setting: Setting, seed: u64) -> Self {
+        let mut unit = unit(kind, setting);
+        unit.limits.skew_s = 0.0;
+        let plan = unit.plan().unwrap();
+        Self {
+            plan,
+            monitor: LiveMonitor::new(&plan),
+            events: LiveEvents::NONE,
+            random: Random::new(seed),
+            spread_rpm: [unit.input.noise_rpm, unit.output.noise_rpm].map(f64::from),
+            step_rpm: f64::from(unit.input.step_rpm),
+            period_s: f64::from(unit.sample_s),
+            steps: 0,
+        }
+    }
+
+    /// One sample with this slip; whether it alarmed.
+    fn step(&mut self, slip_rpm: f64) -> bool {
+        let [input_rpm, output_rpm] = self.spread_rpm.map(|spread_rpm| spread_rpm * self.random.normal());
+        let sent = |rpm: f64| SpeedReading::bus(((rpm / self.step_rpm).round() * self.step_rpm) as f32);
+        let sample = LiveSample {
+            time_us: (self.steps as f64 * self.period_s * 1e6) as u64,
+            input: sent(OUTPUT_RPM + slip_rpm + input_rpm),
+            output: sent(OUTPUT_RPM + output_rpm),
+            commanded: SIXTH,
+            ..LiveSample::EMPTY
+        };
+        self.steps += 1;
+        self.monitor.push(&self.plan, &sample, &mut self.events);
+        self.events.found().iter().any(|event| event.kind == LiveEventKind::Slip)
+    }
+
+    fn settle(&mut self) {
+        for _ in 0..300 {
+            self.step(0.0);
+        }
+    }
+}
+
+/// Standard deviation of one slip in sixth, from what the sensors say of themselves.
+fn spread_rpm(unit: &LiveUnit) -> f32 {
+    let of = |sensor: &SpeedSensor| sensor.spread().unwrap().variance(OUTPUT_RPM as f32, unit.sample_s, 1.0);
+    (of(&unit.input) + of(&unit.output)).sqrt()
+}
 
 #[test]
-fn published_and_exact_values() {
-    vectors("live_run_length", |row| {
-        let number = |name| row.number(name) as f32;
-        Ok([run_length(number("threshold"), number("reference"), number("shift"))?.into()])
-    });
-    vectors("live_threshold_for", |row| {
-        Ok([threshold_for(row.number("run_length") as f32, row.number("reference") as f32)?.into()])
-    });
+fn the_run_length_that_is_set_is_the_one_that_is_had() {
+    let kind = Kind::Heavy;
+    for run_length_s in [20.0, 60.0, 200.0] {
+        // A slip so small that its reference is half a standard deviation: the sum lives from the noise.
+        let slip_rpm = spread_rpm(&unit(kind, Setting { slip_rpm: 1.0, run_length_s }));
+        let mut steady = Steady::new(kind, Setting { slip_rpm, run_length_s }, 7);
+        steady.settle();
+        let samples = 600_000;
+        let alarms = (0..samples).filter(|_| steady.step(0.0)).count();
+        let expected = f64::from(samples) * steady.period_s / f64::from(run_length_s);
+        println!("run length {run_length_s} s: {alarms} false alarms, {expected} expected");
+        assert!(alarms <= poisson_bound(expected));
+        assert!(alarms as f64 >= 0.6 * expected, "the test is deafer than its setting: {alarms} of {expected}");
+    }
 }
 
-fn normal_cdf(x: f64) -> f64 {
-    0.5 * libm::erfc(-x / std::f64::consts::SQRT_2)
+#[test]
+fn a_slip_is_found_as_soon_as_the_theory_says() {
+    for kind in KINDS.into_iter().filter(|kind| matches!(kind, Kind::Noisy | Kind::Heavy)) {
+        let run_length_s = 36_000.0;
+        let slip_rpm = spread_rpm(&unit(kind, Setting { slip_rpm: 1.0, run_length_s }));
+        let setting = Setting { slip_rpm, run_length_s };
+        let (unit, spread) = (unit(kind, setting), slip_rpm);
+        let samples = run_length_s / unit.sample_s;
+        let h = threshold_for(samples, 0.5).unwrap();
+        for slip_in_spreads in [1.0, 1.5, 2.0, 3.0] {
+            let expected_s = run_length(h, 0.5, 0.5 + clipped(slip_in_spreads - 0.5)).unwrap() * unit.sample_s;
+            let delay = |seed| {
+                let mut steady = Steady::new(kind, setting, seed);
+                steady.settle();
+                (1..10_000).find(|_| steady.step(f64::from(slip_in_spreads * spread))).unwrap()
+            };
+            let trials = 60;
+            let mean_s =
+                f64::from((0..trials).map(|seed| delay(seed)).sum::<i32>()) / trials as f64 * steady_period(&unit);
+            println!(
+                "{}: slip {:.2} rpm found after {mean_s:.3} s, theory {expected_s:.3} s",
+                kind.name(),
+                slip_in_spreads * spread
+            );
+            let ratio = mean_s / f64::from(expected_s);
+            // The sum is not always 0 when the slip begins, so that the delay is a little shorter than from 0.
+            assert!((0.8..1.1).contains(&ratio), "{ratio}");
+        }
+    }
 }
 
-/// Average run length from the chain of Brook and Evans, Biometrika 59 (1972) (from memory): the sum falls into one of so many
-/// states of equal width, the first of which is half as wide and holds zero.
-fn chain(threshold: f64, reference: f64, shift: f64, states: usize) -> f64 {
-    let width = 2.0 * threshold / (2.0 * states as f64 - 1.0);
-    let at = |k: f64| normal_cdf(k * width + reference - shift);
-    // (I − R)·L = 1, solved by elimination
-    let mut rows: Vec<Vec<f64>> = (0..states)
-        .map(|i| {
-            let mut row: Vec<f64> = (0..states)
-                .map(|j| {
-                    let d = j as f64 - i as f64;
-                    let reach = if j == 0 { at(0.5 - i as f64) } else { at(d + 0.5) - at(d - 0.5) };
-                    f64::from(u8::from(i == j)) - reach
+/// Mean of a normal value that counts 2.5 at most (live.judge_slip).
+fn clipped(mean: f32) -> f32 {
+    let beyond = f64::from(2.5 - mean);
+    let density = libm::exp(-0.5 * beyond * beyond) / std::f64::consts::TAU.sqrt();
+    let above = 0.5 * libm::erfc(beyond * std::f64::consts::FRAC_1_SQRT_2);
+    mean - (density - beyond * above) as f32
+}
+
+fn steady_period(unit: &LiveUnit) -> f64 {
+    f64::from(unit.sample_s)
+}
+
+#[test]
+fn a_growing_slip_is_found_as_soon_as_the_theory_says() {
+    for kind in [Kind::Noisy, Kind::Heavy] {
+        let setting = Setting { slip_rpm: 2.0, run_length_s: 36_000.0 };
+        let unit = unit(kind, setting);
+        let (spread, sample_s) = (spread_rpm(&unit), unit.sample_s);
+        let h = threshold_for(setting.run_length_s / sample_s, (0.5 * setting.slip_rpm / spread).min(1.0)).unwrap();
+        for rpm_per_s in [0.5_f32, 2.0, 10.0] {
+            // The drift of the sum is 0 at half the slip, then the sum grows with the square of the time.
+            let expected_s = 0.5 * setting.slip_rpm / rpm_per_s + (2.0 * h * spread * sample_s / rpm_per_s).sqrt();
+            let trials = 30;
+            let mean_s = (0..trials)
+                .map(|seed| {
+                    let mut steady = Steady::new(kind, setting, seed);
+                    steady.settle();
+                    let slip = |step: u32| f64::from(rpm_per_s * sample_s) * f64::from(step);
+                    let found = (1..20_000).find(|&step| steady.step(slip(step))).unwrap();
+                    f64::from(found) * f64::from(sample_s)
                 })
-                .collect();
-            row.push(1.0);
-            row
-        })
-        .collect();
-    for k in 0..states {
-        let pivot = rows[k].clone();
-        for row in rows.iter_mut().skip(k + 1) {
-            let factor = row[k] / pivot[k];
-            row.iter_mut().zip(&pivot).skip(k).for_each(|(cell, above)| *cell -= factor * above);
-        }
-    }
-    let mut lengths = vec![0.0; states];
-    for k in (0..states).rev() {
-        let rest: f64 = (k + 1..states).map(|j| rows[k][j] * lengths[j]).sum();
-        lengths[k] = (rows[k][states] - rest) / rows[k][k];
-    }
-    lengths[0]
-}
-
-/// Of two chains, as their inventors do: the error of one falls with the square of the width of its states.
-fn exact(threshold: f64, reference: f64, shift: f64) -> f64 {
-    let [coarse, fine] =
-        [60, 120].map(|states| (chain(threshold, reference, shift, states), 2.0 * states as f64 - 1.0));
-    let [first, second] = [coarse.1 * coarse.1, fine.1 * fine.1];
-    (second * fine.0 - first * coarse.0) / (second - first)
-}
-
-/// The chain itself, against the table of its inventors' kind: Montgomery's two-sided ARL, half of the one-sided one.
-#[test]
-fn the_chain_gives_the_tables() {
-    for (threshold, two_sided) in [(4.0, 168.0), (5.0, 465.0)] {
-        let found = exact(threshold, 0.5, 0.0) / 2.0;
-        assert_eq!(found.round(), two_sided, "h = {threshold}: {found}");
-    }
-    assert_eq!(format!("{:.1}", exact(5.0, 0.5, 1.0)), "10.4");
-}
-
-/// The errors that the card states.
-#[test]
-fn the_approximation_is_as_good_as_its_card_says() {
-    let worst = |references: &[f32], thresholds: &[f32], shift: &dyn Fn(f32) -> f32| {
-        let mut worst: f64 = 0.0;
-        for &k in references {
-            for &h in thresholds {
-                let exact = exact(h.into(), k.into(), shift(k).into());
-                let error = (f64::from(run_length(h, k, shift(k)).unwrap()) / exact - 1.0).abs();
-                worst = worst.max(error);
-            }
-        }
-        worst
-    };
-    let high = [2.5, 3.0, 4.0, 6.0, 9.0];
-    assert!(worst(&[0.1, 0.25, 0.5, 0.75, 1.0], &high, &|_| 0.0) < 0.004);
-    assert!(worst(&[1.25], &high, &|_| 0.0) < 0.01);
-    assert!(worst(&[0.1, 0.5, 1.0, 1.25], &[1.0, 1.5, 2.0], &|_| 0.0) < 0.095);
-    for drift in [0.25, 0.5, 0.75] {
-        assert!(worst(&[0.25, 0.5, 1.0], &[3.0, 5.0, 8.0], &|k| k + drift) < 0.02, "drift {drift}");
-    }
-    assert!(worst(&[0.25, 0.5, 1.0], &[3.0, 5.0, 8.0], &|k| k + 3.0) < 0.14);
-}
-
-/// Alarms as they come, with the threshold for one in 2000 values.
-#[test]
-fn alarms_come_as_often_as_was_asked() {
-    let mut random = Random(5);
-    for reference in [0.25_f32, 0.5, 1.0] {
-        let threshold = f64::from(threshold_for(2000.0, reference).unwrap());
-        let (runs, mut values) = (4000, 0_u64);
-        for _ in 0..runs {
-            let mut sum = 0.0_f64;
-            while sum < threshold {
-                // Box and Muller
-                let z = (-2.0 * (1.0 - random.unit()).ln()).sqrt() * (std::f64::consts::TAU * random.unit()).cos();
-                sum = (sum + z - f64::from(reference)).max(0.0);
-                values += 1;
-            }
-        }
-        let average = values as f64 / f64::from(runs);
-        // One run varies by as much as the average.
-        let u = 2000.0 / f64::from(runs).sqrt();
-        assert!((average - 2000.0).abs() < 4.0 * u, "k = {reference}: {average}, u {u}");
-    }
-}
-
-#[test]
-fn threshold_and_run_length_are_inverse() {
-    for reference in [0.01_f32, 0.1, 0.5, 1.0, 1.25] {
-        for length in [100.0_f32, 1e3, 1e6, 1e9, 1e15] {
-            let threshold = threshold_for(length, reference).unwrap();
-            if (1.0..=1000.0).contains(&threshold) {
-                let back = run_length(threshold, reference, 0.0).unwrap();
-                approx::assert_relative_eq!(back, length, max_relative = 1e-4);
-            } else {
-                assert!(reference < 0.02, "{reference}, {length}: {threshold}");
-            }
+                .sum::<f64>()
+                / f64::from(trials as u32);
+            println!(
+                "{}: slip growing by {rpm_per_s} rpm/s found after {mean_s:.2} s, theory {expected_s:.2} s",
+                kind.name()
+            );
+            assert!((0.75..1.15).contains(&(mean_s / f64::from(expected_s))), "{mean_s} {expected_s}");
         }
     }
 }
