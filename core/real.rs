@@ -31,5 +31,23 @@ pub(crate) mod single {
         };
     }
 
+    /// The greater of two; the second where the first is NaN. `f32::max` is a call on a microcontroller.
+    #[inline]
+    pub(crate) fn greater(a: f32, b: f32) -> f32 {
+        if a > b { a } else { b }
+    }
+
+    /// The lesser of two; the second where the first is NaN.
+    #[inline]
+    pub(crate) fn lesser(a: f32, b: f32) -> f32 {
+        if a < b { a } else { b }
+    }
+
+    /// The value, or the bound that it is beyond; `low` for NaN. `f32::clamp` can panic.
+    #[inline]
+    pub(crate) fn bounded(value: f32, low: f32, high: f32) -> f32 {
+        lesser(greater(value, low), high)
+    }
+
     through_libm! { sqrt = sqrtf, exp = expf, exp_m1 = expm1f, ln = logf, ln_1p = log1pf, ceil = ceilf }
 }

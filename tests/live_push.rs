@@ -182,7 +182,9 @@ fn sensed(source: SpeedSource, teeth: f64, turns: [f64; 2], rpm: f64) -> Speed {
         SpeedSource::Bus => Speed::Bus((rpm / BUS_STEP_RPM).round() * BUS_STEP_RPM),
         SpeedSource::Counted => Speed::Counted(pulses),
         // At so steady a speed the edges come at even times.
-        SpeedSource::Edges => Speed::Edges(pulses, (f64::from(pulses) * 60.0 / (teeth * rpm) * TICKS_PER_S).round() as u32),
+        SpeedSource::Edges => {
+            Speed::Edges(pulses, (f64::from(pulses) * 60.0 / (teeth * rpm) * TICKS_PER_S).round() as u32)
+        }
     }
 }
 
@@ -246,7 +248,8 @@ fn sensor(source: SpeedSource, teeth: f64) -> SpeedSensor {
 /// The unit, as every language makes it.
 fn unit(source: SpeedSource) -> LiveUnit {
     let mut gears = [LiveGear::NONE; MAX_LIVE_GEARS];
-    let suspects: [&[(u8, f32)]; 4] = [&[(0, -1.5), (1, 2.0)], &[(0, -2.0), (2, 3.0)], &[(1, 2.5), (2, -1.25)], &[(0, 1.0)]];
+    let suspects: [&[(u8, f32)]; 4] =
+        [&[(0, -1.5), (1, 2.0)], &[(0, -2.0), (2, 3.0)], &[(1, 2.5), (2, -1.25)], &[(0, 1.0)]];
     for (place, (gear, suspects)) in gears.iter_mut().zip(suspects).enumerate() {
         *gear = LiveGear::new(if place < 3 { place as i8 + 1 } else { -1 }, RATIOS[place] as f32);
         for (slot, &(element, slip_per_input_slip)) in gear.suspects.iter_mut().zip(suspects) {
@@ -274,7 +277,17 @@ fn unit(source: SpeedSource) -> LiveUnit {
     };
     let [input, output] = TEETH.map(|teeth| sensor(source, teeth));
     let engine = SpeedSensor::bus(1.0, 4.0, 0.1, 8000.0).unwrap();
-    LiveUnit { gears, gear_count: 4, elements, element_count: 3, input, output, engine, limits, sample_s: SAMPLE_S as f32 }
+    LiveUnit {
+        gears,
+        gear_count: 4,
+        elements,
+        element_count: 3,
+        input,
+        output,
+        engine,
+        limits,
+        sample_s: SAMPLE_S as f32,
+    }
 }
 
 fn source_of(row: &Row) -> SpeedSource {
@@ -366,7 +379,10 @@ fn every_drive_shows_what_was_put_in() {
     if std::env::var_os("WRITE_VECTORS").is_some() {
         fs::write(path, file()).unwrap();
     }
-    assert!(fs::read_to_string(path).unwrap_or_default() == file(), "{path} is not what the formulas give: WRITE_VECTORS=1");
+    assert!(
+        fs::read_to_string(path).unwrap_or_default() == file(),
+        "{path} is not what the formulas give: WRITE_VECTORS=1"
+    );
     for drive in driven() {
         shows(&drive);
     }
@@ -397,7 +413,12 @@ fn shows(drive: &Driven) {
     if matches!(name, "stale" | "lost") {
         // After a second without one of the speeds the gear is looked for again, or was never given up.
         let mut seen = 0;
-        kinds.retain(|kind| *kind != GearReached || { seen += 1; seen == 1 });
+        kinds.retain(|kind| {
+            *kind != GearReached || {
+                seen += 1;
+                seen == 1
+            }
+        });
     }
     assert_eq!(kinds, expected, "{name}");
     match name {

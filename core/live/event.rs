@@ -189,6 +189,7 @@ impl LiveEvents {
         }
     }
 
+    #[inline(never)] // once in flash
     pub(super) fn add(&mut self, event: LiveEvent) {
         if let Some(slot) = self.events.get_mut(self.count as usize) {
             *slot = event;

@@ -3,7 +3,7 @@
 use super::MAX_LIVE_GEARS;
 use super::plan::LivePlan;
 use crate::card::{self, Card, symbol};
-use crate::real::single::{exp, sqrt};
+use crate::real::single::{exp, greater, lesser, sqrt};
 
 pub(super) const GEAR_CHANCES: Card = Card {
     id: "live.gear_chances",
@@ -100,10 +100,10 @@ impl GearTrack {
         } else {
             ((ratio - measured) * self.per_below, (ratio - self.low) * output)
         };
-        let exact = (EXACT - slip * slip / (2.0 * variance)).max(0.0);
-        let clear = (half * half / (16.0 * variance)).min(1.0);
+        let exact = greater(EXACT - slip * slip / (2.0 * variance), 0.0);
+        let clear = lesser(half * half / (16.0 * variance), 1.0);
         let parts = |nats: f32| (nats * f32::from(NAT)) as i16;
-        let (near, others) = (parts(clear * (1.0 - 2.0 * away.min(1.0) + exact)), -parts(clear));
+        let (near, others) = (parts(clear * (1.0 - 2.0 * lesser(away, 1.0) + exact)), -parts(clear));
         let mut greatest = self.ln_none;
         for (rank, ln) in (0_u8..plan.gear_count).zip(&mut self.ln) {
             *ln = ln.saturating_add(if rank == self.near { near } else { others });

@@ -1,6 +1,7 @@
 //! The two speeds of a sample, held against a gear.
 
 use super::plan::LivePlan;
+use crate::real::single::greater;
 
 /// Input and output speed of one sample, with what they are uncertain by.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,14 +42,14 @@ impl Pair {
     }
 
     /// Whether the slip is no more than three standard deviations and the bias could make it.
-    #[inline]
+    #[inline(never)]
     pub(super) fn fits(&self, plan: &LivePlan, ratio: f32) -> bool {
-        let beyond = (self.slip(ratio).abs() - self.bias(plan, ratio)).max(0.0);
+        let beyond = greater(self.slip(ratio).abs() - self.bias(plan, ratio), 0.0);
         beyond * beyond <= 9.0 * self.variance(ratio)
     }
 
     /// The time of the sample that came at `then_us`, low bits, as long as it is not longer ago than these last.
-    #[inline]
+    #[inline(never)]
     pub(super) fn at(&self, then_us: u32) -> u64 {
         self.time_us.saturating_sub(self.now_us.wrapping_sub(then_us).into())
     }

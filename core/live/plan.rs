@@ -129,6 +129,8 @@ pub struct LivePlan {
     pub(super) level_share: f32,
     pub(super) gear_count: u8,
     pub(super) element_count: u8,
+    /// Fills the struct up: equal plans are equal byte for byte, and a host can write one for a microcontroller.
+    pub(super) spare: [u8; 2],
 }
 
 /// No element, in four bits.
@@ -173,6 +175,7 @@ impl LiveUnit {
             level_share: fading.level_share(),
             gear_count: self.gear_count,
             element_count: self.element_count,
+            spare: [0; 2],
         };
         for (slot, element) in plan.elements.iter_mut().zip(elements) {
             *slot = *element;

@@ -5,7 +5,7 @@ use super::event::LiveRatio;
 use super::plan::LivePlan;
 use super::suspects::GearEvidence;
 use super::window::Closed;
-use crate::real::single::sqrt;
+use crate::real::single::{greater, sqrt};
 
 /// What the windows of a gear showed.
 #[repr(C)]
@@ -68,7 +68,7 @@ impl GearRatios {
     /// Weighs a window as evidence for slip or against it.
     pub(super) fn weigh(&mut self, rank: u8, closed: &Closed, bias_rpm: f32, wanted_rpm: f32) {
         let Some(seen) = self.seen.get_mut(usize::from(rank)) else { return };
-        let beyond = (closed.slip.abs() - bias_rpm).max(0.0).copysign(closed.slip);
+        let beyond = greater(closed.slip.abs() - bias_rpm, 0.0).copysign(closed.slip);
         let mut evidence = seen.evidence();
         evidence.add_slip(beyond / closed.u, wanted_rpm / closed.u);
         seen.evidence = [evidence.forward, evidence.backward].map(|parts| (parts * PARTS) as i8);

@@ -88,13 +88,13 @@ pub fn threshold_for(run_length: f32, reference: f32) -> Result<f32> {
 
 /// The threshold, for a gear that is reached.
 ///
-/// With x = 2·k·b and A = 2·k²·L it is exp(x) − x − 1 = A: by Newton from ln(1 + A + √(2·A)), which is above the answer.
+/// With x = 2·k·b and A = 2·k²·L it is x = ln(1 + A + x): by Newton from ln(1 + A + √(2·A)), which is above the answer.
 pub(super) fn threshold(run_length: f32, reference: f32) -> f32 {
     let wanted = 2.0 * reference * reference * run_length;
     let mut x = ln(1.0 + wanted + sqrt(2.0 * wanted));
     for _ in 0..STEPS {
-        let grown = exp(x);
-        x -= (grown - x - 1.0 - wanted) / (grown - 1.0);
+        let grown = 1.0 + wanted + x;
+        x -= (x - ln(grown)) * grown / (wanted + x);
     }
     x / (2.0 * reference) - overshoot(-reference)
 }

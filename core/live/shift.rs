@@ -8,7 +8,7 @@ use super::pair::Pair;
 use super::plan::LivePlan;
 use super::trend::{Mean3, Trend};
 use crate::card::{self, Card, symbol};
-use crate::real::single::{ceil, sqrt};
+use crate::real::single::{ceil, greater, sqrt};
 
 pub(super) const PHASES: Card = Card {
     id: "live.last_shift",
@@ -173,6 +173,7 @@ impl ShiftTrack {
     }
 
     /// Time since it was commanded, s.
+    #[inline(never)]
     pub(super) fn now_s(&self, pair: &Pair) -> f32 {
         u32::try_from(pair.time_us.saturating_sub(self.began_us)).unwrap_or(u32::MAX) as f32 * 1e-6
     }
@@ -278,13 +279,13 @@ impl ShiftTrack {
 
     /// What the dip below the line from start to end is less than that below the trend at the start.
     fn line_below_trend_rpm(&self, pair: &Pair) -> f32 {
-        let line = (pair.output - self.base.level) / self.now_s(pair).max(1e-6);
+        let line = (pair.output - self.base.level) / greater(self.now_s(pair), 1e-6);
         (self.base.slope_per_s - line) * self.dip_at_s
     }
 
     /// Dip of the output below the line from start to end; while it runs, below the trend at the start.
     fn dip_rpm(&self) -> f32 {
-        (self.trend_dip_rpm - self.line_below_rpm).max(0.0)
+        greater(self.trend_dip_rpm - self.line_below_rpm, 0.0)
     }
 
     /// When it reached the new gear, and when flare and dip were greatest, µs.
@@ -300,6 +301,7 @@ impl ShiftTrack {
         self.at_us(self.dip_at_s)
     }
 
+    #[inline(never)]
     fn at_us(&self, after_s: f32) -> u64 {
         self.began_us.saturating_add(((after_s * 1e6) as u32).into())
     }
@@ -328,7 +330,7 @@ impl ShiftTrack {
         let end_s = if self.done { self.end_s } else { f32::NAN };
         let left_s = if left { self.left_s } else { f32::NAN };
         let sign_s = if self.sign_s < self.left_s { self.sign_s } else { left_s };
-        let high = old.max(new);
+        let high = greater(old, new);
         let output = self.base.level;
         let of_output = plan.output.variance(output);
         let of_slip = plan.input.variance(high * output) + high * high * of_output;

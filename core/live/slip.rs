@@ -7,7 +7,7 @@ use super::run_length::threshold;
 use super::trend::Trend;
 use super::window::Closed;
 use crate::card::{self, Card, symbol};
-use crate::real::single::sqrt;
+use crate::real::single::{bounded, greater, lesser, sqrt};
 
 pub(super) const ALARM: Card = Card {
     id: "live.judge_slip",
@@ -84,7 +84,7 @@ impl SlipTrack {
     /// Starts in a gear.
     pub(super) fn restart(&mut self, plan: &LivePlan, pair: &Pair, ratio: f32) {
         let per_u = 1.0 / sqrt(pair.variance(ratio));
-        let reference = (0.5 * plan.limits.slip_rpm * per_u).clamp(REFERENCE_LEAST, REFERENCE_MOST);
+        let reference = bounded(0.5 * plan.limits.slip_rpm * per_u, REFERENCE_LEAST, REFERENCE_MOST);
         let threshold = threshold(plan.limits.run_length_s / plan.sample_s, reference);
         *self = Self { onset_us: pair.now_us, threshold, per_u, ..Self::NEW };
         self.trend.restart(pair.slip(ratio));
@@ -105,8 +105,8 @@ impl SlipTrack {
         wait_s: f32,
     ) -> Option<SlipAlarm> {
         let reference = pair.bias(plan, ratio) + 0.5 * plan.limits.slip_rpm;
-        let value = ((pair.slip(ratio) - reference) * self.per_u).min(VALUE_MOST);
-        self.sum = (self.sum + value).clamp(0.0, 2.0 * self.threshold);
+        let value = lesser((pair.slip(ratio) - reference) * self.per_u, VALUE_MOST);
+        self.sum = bounded(self.sum + value, 0.0, 2.0 * self.threshold);
         if self.sum <= 0.0 {
             self.onset_us = pair.now_us;
         }
@@ -127,8 +127,8 @@ impl SlipTrack {
         events: &mut LiveEvents,
     ) -> Option<bool> {
         let least = 0.5 * slip_rpm;
-        let clean = closed.slip.abs() <= bias + least.max(3.0 * closed.u);
-        if self.alarm && closed.slip <= bias + least.max(2.0 * closed.u) {
+        let clean = closed.slip.abs() <= bias + greater(3.0 * closed.u, least);
+        if self.alarm && closed.slip <= bias + greater(2.0 * closed.u, least) {
             self.alarm = false;
             (self.sum, self.level) = (0.0, 0);
             let at_us = pair.at(closed.middle_us);

@@ -22,6 +22,8 @@ pub(super) struct PlannedSensor {
     source: SpeedSource,
     /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
     dithered: bool,
+    /// As that of the plan.
+    spare: [u8; 2],
 }
 
 impl PlannedSensor {
@@ -45,6 +47,7 @@ impl PlannedSensor {
             age_limit_us: (age_limit_s * 1e6) as u32,
             source,
             dithered: source == SpeedSource::Bus && noise_rpm >= 0.5 * step_rpm,
+            spare: [0; 2],
         })
     }
 

@@ -7,7 +7,7 @@ use super::event::{GEAR_IN_NONE, NO_LIVE_ELEMENT};
 use super::plan::LivePlan;
 use super::{MAX_LIVE_ELEMENTS, MAX_LIVE_GEARS};
 use crate::card::{self, Card, symbol};
-use crate::real::single::{exp, ln};
+use crate::real::single::{bounded, exp, ln};
 
 pub(super) const ADD: Card = Card {
     id: "live.add_slip",
@@ -121,10 +121,10 @@ impl GearEvidence {
     pub fn add_slip(&mut self, slip: f32, wanted: f32) {
         let step = |toward: f32| {
             let gain = wanted * (toward - 0.5 * wanted);
-            if gain.is_nan() { 0.0 } else { gain.clamp(-LN_OF_ONE, LN_OF_ONE) }
+            if gain.is_nan() { 0.0 } else { bounded(gain, -LN_OF_ONE, LN_OF_ONE) }
         };
-        self.forward = (self.forward + step(slip)).clamp(-LN_MOST, LN_MOST);
-        self.backward = (self.backward + step(-slip)).clamp(-LN_MOST, LN_MOST);
+        self.forward = bounded(self.forward + step(slip), -LN_MOST, LN_MOST);
+        self.backward = bounded(self.backward + step(-slip), -LN_MOST, LN_MOST);
     }
 
     fn slips(self) -> bool {

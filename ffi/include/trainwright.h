@@ -5347,6 +5347,8 @@ typedef struct tw_planned_sensor {
   tw_speed_source source;
   /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
   bool dithered;
+  /// As that of the plan.
+  uint8_t spare[2];
 } tw_planned_sensor;
 
 /// How much a new sample moves level and slope, and what noise is left of them.
@@ -5378,6 +5380,8 @@ typedef struct tw_live_plan {
   float level_share;
   uint8_t gear_count;
   uint8_t element_count;
+  /// Fills the struct up: equal plans are equal byte for byte, and a host can write one for a microcontroller.
+  uint8_t spare[2];
 } tw_live_plan;
 
 /// One speed as it comes.

@@ -1,6 +1,8 @@
-/* The live chapter: sensors, windows, thresholds, plates. */
+/* The live chapter: sensors, windows, thresholds, plates, and drives sample by sample. */
 #ifndef TESTS_LIVE_H
 #define TESTS_LIVE_H
+
+#include <math.h>
 
 #include "vectors.h"
 
@@ -102,11 +104,139 @@ static tw_status live_shifts_to_limit(const vectors_row *row, double *out) {
     return status;
 }
 
-#define LIVE_TESTS                                                                                                     \
-    {"live_step_bias_rpm", live_step_bias}, {"live_u_rpm", live_u}, {"live_ratio_window_s", live_ratio_window},        \
-        {"live_run_length", live_run_length}, {"live_threshold_for", live_threshold},                                  \
-        {"live_plate_after_c", live_plate_after}, {                                                                    \
-        "live_shifts_to_limit", live_shifts_to_limit                                                                   \
+/* The unit of tests/live_push.rs. */
+static tw_status live_unit_plan(const char *sensor, tw_live_plan *plan) {
+    static const float RATIOS[] = {2.0f, 1.4f, 1.0f, -2.5f};
+    static const int8_t NUMBERS[] = {1, 2, 3, -1};
+    static const struct {
+        uint8_t gear, element;
+        float factor;
+    } SUSPECTS[] = {{0, 0, -1.5f}, {0, 1, 2.0f},   {1, 0, -2.0f}, {1, 2, 3.0f},
+                    {2, 1, 2.5f},  {2, 2, -1.25f}, {3, 0, 1.0f}};
+    static const uint32_t TEETH[] = {40, 30};
+    tw_live_unit unit;
+    tw_status status = TW_STATUS_OK;
+    memset(&unit, 0, sizeof unit);
+    for (size_t i = 0; i < 4; i++) {
+        unit.gears[i].number = NUMBERS[i];
+        unit.gears[i].ratio = RATIOS[i];
     }
+    for (size_t i = 0; i < sizeof SUSPECTS / sizeof SUSPECTS[0]; i++) {
+        tw_live_gear *const gear = &unit.gears[SUSPECTS[i].gear];
+        gear->suspects[gear->suspect_count].element = SUSPECTS[i].element;
+        gear->suspects[gear->suspect_count++].slip_per_input_slip = SUSPECTS[i].factor;
+    }
+    for (size_t i = 0; i < 3; i++) {
+        unit.elements[i].heat_capacity_j_k = 400.0f;
+        unit.elements[i].cooling_s = 20.0f;
+        unit.elements[i].limit_c = 250.0f;
+    }
+    unit.gear_count = 4;
+    unit.element_count = 3;
+    unit.limits.standing_rpm = 30.0f;
+    unit.limits.slip_rpm = 4.0f;
+    unit.limits.run_length_s = 360000.0f;
+    unit.limits.ratio_u_rel = 1e-3f;
+    unit.limits.settle_s = 0.2f;
+    unit.limits.follow_s = 2.0f;
+    unit.limits.flare_rpm = 40.0f;
+    unit.limits.dip_share = 0.02f;
+    unit.limits.lockup_slip_rpm = 50.0f;
+    unit.limits.cold_c = 40.0f;
+    unit.limits.hot_c = 120.0f;
+    unit.sample_s = 0.02f;
+    for (size_t i = 0; i < 2 && status >= 0; i++) {
+        tw_speed_sensor *const to = i == 0 ? &unit.input : &unit.output;
+        status = strcmp(sensor, "bus") == 0       ? tw_live_bus(0.5f, 0.0f, 0.05f, 8000.0f, to)
+                 : strcmp(sensor, "counted") == 0 ? tw_live_counted(TEETH[i], 0.0f, 0.05f, 8000.0f, to)
+                                                  : tw_live_edges(TEETH[i], 1e-6f, 0.0f, 0.05f, 8000.0f, to);
+    }
+    if (status >= 0) status = tw_live_bus(1.0f, 4.0f, 0.1f, 8000.0f, &unit.engine);
+    return status < 0 ? status : tw_live_plan_unit(&unit, plan);
+}
+
+static tw_speed_reading live_reading(const vectors_row *row, const char *shaft) {
+    char ticks[32], state[32];
+    tw_speed_reading reading;
+    memset(&reading, 0, sizeof reading);
+    snprintf(ticks, sizeof ticks, "%s_ticks", shaft);
+    snprintf(state, sizeof state, "%s_state", shaft);
+    reading.state = (tw_reading_state)vectors_number(row, state);
+    if (reading.state != TW_READING_STATE_VALUE) return reading;
+    if (strcmp(vectors_text(row, "sensor"), "bus") == 0) {
+        reading.rpm = live_number(row, shaft);
+    } else {
+        reading.pulses = (uint32_t)vectors_number(row, shaft);
+        reading.ticks = (uint32_t)vectors_number(row, ticks);
+    }
+    return reading;
+}
+
+static double live_formed(float value) { return value != value ? -1.0 : (double)value; }
+
+/* A new drive starts a new monitor. */
+static tw_status live_push(const vectors_row *row, double *out) {
+    static char drive[32];
+    static tw_live_plan plan;
+    static tw_live_monitor monitor;
+    tw_live_sample sample;
+    tw_live_events events;
+    tw_live_state state;
+    tw_status status = TW_STATUS_OK;
+    if (strcmp(drive, vectors_text(row, "drive")) != 0) {
+        snprintf(drive, sizeof drive, "%s", vectors_text(row, "drive"));
+        status = live_unit_plan(vectors_text(row, "sensor"), &plan);
+        if (status >= 0) status = tw_live_start(&plan, &monitor);
+        if (status < 0) return status;
+    }
+    sample.time_us = (uint64_t)vectors_number(row, "time_us");
+    sample.input = live_reading(row, "input");
+    sample.output = live_reading(row, "output");
+    memset(&sample.engine, 0, sizeof sample.engine);
+    sample.engine.rpm = live_number(row, "engine_rpm");
+    sample.pressure_kpa = (float)NAN;
+    sample.temp_c = live_number(row, "temp_c");
+    sample.engine_torque_nm = live_number(row, "torque_nm");
+    sample.commanded = (int8_t)vectors_number(row, "commanded");
+    sample.lockup = (int8_t)vectors_number(row, "lockup");
+    memset(&events, 0x5A, sizeof events); /* whatever lies there */
+    status = tw_live_push(&monitor, &plan, &sample, &events, &state);
+    if (status < 0) return status;
+    tw_live_event none;
+    memset(&none, 0, sizeof none);
+    none.gear = none.other_gear = TW_GEAR_NOT_KNOWN;
+    none.value = none.u = (float)NAN;
+    const tw_live_event *const first = events.count > 0 ? &events.events[0] : &none;
+    const double values[] = {(double)state.gear,
+                             (double)state.phase,
+                             (double)state.alarm,
+                             (double)state.used,
+                             live_formed(state.ratio),
+                             live_formed(state.ratio_u),
+                             live_formed(state.slip_rpm),
+                             live_formed(state.slip_u_rpm),
+                             live_formed(state.converter_slip_rpm),
+                             (double)events.count,
+                             (double)first->kind,
+                             (double)first->gear,
+                             (double)first->other_gear,
+                             (double)first->suspects,
+                             (double)first->at_us,
+                             (double)first->found_us,
+                             live_formed(first->value),
+                             live_formed(first->u)};
+    memcpy(out, values, sizeof values);
+    return status;
+}
+
+#define LIVE_TESTS \
+    {"live_push", live_push}, \
+    {"live_step_bias_rpm", live_step_bias}, \
+    {"live_u_rpm", live_u}, \
+    {"live_ratio_window_s", live_ratio_window}, \
+    {"live_run_length", live_run_length}, \
+    {"live_threshold_for", live_threshold}, \
+    {"live_plate_after_c", live_plate_after}, \
+    {"live_shifts_to_limit", live_shifts_to_limit}
 
 #endif
