@@ -7,7 +7,7 @@ from .judge import Reading
 from collections.abc import Sequence
 from typing import Any, Final, final
 
-__all__ = ["Assembly", "Gear", "Losses", "PowerFlow", "RatioFit", "Signature", "State", "Suspect", "Symptom", "Train", "counted_ratio", "fit_ratio", "timed_ratio"]
+__all__ = ["Assembly", "Gear", "Losses", "NextGear", "PowerFlow", "RatioFit", "Signature", "State", "Suspect", "Symptom", "Train", "counted_ratio", "fit_ratio", "timed_ratio"]
 
 @final
 class Assembly:
@@ -154,6 +154,53 @@ class Losses:
     def torque_ratio(self, /) -> float:
         """
         Torque of the output over torque of the input, with losses.
+        """
+
+@final
+class NextGear:
+    """
+    The gear to try next, and what each suspect would show there.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
+    def __repr__(self, /) -> str: ...
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
+        """
+    @property
+    def gear(self, /) -> str:
+        """
+        Name of the gear.
+        """
+    @property
+    def information_bit(self, /) -> float:
+        """
+        What its outcome tells, bit: 1 halves the suspects.
+        """
+    @property
+    def load(self, /) -> str:
+        """
+        Whether to look under `"drive"` or in `"coast"`.
+        """
+    @property
+    def outcomes(self, /) -> int:
+        """
+        Different outcomes among the suspects, 2 or more.
+        """
+    @property
+    def shown(self, /) -> list[Symptom]:
+        """
+        What each suspect shows there, in the order in which they were given.
+        """
+    @property
+    def tie_ups(self, /) -> int:
+        """
+        Suspects with which the gear would tie up: try it standing, on the lift, or not at all.
         """
 
 @final
@@ -564,6 +611,14 @@ class Train:
         """
         Names of the members; speeds come in this order.
         """
+    def next_gear(self, /, suspects: Sequence[tuple[str, str]], tried: Sequence[tuple[str, str] | str] = ...) -> NextGear:
+        """
+        The gear of the record whose outcome tells most about suspects that explain the observations equally well.
+
+        `suspects` are 2 or more faults, each `(element, "dead" or "stuck")`; `tried` are gears that were seen under drive, or
+        `(gear, "coast")`. Gears that no suspect ties up come first, drive before coast. Raises `NO_ANSWER` where no gear tells.
+        Source: T. M. Cover and J. A. Thomas, Elements of Information Theory (from memory; entropy of a partition).
+        """
     @property
     def note(self, /) -> str | None:
         """
@@ -573,6 +628,14 @@ class Train:
         """
         As `solve`, with the one-way clutches held or overrunning as the load (`"none"`, `"drive"`, `"coast"`) makes them.
         Source: follows from the definitions (unilateral constraint).
+        """
+    def seen_ratio(self, /, gear: str, ratio: Reading) -> tuple[str, str, str, Reading]:
+        """
+        What a ratio that was measured in a gear, under drive and without slip, says about it: an observation for
+        `diagnose`.
+
+        A ratio within three standard uncertainties of the gear's own is `"as commanded"`, any other `"other ratio"`.
+        Source: follows from the definitions (comparison of the seen with the computed).
         """
     @property
     def sets(self, /) -> list[str]:
