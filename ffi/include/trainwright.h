@@ -5340,8 +5340,8 @@ typedef struct tw_planned_sensor {
   float lasting;
   float single;
   float ends;
-  /// Greatest bias of a mean of many values, 1/min.
-  float bias_rpm;
+  /// Greatest bias of a mean of many values, 1/min; of edges the time in which half a tooth passes, s, at 1/min.
+  float bias;
   float greatest_rpm;
   uint32_t age_limit_us;
   tw_speed_source source;
@@ -5435,13 +5435,13 @@ typedef struct tw_live_counts {
 typedef struct tw_gear_track {
   int16_t ln[TW_MAX_LIVE_GEARS];
   int16_t ln_none;
-  /// Band of the gear `near`: ratios, and one over the distance of either end from the gear's ratio.
+  uint8_t leader;
+  uint8_t near;
+  /// Band of the gear `near`: its ends as ratios, and one over the distance of either end from the gear's ratio.
   float low;
   float high;
   float per_below;
   float per_above;
-  uint8_t near;
-  uint8_t leader;
 } tw_gear_track;
 
 /// What the windows of a gear showed.
@@ -5579,6 +5579,8 @@ typedef struct tw_live_monitor {
   uint64_t time_us;
   /// When a pair of speeds was last used, µs, low bits.
   uint32_t used_us;
+  /// Since when the gear that leads fits without a break, µs, low bits.
+  uint32_t leads_us;
   struct tw_speed_track input;
   struct tw_speed_track output;
   struct tw_speed_track engine;
