@@ -1,12 +1,12 @@
 //! `tw_live_*`: the monitor that reads the speeds of a running unit.
 
 use crate::card::Text;
-use crate::pointer::{borrow, core, done, is_known, known, named, put, put_array, read};
+use crate::pointer::{borrow, core, done, is_known, known, named, put, put_array, read, slice};
 use crate::status::Status;
 use trainwright::live::{
-    self, LiveCounts, LiveElement, LiveEvent, LiveEventKind, LiveEvents, LiveMonitor, LivePlan, LiveRatio, LiveSample,
-    LiveShift, LiveSpeed, LiveState, LiveSuspects, LiveUnit, MAX_LIVE_EVENTS, ReadingState, ShiftsToLimit, SpeedPair,
-    SpeedReading, SpeedSensor, SpeedSource, SpeedSpread,
+    self, GearEvidence, LiveCounts, LiveElement, LiveEvent, LiveEventKind, LiveEvents, LiveMonitor, LivePlan,
+    LiveRatio, LiveSample, LiveShift, LiveSpeed, LiveState, LiveSuspects, LiveUnit, MAX_LIVE_EVENTS, MAX_LIVE_GEARS,
+    ReadingState, ShiftsToLimit, SpeedPair, SpeedReading, SpeedSensor, SpeedSource, SpeedSpread,
 };
 
 /// The sensor behind the pointer, refused where its source has no name.
@@ -238,6 +238,36 @@ pub unsafe extern "C" fn tw_live_suspects_of(
     out_suspects: *mut LiveSuspects,
 ) -> Status {
     unsafe { put(out_suspects, || Ok(borrow(monitor)?.suspects(borrow(plan)?))) }
+}
+
+/// Adds one value of slip under drive to the evidence of a gear: n_in less i·n_out over its standard deviation, and the
+/// smallest slip that is wanted over the same. What is not a number adds nothing.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_add_slip(evidence: *mut GearEvidence, slip: f32, wanted: f32) -> Status {
+    unsafe {
+        put(evidence, || {
+            let mut sum = read(evidence.cast_const())?;
+            sum.add_slip(slip, wanted);
+            Ok(sum)
+        })
+    }
+}
+
+/// Odds of each element to be the one that slips, from the evidence of TW_MAX_LIVE_GEARS gears by their place in the unit's
+/// list; all zeros for a gear that was not seen.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn tw_live_weigh_suspects(
+    plan: *const LivePlan,
+    evidence: *const GearEvidence,
+    out_suspects: *mut LiveSuspects,
+) -> Status {
+    unsafe {
+        put(out_suspects, || {
+            let mut gears = [GearEvidence::NONE; MAX_LIVE_GEARS];
+            gears.iter_mut().zip(slice(evidence, MAX_LIVE_GEARS)?).for_each(|(gear, seen)| *gear = *seen);
+            Ok(borrow(plan)?.weigh_suspects(&gears))
+        })
+    }
 }
 
 /// The last shift, or the one that is running as far as it is known. Look at it when an event of kind

@@ -1,15 +1,17 @@
 //! Which element slips: evidence over the gears, on the demonstration unit.
 
+#[path = "support/live.rs"]
+#[allow(dead_code)]
+mod demo;
 #[path = "support/screen.rs"]
 #[allow(dead_code)]
 mod screen;
-#[path = "support/live.rs"]
-#[allow(dead_code)]
 mod support;
 
+use demo::{limits, wren};
 use proptest::prelude::*;
 use screen::Random;
-use support::wren;
+use support::{Row, vectors};
 use trainwright::live::*;
 use trainwright::record::NamedLiveUnit;
 
@@ -33,6 +35,58 @@ fn names<'a>(named: &'a NamedLiveUnit, found: &LiveSuspects) -> Vec<&'a str> {
 
 fn next<'a>(named: &'a NamedLiveUnit, found: &LiveSuspects) -> &'a str {
     usize::try_from(found.next_gear).map_or("none", |place| &named.gears[place])
+}
+
+/// The unit of a row: number : ratio : element / factor + ..., gear by gear.
+fn unit(row: &Row) -> LiveUnit {
+    let sensor = SpeedSensor::bus(0.5, 0.9, 0.1, 8000.0).unwrap();
+    let mut unit = LiveUnit {
+        gears: [LiveGear::NONE; MAX_LIVE_GEARS],
+        gear_count: 0,
+        elements: [LiveElement::UNKNOWN; MAX_LIVE_ELEMENTS],
+        element_count: 0,
+        input: sensor,
+        output: sensor,
+        engine: sensor,
+        limits: limits(),
+        sample_s: 0.01,
+    };
+    for (text, gear) in row.text("unit").split(' ').zip(&mut unit.gears) {
+        let [number, ratio, suspects] = text.split(':').collect::<Vec<_>>()[..] else { panic!("{text}") };
+        *gear = LiveGear::new(number.parse().unwrap(), ratio.parse().unwrap());
+        for (text, suspect) in suspects.split('+').zip(&mut gear.suspects) {
+            let (element, factor) = text.split_once('/').unwrap();
+            let (element, slip_per_input_slip) = (element.parse().unwrap(), factor.parse().unwrap());
+            *suspect = LiveSuspect { element, slip_per_input_slip };
+            gear.suspect_count += 1;
+            unit.element_count = unit.element_count.max(element + 1);
+        }
+        unit.gear_count += 1;
+    }
+    unit
+}
+
+#[test]
+fn derived_values() {
+    vectors("live_add_slip", |row| {
+        let number = |name| row.number(name) as f32;
+        let mut evidence = GearEvidence { forward: number("forward"), backward: number("backward") };
+        evidence.add_slip(number("slip"), number("wanted"));
+        Ok([evidence.forward, evidence.backward].map(f64::from))
+    });
+    vectors("live_weigh_suspects", |row| {
+        let mut evidence = [GearEvidence::NONE; MAX_LIVE_GEARS];
+        for text in row.text("seen").split(' ') {
+            let [place, forward, backward] = text.split(':').collect::<Vec<_>>()[..] else { panic!("{text}") };
+            evidence[place.parse::<usize>().unwrap()] =
+                GearEvidence { forward: forward.parse().unwrap(), backward: backward.parse().unwrap() };
+        }
+        let found = unit(row).plan()?.weigh_suspects(&evidence);
+        let [first, second, ..] = found.suspects;
+        let odds = [first.ln_odds, second.ln_odds, found.sensors_ln_odds, found.next_bit].map(f64::from);
+        let (count, next) = (f64::from(found.count), f64::from(found.next_gear));
+        Ok([first.element.into(), odds[0], second.element.into(), odds[1], count, odds[2], next, odds[3]])
+    });
 }
 
 /// Job J6 of the demonstration, and step 14 of its job: slip in fourth leaves B1, C1 and C3; 3 and 5 tell.

@@ -5712,6 +5712,14 @@ typedef struct tw_live_suspects {
   int8_t next_gear;
 } tw_live_suspects;
 
+/// What was seen in one gear: logarithms of likelihood ratios, above 0 for slip and below for none.
+typedef struct tw_gear_evidence {
+  /// Slip as an element does it: the input runs ahead.
+  float forward;
+  /// The input falls behind: no element does that under drive.
+  float backward;
+} tw_gear_evidence;
+
 /// The last shift. While one is running, that one as far as it is known; `duration_s` is NaN then.
 typedef struct tw_live_shift {
   /// Place of the gear that it left.
@@ -8811,6 +8819,18 @@ tw_status tw_live_gear_chances(const struct tw_live_monitor *monitor,
 tw_status tw_live_suspects_of(const struct tw_live_monitor *monitor,
                               const struct tw_live_plan *plan,
                               struct tw_live_suspects *out_suspects);
+
+/// Adds one value of slip under drive to the evidence of a gear: n_in less i·n_out over its standard deviation, and the
+/// smallest slip that is wanted over the same. What is not a number adds nothing.
+tw_status tw_live_add_slip(struct tw_gear_evidence *evidence,
+                           float slip,
+                           float wanted);
+
+/// Odds of each element to be the one that slips, from the evidence of TW_MAX_LIVE_GEARS gears by their place in the unit's
+/// list; all zeros for a gear that was not seen.
+tw_status tw_live_weigh_suspects(const struct tw_live_plan *plan,
+                                 const struct tw_gear_evidence *evidence,
+                                 struct tw_live_suspects *out_suspects);
 
 /// The last shift, or the one that is running as far as it is known. Look at it when an event of kind
 /// TW_LIVE_EVENT_KIND_SHIFT_DONE comes.

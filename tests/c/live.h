@@ -104,6 +104,68 @@ static tw_status live_shifts_to_limit(const vectors_row *row, double *out) {
     return status;
 }
 
+static tw_status live_add_slip(const vectors_row *row, double *out) {
+    tw_gear_evidence evidence;
+    evidence.forward = live_number(row, "forward");
+    evidence.backward = live_number(row, "backward");
+    const tw_status status = tw_live_add_slip(&evidence, live_number(row, "slip"), live_number(row, "wanted"));
+    if (status < 0) return status;
+    out[0] = (double)evidence.forward;
+    out[1] = (double)evidence.backward;
+    return status;
+}
+
+/* Columns unit and seen: see the file. */
+static tw_status live_weigh_suspects(const vectors_row *row, double *out) {
+    tw_live_unit unit;
+    tw_live_plan plan;
+    tw_live_suspects found;
+    tw_gear_evidence evidence[TW_MAX_LIVE_GEARS];
+    memset(&unit, 0, sizeof unit);
+    memset(evidence, 0, sizeof evidence);
+    tw_status status = tw_live_bus(0.5f, 0.9f, 0.1f, 8000.0f, &unit.input);
+    if (status < 0) return status;
+    unit.output = unit.engine = unit.input;
+    unit.sample_s = 0.01f;
+    unit.limits.standing_rpm = 30.0f;
+    unit.limits.slip_rpm = 1.0f;
+    unit.limits.run_length_s = 360000.0f;
+    unit.limits.ratio_u_rel = 1e-4f;
+    unit.limits.settle_s = 0.2f;
+    unit.limits.follow_s = 2.0f;
+    unit.limits.flare_rpm = 50.0f;
+    unit.limits.dip_share = 0.02f;
+    unit.limits.lockup_slip_rpm = 50.0f;
+    unit.limits.cold_c = 40.0f;
+    unit.limits.hot_c = 120.0f;
+    for (char *rest = (char *)vectors_text(row, "unit"); *rest != '\0'; unit.gear_count++) {
+        tw_live_gear *const gear = &unit.gears[unit.gear_count];
+        gear->number = (int8_t)strtol(rest, &rest, 10);
+        gear->ratio = strtof(rest + 1, &rest);
+        while (*rest == ':' || *rest == '+') {
+            tw_live_suspect *const suspect = &gear->suspects[gear->suspect_count++];
+            suspect->element = (uint8_t)strtoul(rest + 1, &rest, 10);
+            suspect->slip_per_input_slip = strtof(rest + 1, &rest);
+            if (suspect->element >= unit.element_count) unit.element_count = (uint8_t)(suspect->element + 1);
+        }
+        if (*rest == ' ') rest++;
+    }
+    for (char *rest = (char *)vectors_text(row, "seen"); *rest != '\0';) {
+        tw_gear_evidence *const gear = &evidence[strtoul(rest, &rest, 10)];
+        gear->forward = strtof(rest + 1, &rest);
+        gear->backward = strtof(rest + 1, &rest);
+    }
+    status = tw_live_plan_unit(&unit, &plan);
+    if (status >= 0) status = tw_live_weigh_suspects(&plan, evidence, &found);
+    if (status < 0) return status;
+    const double answers[] = {
+        found.suspects[0].element, (double)found.suspects[0].ln_odds, found.suspects[1].element,
+        (double)found.suspects[1].ln_odds, found.count, (double)found.sensors_ln_odds,
+        found.next_gear, (double)found.next_bit};
+    memcpy(out, answers, sizeof answers);
+    return status;
+}
+
 /* The unit of tests/live_push.rs. */
 static tw_status live_unit_plan(const char *sensor, tw_live_plan *plan) {
     static const float RATIOS[] = {2.0f, 1.4f, 1.0f, -2.5f};
@@ -236,6 +298,8 @@ static tw_status live_push(const vectors_row *row, double *out) {
     {"live_ratio_window_s", live_ratio_window}, \
     {"live_run_length", live_run_length}, \
     {"live_threshold_for", live_threshold}, \
+    {"live_add_slip", live_add_slip}, \
+    {"live_weigh_suspects", live_weigh_suspects}, \
     {"live_plate_after_c", live_plate_after}, \
     {"live_shifts_to_limit", live_shifts_to_limit}
 
