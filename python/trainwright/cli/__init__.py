@@ -27,6 +27,7 @@ from . import (
     identify,
     interchange,
     locks,
+    proof,
     records,
     road,
     screen,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from . import clutch, converter, duty, fits, fluid, grade, hard_parts, hydraulic, identify, interchange, locks, road, stack, tow, train
+from . import clutch, converter, duty, fits, fluid, grade, hard_parts, hydraulic, identify, interchange, locks, proof, road, stack, tow, train
 from .frame import LEAD, Draw, Part, Records
 
 __all__ = ["LEAD", "ORDER", "Draw", "Part", "Records", "parts_of"]
@@ -33,6 +33,7 @@ ORDER: tuple[Callable[[Records], Iterator[Part]], ...] = (
     tow.tow_parts,
     grade.grade_parts,
     duty.ranking_parts,
+    proof.proof_parts,
     train.train_parts,
 )
 """What can be answered, in the order of the job."""

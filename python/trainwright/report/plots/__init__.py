@@ -11,6 +11,7 @@ from .hydraulic import cooler_flow, flow_by_speed, pressure_by_gear
 from .identify import chances_by_look, worth_of_looks
 from .interchange import Link, parts_graph
 from .locks import stress_by_grade, stress_by_truck
+from .proof import ratio_trace, shift_close_up, slip_by_element
 from .road import shift_points
 from .stack import PieceRow, pieces_against_window, shares_of_variance
 from .tow import fullest_ratings, launch_by_grade, loads_and_ratings
@@ -39,8 +40,11 @@ __all__ = [
     "pieces_against_window",
     "pressure_by_gear",
     "ratio_readings",
+    "ratio_trace",
     "shares_of_variance",
+    "shift_close_up",
     "shift_points",
+    "slip_by_element",
     "stress_by_grade",
     "stress_by_truck",
     "temperature_along",

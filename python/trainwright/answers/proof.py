@@ -1,0 +1,307 @@
+"""Proof run: the log of a dyno or a road test against the record of the unit, line by line, and what to run next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from .. import Explanation, hazard, live, practice
+from ..edge import number
+from ..judge import Limits, Rule
+from ..record import Family, Fleet, Fluids
+from ..sheet import Decision, Fact, Row, Sheet, Table
+from . import RULE, rule_in_words
+from .gears import ratio
+from .proof_lines import Line, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
+from .proof_next import Next, next_runs
+from .proof_seen import GREATEST_RPM, REPEATS, Asked, Seen, watch_log
+from .proof_shifts import heat_lines, shift_lines
+from .proof_state import USED_SHARE, lockup_lines, log_lines, pressure_lines, temperature_lines
+
+RATIO_WITHIN = 0.005
+"""Share by which a measured ratio may differ from the exact one: our own choice, printed with the answer."""
+
+ORDER = ("NO-GO", "NOT PROVEN", "GO")
+BY_PRACTICE = "common practice, no source"
+OWN = "our own choice"
+GIVEN = "as given"
+SHOWN = 8
+"""Decisions that a sheet shows at most; all of them stand in its tables."""
+
+
+@dataclass(frozen=True)
+class Proof:
+    """A judged log: every line, what to run next, and the answer as a sheet."""
+
+    seen: Seen
+    asked: Asked
+    lines: list[Line]
+    next: list[Next]
+
+    def verdicts(self) -> dict[str, int]:
+        """How many lines have each verdict."""
+        return {verdict: sum(line.verdict == verdict for line in self.lines) for verdict in ("GO", "NO-GO", "NOT PROVEN")}
+
+    @property
+    def verdict(self) -> str:
+        """The worst verdict of a line."""
+        return min((line.verdict for line in self.lines), key=ORDER.index)
+
+    def line(self, about: str) -> Line:
+        """The line about something."""
+        return next(line for line in self.lines if line.about == about)
+
+    def sheet(self, *, title: str = "", story: str = "") -> Sheet:
+        """As an answer."""
+        return proof_sheet(self, title=title or f"Proof run of {self.seen.log.name}, {self.seen.variant}", story=story)
+
+    def as_dict(self) -> dict[str, Any]:
+        """For JSON."""
+        return {
+            "verdict": self.verdict, "counts": self.verdicts(), "lines": [line.as_dict() for line in self.lines], "next": [one.as_dict() for one in self.next],
+            "shifts": self.seen.shifts, "events": self.seen.events,
+        }  # fmt: skip
+
+    def _repr_html_(self) -> str | None:
+        return self.sheet()._repr_html_()
+
+
+def asked_of(
+    *, fluids: Fluids | None = None, fleet: Fleet | None = None, limits: live.Limits | None = None, ratio_within: float | None = None,
+    flare_rpm: float | None = None, shift_s: Limits | None = None, working_c: float | None = None, pressure_u_kpa: float | None = None,
+    torque_u_rel: float | None = None, temp_u_k: float | None = None, rule: Rule = RULE,
+) -> Asked:  # fmt: skip
+    """What a log is judged against: as given, else the record's, else common practice by name; each with its source."""
+    chosen = limits or live.Limits.common_practice()
+    window = fluids.as_dict()["fill"].get("check_window_c") if fluids else None
+    rules = (fleet.as_dict().get("converter_rules") if fleet else None) or {}
+    target = rules.get("lockup_slip_target_rpm")
+    fault = rules.get("lockup_slip_alarm_rpm")
+    flare = Limits(lower=flare_rpm, upper=flare_rpm) if flare_rpm else Limits(lower=practice.FLARE_LOW_RPM, upper=practice.FLARE_HIGH_RPM)
+    times = shift_s or Limits(lower=practice.SHIFT_TIME_LOW_S, upper=practice.SHIFT_TIME_HIGH_S)
+    within = RATIO_WITHIN if ratio_within is None else ratio_within
+    working = practice.SUMP_NORMAL_LOW_C if working_c is None else working_c
+    lockup = (practice.LOCKUP_SLIP_NORMAL_RPM if target is None else target, practice.LOCKUP_SLIP_SUSPECT_RPM if fault is None else fault)
+    from_limits = GIVEN if limits else BY_PRACTICE
+    span = number(flare.lower, 0) if flare_rpm else f"{number(flare.lower, 0)} to {number(flare.upper, 0)}"
+    sources = [
+        ("ratio", f"{number(100 * within, 2)} %", f"{GIVEN if ratio_within is not None else OWN}: how far from the exact one"),
+        ("slip", f"{number(chosen.slip_rpm, 0)} rpm", f"{from_limits}: the least that is looked for; one false alarm in {number(chosen.run_length_s / 3600, 0)} h in a gear"),
+        ("shift time", f"{number(times.lower, 1)} to {number(times.upper, 1)} s", f"{GIVEN if shift_s else BY_PRACTICE}: speed change alone"),
+        ("flare", f"{span} rpm", GIVEN if flare_rpm else f"{BY_PRACTICE}: below GO, above NO-GO"),
+        ("tie-up", f"{number(100 * chosen.dip_share, 1)} %", f"{from_limits}: dip of the output speed"),
+        ("cold", f"below {number(chosen.cold_c, 0)} °C", from_limits),
+        ("at work", f"from {number(working, 0)} °C", GIVEN if working_c is not None else BY_PRACTICE),
+        ("fluid at most", f"{number(chosen.hot_c, 0)} °C", from_limits),
+        ("lock-up slip", f"{number(lockup[1], 0)} rpm", "the record's" if fault is not None else BY_PRACTICE),
+    ]
+    if window:
+        sources.append(("level check", f"{number(window[0], 0)} to {number(window[1], 0)} °C", "the record's"))
+    return Asked(
+        limits=chosen, ratio_within=within, flare_rpm=flare, shift_s=times, working_c=working, window_c=Limits(lower=window[0], upper=window[1]) if window else None,
+        lockup_rpm=lockup, pressure_u_kpa=pressure_u_kpa or 0.0, torque_u_rel=torque_u_rel or 0.0, temp_u_k=temp_u_k or 0.0, rule=rule, sources=tuple(sources),
+    )  # fmt: skip
+
+
+def prove(log: Any, family: Family, variant: str, *, asked: Asked | None = None, columns: Mapping[str, str] | None = None) -> Proof:
+    """Judges a log (a file, an Arrow table or frame, arrays by name) of one unit against its record."""
+    wanted = asked or asked_of()
+    seen = watch_log(log, family, variant, wanted, columns=columns)
+    lines = [
+        *sensor_lines(seen),
+        *log_lines(seen),
+        *ratio_lines(seen, wanted.ratio_within, wanted.rule),
+        *variant_lines(seen, wanted.rule),
+        *slip_lines(seen, wanted.limits.slip_rpm, wanted.rule),
+        *shift_lines(seen, wanted),
+        *heat_lines(seen, wanted),
+        *pressure_lines(seen, wanted),
+        *temperature_lines(seen, wanted),
+        *lockup_lines(seen, wanted),
+    ]
+    return Proof(seen, wanted, lines, next_runs(seen, wanted, lines))
+
+
+# ---- in words
+
+
+def proof_sheet(proof: Proof, *, title: str, story: str = "") -> Sheet:
+    """The answer: how many lines passed, what did not, what to run next; then gears, shifts and the rest in tables."""
+    seen, asked = proof.seen, proof.asked
+    return Sheet(
+        title=title,
+        story=story,
+        answer=_answer(proof),
+        decisions=_decisions(proof),
+        tables=[*_next_table(proof), _gear_table(proof), *_suspect_tables(proof), *_shift_table(proof), _other_table(proof), *_why_table(proof)],
+        facts=[*_log_facts(seen), *(Fact(*source) for source in asked.sources), Fact("verdict", "by chance", rule_in_words(asked.rule))],
+        not_checked=_not_checked(seen, asked),
+        cautions=[hazard.caution(name) for name in ("turning shafts", "road test", "hot fluid", "overspeed")],
+        cards=_cards(proof),
+        how=_how(proof),
+        data=proof.as_dict(),
+    )  # fmt: skip
+
+
+def _answer(proof: Proof) -> str:
+    counts, seen = proof.verdicts(), proof.seen
+    seconds = seen.log.time_s[-1] - seen.log.time_s[0]
+    lasted = f"{number(seconds, 0)} s" if seconds < 600 else f"{number(seconds / 60, 0)} min"
+    words = [f"{counts['GO']} GO, {counts['NO-GO']} NO-GO, {counts['NOT PROVEN']} NOT PROVEN in {lasted}"]
+    bad = [line.about for line in _failed(proof)]
+    words.append(f"NO-GO: {', '.join(bad)}" if bad else "Nothing failed")
+    if proof.next:
+        words.append(f"Run next: {proof.next[0].what.rstrip('.')}")
+    return ". ".join(words) + "."
+
+
+def _failed(proof: Proof) -> list[Line]:
+    """The lines that are NO-GO by themselves, not by another one."""
+    return [line for line in proof.lines if line.verdict == "NO-GO" and not line.data.get("follows")]
+
+
+def _decisions(proof: Proof) -> list[Decision]:
+    open_ = [line for line in proof.lines if line.verdict == "NOT PROVEN" and line.chance is not None]
+    return [
+        Decision(line.about, line.verdict, 0.0 if line.chance is None else line.chance, f"{_sentence(line.why)}", _sentence(line.do))
+        for line in (_failed(proof) or open_)[:SHOWN]
+    ]
+
+
+def _sentence(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}." if text else ""
+
+
+def _next_table(proof: Proof) -> list[Table]:
+    if not proof.next:
+        return []
+    rows = [Row((str(place), one.what, str(len(one.lines))), "governs" if place == 1 else "") for place, one in enumerate(proof.next, 1)]
+    return [Table("Run next", (">#", "what", ">lines"), rows, "Lines: how many of the open ones it can settle.")]
+
+
+def _gear_table(proof: Proof) -> Table:
+    rows, idle = [], []
+    for name in proof.seen.gears:
+        of_ratio, of_slip = proof.line(f"ratio in {name}"), proof.line(f"slip in {name}")
+        if of_ratio.reading is None and of_ratio.verdict == "NOT PROVEN":
+            idle.append(name)
+            continue
+        measured, u = of_ratio.data.get("ratio"), of_ratio.data.get("ratio_u")
+        ratio_text = f"{number(measured, 4)} ± {2 * u:.2g}" if measured is not None else "·"
+        off = f"{number(of_ratio.reading.value, 2)} %" if of_ratio.reading else "·"
+        slip = f"{number(of_slip.reading.value, 1)}" if of_slip.reading else "·"
+        cells = (name, number(of_ratio.data["seconds_s"], 0), ratio_text, off, of_ratio.verdict, slip, of_slip.verdict)
+        worst = min((of_ratio.verdict, of_slip.verdict), key=ORDER.index)
+        rows.append(Row(cells, "" if worst == "GO" else worst))
+    note = "± is twice the standard uncertainty. Slip at the input: the mean; after an alarm the greatest half second."
+    if idle:
+        note += f" NOT PROVEN, not driven: {', '.join(idle)}."
+    return Table("Gears", ("gear", ">s", ">ratio", ">off", "ratio is", ">slip rpm", "slip is"), rows, note)
+
+
+def _suspect_tables(proof: Proof) -> list[Table]:
+    tables, seen = [], proof.seen
+    for line in proof.lines:
+        if line.group != "slip" or line.verdict != "NO-GO" or not line.data.get("suspects"):
+            continue
+        rows = []
+        for element in line.data["suspects"]:
+            also = [name for name, gear in seen.gears.items() if element in gear.closed and name != line.data["gear"]]
+            size = line.data["element_rpm"].get(element)
+            rows.append(Row((element, "·" if size is None else number(size, 0), " ".join(also), " ".join(name for name in seen.gears if name not in also and name != line.data["gear"]))))
+        tables.append(Table(f"Who slips in {line.data['gear']}", ("element", ">slip rpm", "would slip in", "would not slip in"), rows, "The speeds of one gear alone cannot tell: run a gear from each column under load."))
+    return tables
+
+
+def _shift_table(proof: Proof) -> list[Table]:
+    rows = []
+    for line in proof.lines:
+        if line.group != "shift" or "count" not in line.data:
+            continue
+        data = line.data
+        cells = (
+            line.about, str(data["count"]), _size(data["inertia_s"], 2), f"{_size(data['flare_rpm'], 0)}", f"{_size(data['dip_rpm'], 0)}",
+            _size(data["energy_j"] / 1000, 1), _size(data["rise_k"], 0), line.verdict,
+        )  # fmt: skip
+        rows.append(Row(cells, "" if line.verdict == "GO" else line.verdict))
+    if not rows:
+        return []
+    note = "s: time of the speed change. Flare: input above the old gear. Dip: output below its trend, a tie-up. kJ and K: at the oncoming element, with a known torque."
+    return [Table("Shifts, the worst of each kind", ("shift", ">seen", ">s", ">flare rpm", ">dip rpm", ">kJ", ">K", "verdict"), rows, note)]
+
+
+def _size(value: float, decimals: int) -> str:
+    return number(value, decimals) if value == value else "·"
+
+
+def _other_table(proof: Proof) -> Table:
+    inside = {"ratio", "slip"}
+    rows = []
+    for line in proof.lines:
+        if (line.group in inside and "gear" in line.data) or (line.group == "shift" and "count" in line.data):
+            continue
+        rows.append(Row((line.verdict, line.about, line.why), "" if line.verdict == "GO" else line.verdict))
+    return Table("Everything else", ("verdict", "line", "why"), rows)
+
+
+def _why_table(proof: Proof) -> list[Table]:
+    """What to do about the lines that neither a decision nor the list of runs has; lines with the same answer stand together."""
+    told = {line.about for line in _failed(proof)[:SHOWN]} | {about for one in proof.next for about in one.lines}
+    grouped: dict[tuple[str, str], list[str]] = {}
+    for line in sorted(proof.lines, key=lambda line: ORDER.index(line.verdict)):
+        if line.verdict != "GO" and line.do and line.about not in told and not line.data.get("follows"):
+            grouped.setdefault((line.verdict, line.do), []).append(line.about)
+    rows = [Row((", ".join(abouts), do), verdict) for (verdict, do), abouts in grouped.items()]
+    return [Table("What else to do", ("line", "what to do"), rows)] if rows else []
+
+
+def _log_facts(seen: Seen) -> list[Fact]:
+    log = seen.log
+    facts = [Fact("rows", f"{len(log.time_s):,}", f"every {log.sample_s:.3g} s; {'; '.join(log.remarks) or 'read as it is'}")]
+    named = {ours: theirs for ours, theirs in log.theirs.items() if ours != theirs}
+    if named:
+        facts.append(Fact("columns", str(len(log.theirs)), ", ".join(f"{theirs} as {ours}" for ours, theirs in named.items())))
+    for name, words in (("input_rpm", "input speed"), ("output_rpm", "output speed"), ("engine_rpm", "engine speed")):
+        if name in seen.sensors:
+            sensor = seen.sensors[name]
+            step = f"step {sensor.step:g} rpm" if sensor.step else "no step"
+            facts.append(Fact(words, step, f"noise {sensor.noise:.2g} rpm besides, both found in the log"))
+    return facts
+
+
+def _not_checked(seen: Seen, asked: Asked) -> list[str]:
+    torque = seen.log.torque_nm == seen.log.torque_nm
+    return [
+        *([] if torque.any() else ["Load: an element that never had to hold shows no slip. Without torque in the log no line says at which load it held."]),
+        *([] if asked.torque_u_rel or not torque.any() else ["Torque: taken as exact. Give --torque-u for an honest chance."]),
+        *([] if asked.pressure_u_kpa or "pressure_kpa" not in seen.log else ["Pressure sensor: only its step and noise are counted. Give --pressure-u for an honest chance."]),
+        "Calibration of the speed sensors besides their tooth counts, and faults that come and go.",
+        f"A value that stands {REPEATS} times as long as usual counts as stale, a speed above {number(GREATEST_RPM, 0)} rpm as impossible, a log with {number(100 * USED_SHARE, 0)} % usable values as good: our own choices.",
+    ]
+
+
+def _cards(proof: Proof) -> list[str]:
+    cards = ["train.solve", "train.fit_ratio", "judge.judge"]
+    if any(line.group == "pressure" and line.reading for line in proof.lines):
+        cards += ["hydraulic.gear_pressure", "clutch.review"]
+    if any(line.group == "lock-up" and line.reading for line in proof.lines):
+        cards.append("converter.lockup_slip")
+    return cards
+
+
+def _how(proof: Proof) -> list[Explanation]:
+    seen = proof.seen
+    first = next((name for name in seen.driven() if ratio(seen.gears[name]) > 0), None)
+    return [seen.gears[first].explain()] if first else []
+
+
+def slipping(proof: Proof) -> Sequence[tuple[Line, dict[str, float]]]:
+    """The gears that slip, with the slip of every suspect per slip at the input."""
+    if sensor_fault(proof.seen):
+        return []
+    return [
+        (line, {element: abs(factor) for element, factor in factors_of(proof.seen, line.data["gear"]).items() if element in line.data["suspects"]})
+        for line in proof.lines
+        if line.group == "slip" and line.verdict == "NO-GO" and "began_s" in line.data
+    ]

@@ -1,0 +1,228 @@
+"""What the live monitor saw in the log of a proof run: sensors from the log itself, the unit from its record, and time in each gear."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .. import live
+from ..judge import Limits, Reading, Rule
+from ..record import Family
+from ..train import Gear, Train
+from . import RULE
+from .gears import main_gears, ratio
+from .proof_log import NOT_KNOWN, Log, Numbers, noise_of, read_log, step_of, usual_repeat
+
+REPEATS = 5
+"""A speed that shows the same value this many times as long as usual is stale: our own choice, printed with the answer."""
+
+GREATEST_RPM = 12_000.0
+"""A speed above this is impossible: our own choice, printed with the answer."""
+
+BLOCK_S = 0.5
+"""Time over which pressure, torque and slip are averaged before the least or greatest is looked for."""
+
+IN_GEAR = "in gear"
+
+Mask = NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What the log is judged against; where each comes from stands in ``sources``."""
+
+    limits: live.Limits
+    ratio_within: float
+    """Share by which a ratio may differ from the exact one."""
+    flare_rpm: Limits
+    """Between the two a flare is called by some and passed by others."""
+    shift_s: Limits
+    working_c: float
+    """Fluid temperature from which the unit is at work."""
+    window_c: Limits | None = None
+    """Temperatures of the level check."""
+    lockup_rpm: tuple[float, float] = (0.0, 0.0)
+    """Slip that the control of the lock-up clutch aims at, and slip that is a fault."""
+    pressure_u_kpa: float = 0.0
+    torque_u_rel: float = 0.0
+    temp_u_k: float = 0.0
+    rule: Rule = RULE
+    sources: tuple[tuple[str, str, str], ...] = ()
+    """Label, value and source of each, for the answer."""
+
+
+@dataclass(frozen=True)
+class Sensor:
+    """What the log shows of a column: its step, and the noise of one value besides."""
+
+    step: float
+    noise: float
+
+    def u_of_mean(self, count: int) -> float:
+        """Standard uncertainty of the mean of so many values: noise averages out, and the step with it where noise shakes it."""
+        shaken = self.step > 0 and self.noise < self.step / 2
+        return float(np.hypot(self.noise / max(count, 1) ** 0.5, self.step / 12**0.5 / (1.0 if shaken else max(count, 1) ** 0.5)))
+
+
+@dataclass(frozen=True)
+class Seen:
+    """A log with what the monitor made of it."""
+
+    log: Log
+    family: Family
+    variant: str
+    train: Train
+    unit: live.Unit
+    sensors: Mapping[str, Sensor]
+    watched: Any
+
+    @cached_property
+    def gears(self) -> dict[str, Gear]:
+        """The gears that a ratio can tell apart, by name."""
+        return {gear.id: gear for gear in main_gears(self.train)}
+
+    @cached_property
+    def numbers(self) -> dict[str, int]:
+        """The number of each gear."""
+        return numbers_of(self.train)
+
+    @cached_property
+    def gear(self) -> NDArray[np.int16]:
+        """Number of the gear in effect in every row."""
+        return np.asarray(self.watched.samples["gear"], dtype=np.int16)
+
+    @cached_property
+    def steady(self) -> Mask:
+        """The rows out of a shift."""
+        return np.asarray(self.watched.samples["phase"]) == live.PHASES.index(IN_GEAR)
+
+    @cached_property
+    def span_s(self) -> Numbers:
+        """Time that every row stands for; a gap counts as one usual row."""
+        apart = np.diff(self.log.time_s, append=self.log.time_s[-1] + self.log.sample_s)
+        return np.clip(apart, 0.0, 3 * self.log.sample_s)
+
+    def in_gear(self, name: str) -> Mask:
+        """The rows in a gear, out of a shift."""
+        return (self.gear == self.numbers[name]) & self.steady
+
+    def seconds(self, rows: Mask) -> float:
+        """Time of these rows."""
+        return float(self.span_s[rows].sum())
+
+    @cached_property
+    def moving(self) -> Mask:
+        """The rows in which the output turns fast enough for a ratio."""
+        return np.asarray(np.abs(self.column("output_rpm")) >= self.unit.limits.standing_rpm)
+
+    @cached_property
+    def steady_command(self) -> Mask:
+        """The rows whose commanded gear has stood long enough for its shift to be over."""
+        commanded = self.log.commanded
+        if commanded is None:
+            return np.zeros(len(self.log.time_s), dtype=np.bool_)
+        changed = np.flatnonzero(np.diff(commanded, prepend=commanded[0] - 1))
+        began = np.repeat(self.log.time_s[changed], np.diff(changed, append=len(commanded)))
+        return np.asarray(self.log.time_s - began >= self.unit.limits.follow_s + self.unit.limits.settle_s)
+
+    def time_since(self, on: Mask) -> Numbers:
+        """Time since these rows last began; 0 outside of them."""
+        began = np.flatnonzero(on & ~np.concatenate(([False], on[:-1])))
+        last = np.searchsorted(began, np.arange(len(on)), side="right") - 1
+        start = np.where(last >= 0, self.log.time_s[began[np.maximum(last, 0)]] if len(began) else 0.0, 0.0)
+        return np.where(on, self.log.time_s - start, 0.0)
+
+    def driven(self) -> list[str]:
+        """The gears that were in effect."""
+        return [name for name in self.gears if self.ratio(name) is not None]
+
+    def ratio(self, name: str) -> Reading | None:
+        """Measured ratio of a gear, from the windows without slip that the monitor closed in it."""
+        found = self._ratios.get(name)
+        if found is None or not found["windows"]:
+            return None
+        way = 1.0 if ratio(self.gears[name]) > 0 else -1.0
+        return Reading(value=way * abs(found["ratio"]), u=found["u"])
+
+    @cached_property
+    def _ratios(self) -> dict[str, dict[str, float]]:
+        return {str(row["gear"]): row for row in rows_of(self.watched.ratios)}
+
+    @cached_property
+    def events(self) -> list[dict[str, Any]]:
+        """What the monitor reported, in its order."""
+        return rows_of(self.watched.events)
+
+    @cached_property
+    def shifts(self) -> list[dict[str, Any]]:
+        """Every shift."""
+        return rows_of(self.watched.shifts)
+
+    @cached_property
+    def counts(self) -> dict[str, Any]:
+        """What was used, and what could not be."""
+        return rows_of(self.watched.counts)[0]
+
+    def of_kind(self, kind: str) -> list[dict[str, Any]]:
+        """The events of a kind."""
+        return [event for event in self.events if event["kind"] == kind]
+
+    def column(self, name: str) -> Numbers:
+        """A column of the log; NaN where it has none."""
+        return self.log.columns.get(name, np.full(len(self.log.time_s), np.nan))
+
+    def blocks(self, rows: Mask, *columns: Numbers) -> list[tuple[Numbers, Numbers]]:
+        """Means of columns over blocks of these rows, and how many values each mean has."""
+        block = np.floor((self.log.time_s - self.log.time_s[0]) / max(BLOCK_S, self.log.sample_s)).astype(np.int64)
+        known = rows & np.all([np.isfinite(column) for column in columns], axis=0)
+        names, places = np.unique(block[known], return_inverse=True)
+        count = np.bincount(places, minlength=len(names)).astype(np.float64)
+        return [(np.bincount(places, weights=column[known], minlength=len(names)) / np.maximum(count, 1), count) for column in columns]
+
+
+def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """The rows of a table of columns."""
+    names = list(table)
+    return [dict(zip(names, row)) for row in zip(*(np.asarray(table[name]).tolist() for name in names))]
+
+
+def numbers_of(train: Train) -> dict[str, int]:
+    """The number of every gear of the record: forward from 1 by falling ratio, reverse from -1; gears of one ratio share theirs."""
+    forward = [gear for gear in main_gears(train) if ratio(gear) > 0]
+    backward = [gear for gear in main_gears(train) if ratio(gear) < 0]
+    by_ratio = {gear.ratio_exact: place for place, gear in enumerate(sorted(forward, key=ratio, reverse=True), 1)}
+    by_ratio |= {gear.ratio_exact: -place for place, gear in enumerate(sorted(backward, key=ratio), 1)}
+    return {gear.id: by_ratio[gear.ratio_exact] for gear in train.gears()}
+
+
+def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, columns: Mapping[str, str] | None = None) -> Seen:
+    """Reads a log and lets the monitor of the unit run over it."""
+    train = family.train(variant)
+    log = read_log(source, columns=columns, gears=numbers_of(train))
+    found = {name: _sensor(values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
+    speeds = {name: _speed(log, f"{name}_rpm", found) for name in ("input", "output", "engine")}
+    unit = live.unit_of(family, variant, **speeds, limits=asked.limits, sample_s=log.sample_s)
+    wanted = {name: log.columns[name] for name in ("time_s", "input_rpm", "output_rpm", "engine_rpm", "pressure_kpa", "temp_c", "lockup") if name in log.columns}
+    if "turbine_torque_nm" in log.columns or "engine_torque_nm" in log.columns:
+        wanted["engine_torque_nm"] = log.torque_nm
+    if log.commanded is not None:
+        wanted["gear"] = np.where(log.commanded == NOT_KNOWN, np.nan, log.commanded.astype(np.float64))
+    return Seen(log, family, variant, train, unit, found, live.watch(unit, wanted, name="unit", outputs=live.OUTPUTS))
+
+
+def _sensor(values: Numbers) -> Sensor:
+    step = step_of(values)
+    return Sensor(step, noise_of(values, step))
+
+
+def _speed(log: Log, column: str, found: Mapping[str, Sensor]) -> live.SpeedSensor:
+    sensor = found.get(column, Sensor(1.0, 0.0))
+    repeat = usual_repeat(log.columns[column]) if column in log.columns else 1
+    return live.SpeedSensor.bus(
+        step_rpm=sensor.step, noise_rpm=sensor.noise, age_limit_s=(REPEATS * repeat + 0.5) * log.sample_s, greatest_rpm=GREATEST_RPM
+    )

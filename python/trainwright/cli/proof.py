@@ -1,0 +1,57 @@
+"""The command about the log of a dyno or a road test."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from .. import live, record
+from ..answers.proof import asked_of, prove
+from ..judge import Limits, Reading
+from ..parts import Part
+from ..parts.proof import pictures
+from ..sheet import Sheet
+from .common import RECORD, Plain, Quantity, Step, answers_with_sheets, command, loaded, report_writer
+from .screen import Naming
+
+
+@command(Step.ROAD)
+@click.argument("log", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@click.option("--family", "family_file", type=RECORD, required=True, help="Family file of the unit.")
+@click.option("--variant", help="Variant of the unit; the first one unless given.")
+@click.option("--column", "columns", type=Naming(), multiple=True, help="A column whose name differs, as input_rpm=turbine; may be repeated. °F, psi, lbf·ft and ms by the ending of the name.")
+@click.option("--fluids", "fluids_file", type=RECORD, help="Fluids file, for the window of the level check.")
+@click.option("--fleet", "fleet_file", type=RECORD, help="Fleet file, for the limits of the lock-up slip.")
+@click.option("--slip", type=Plain("rpm"), help="Least slip at the input that is looked for; common practice unless given.")
+@click.option("--ratio-within", type=Plain("pct"), help="How far a ratio may be off; 0.5% unless given.")
+@click.option("--flare", type=Plain("rpm"), help="Greatest flare of a shift; 50 to 100 rpm by common practice unless given.")
+@click.option("--shift-time", type=(Plain("s"), Plain("s")), metavar="LEAST MOST", help="Time of the speed change of a shift; 0.2s 0.6s by common practice unless given.")
+@click.option("--cold", type=Plain("c"), help="Fluid temperature below which a run is cold; common practice unless given.")
+@click.option("--working", type=Plain("c"), help="Fluid temperature from which the unit is at work; common practice unless given.")
+@click.option("--hottest", type=Plain("c"), help="Greatest temperature of the fluid; common practice unless given.")
+@click.option("--pressure-u", type=Plain("kpa"), help="Standard uncertainty of the pressure sensor.")
+@click.option("--torque-u", type=Plain("pct"), help="Relative standard uncertainty of the torque.")
+@click.option("--report", "report_file", type=click.Path(dir_okay=False, path_type=Path), help="Also write the answer with its pictures as an HTML page.")
+@answers_with_sheets
+def proof(
+    log: Path, family_file: Path, variant: str | None, columns: tuple[tuple[str, str], ...], fluids_file: Path | None, fleet_file: Path | None, slip: float | None,
+    ratio_within: float | None, flare: float | None, shift_time: tuple[float, float] | None, cold: float | None, working: float | None, hottest: float | None,
+    pressure_u: float | None, torque_u: float | None, report_file: Path | None,
+) -> Sheet:  # fmt: skip
+    """What the log of a dyno or a road test proves of a unit, what it does not, and what to run next."""
+    family = loaded(family_file, record.Family)
+    fluids = loaded(fluids_file, record.Fluids) if fluids_file else None
+    fleet = loaded(fleet_file, record.Fleet) if fleet_file else None
+    changed = {name: value for name, value in (("slip_rpm", slip), ("cold_c", cold), ("hot_c", hottest)) if value is not None}
+    asked = asked_of(
+        fluids=fluids, fleet=fleet, limits=live.Limits(**{**live.Limits.common_practice().as_dict(), **changed}) if changed else None,
+        ratio_within=None if ratio_within is None else ratio_within / 100, flare_rpm=flare, shift_s=Limits(lower=shift_time[0], upper=shift_time[1]) if shift_time else None,
+        working_c=working, pressure_u_kpa=pressure_u, torque_u_rel=None if torque_u is None else torque_u / 100,
+    )  # fmt: skip
+    proved = prove(log, family, variant or family.variants[0], asked=asked, columns=dict(columns))
+    sheet = proved.sheet()
+    if report_file:
+        written = report_writer().write([Part(sheet, pictures(proved))], report_file, title=sheet.title, lead="")
+        click.echo(f"Page with pictures: {written}", err=True)
+    return sheet
