@@ -65,7 +65,8 @@ class Decision:
 
     about: str
     verdict: str
-    chance: float
+    chance: float | None
+    """Chance that it is so; None where what was seen decides, not a number against a limit."""
     basis: str
     settle: str = ""
 
@@ -76,6 +77,8 @@ class Decision:
         >>> Decision("", "GO", 0.99996, "").percent, Decision("", "NO-GO", 0.0056, "").percent
         ('> 99.9 %', '0.6 %')
         """
+        if self.chance is None:
+            return "·"
         if self.chance > 0.999:
             return "> 99.9 %"
         return "< 0.1 %" if self.chance < 0.001 else f"{number(100 * self.chance, 1)} %"
@@ -147,7 +150,8 @@ class Sheet:
         console.print(Text(self.answer))
         for decision in self.decisions:
             line = Text("\n").append(f" {decision.verdict} ", f"reverse {STYLES[decision.verdict]}")
-            line.append(f"  {decision.about}", "bold").append(f": chance {decision.percent}. {decision.basis}")
+            chance = "" if decision.chance is None else f"chance {decision.percent}. "
+            line.append(f"  {decision.about}", "bold").append(f": {chance}{decision.basis}")
             if decision.settle:
                 line.append(f" {decision.settle}", "italic")
             console.print(line)

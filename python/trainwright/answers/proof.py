@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import isfinite
 from typing import Any
 
 from .. import Explanation, hazard, live, practice
@@ -14,6 +15,7 @@ from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import RULE, rule_in_words
 from .gears import ratio
 from .proof_lines import Line, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
+from .proof_lost import lost, lost_lines, suspect_table
 from .proof_next import Next, next_runs
 from .proof_seen import GREATEST_RPM, REPEATS, Asked, Seen, watch_log
 from .proof_shifts import heat_lines, shift_lines
@@ -58,13 +60,23 @@ class Proof:
 
     def as_dict(self) -> dict[str, Any]:
         """For JSON."""
-        return {
+        found: dict[str, Any] = _told({
             "verdict": self.verdict, "counts": self.verdicts(), "lines": [line.as_dict() for line in self.lines], "next": [one.as_dict() for one in self.next],
             "shifts": self.seen.shifts, "events": self.seen.events,
-        }  # fmt: skip
+        })  # fmt: skip
+        return found
 
     def _repr_html_(self) -> str | None:
         return self.sheet()._repr_html_()
+
+
+def _told(value: Any) -> Any:
+    """The same with None for numbers that are not known, which JSON cannot write."""
+    if isinstance(value, dict):
+        return {key: _told(one) for key, one in value.items()}
+    if isinstance(value, list):
+        return [_told(one) for one in value]
+    return None if isinstance(value, float) and not isfinite(value) else value
 
 
 def asked_of(
@@ -108,12 +120,14 @@ def prove(log: Any, family: Family, variant: str, *, asked: Asked | None = None,
     """Judges a log (a file, an Arrow table or frame, arrays by name) of one unit against its record."""
     wanted = asked or asked_of()
     seen = watch_log(log, family, variant, wanted, columns=columns)
+    gone = lost(seen)
     lines = [
         *sensor_lines(seen),
         *log_lines(seen),
-        *ratio_lines(seen, wanted.ratio_within, wanted.rule),
+        *lost_lines(seen),
+        *ratio_lines(seen, wanted.ratio_within, wanted.rule, gone),
         *variant_lines(seen, wanted.rule),
-        *slip_lines(seen, wanted.limits.slip_rpm, wanted.rule),
+        *slip_lines(seen, wanted.limits.slip_rpm, wanted.rule, gone),
         *shift_lines(seen, wanted),
         *heat_lines(seen, wanted),
         *pressure_lines(seen, wanted),
@@ -134,7 +148,7 @@ def proof_sheet(proof: Proof, *, title: str, story: str = "") -> Sheet:
         story=story,
         answer=_answer(proof),
         decisions=_decisions(proof),
-        tables=[*_next_table(proof), _gear_table(proof), *_suspect_tables(proof), *_shift_table(proof), _other_table(proof), *_why_table(proof)],
+        tables=[*_next_table(proof), _gear_table(proof), *_suspect_tables(proof), *suspect_table(seen), *_shift_table(proof), *_pressure_table(proof), _other_table(proof), *_why_table(proof)],
         facts=[*_log_facts(seen), *(Fact(*source) for source in asked.sources), Fact("verdict", "by chance", rule_in_words(asked.rule))],
         not_checked=_not_checked(seen, asked),
         cautions=[hazard.caution(name) for name in ("turning shafts", "road test", "hot fluid", "overspeed")],
@@ -164,7 +178,7 @@ def _failed(proof: Proof) -> list[Line]:
 def _decisions(proof: Proof) -> list[Decision]:
     open_ = [line for line in proof.lines if line.verdict == "NOT PROVEN" and line.chance is not None]
     return [
-        Decision(line.about, line.verdict, 0.0 if line.chance is None else line.chance, f"{_sentence(line.why)}", _sentence(line.do))
+        Decision(line.about, line.verdict, line.chance, _sentence(line.why), _sentence(line.do))
         for line in (_failed(proof) or open_)[:SHOWN]
     ]
 
@@ -176,20 +190,24 @@ def _sentence(text: str) -> str:
 def _next_table(proof: Proof) -> list[Table]:
     if not proof.next:
         return []
-    rows = [Row((str(place), one.what, str(len(one.lines))), "governs" if place == 1 else "") for place, one in enumerate(proof.next, 1)]
-    return [Table("Run next", (">#", "what", ">lines"), rows, "Lines: how many of the open ones it can settle.")]
+    rows = [Row((str(place), str(len(one.lines)), one.what), "governs" if place == 1 else "") for place, one in enumerate(proof.next, 1)]
+    return [Table("Run next", (">#", ">lines", "what"), rows, "Lines: how many of the open ones it can settle.")]
 
 
 def _gear_table(proof: Proof) -> Table:
     rows, idle = [], []
     for name in proof.seen.gears:
-        of_ratio, of_slip = proof.line(f"ratio in {name}"), proof.line(f"slip in {name}")
+        of_ratio = proof.line(f"ratio in {name}")
         if of_ratio.reading is None and of_ratio.verdict == "NOT PROVEN":
             idle.append(name)
             continue
         measured, u = of_ratio.data.get("ratio"), of_ratio.data.get("ratio_u")
         ratio_text = f"{number(measured, 4)} ± {2 * u:.2g}" if measured is not None else "·"
         off = f"{number(of_ratio.reading.value, 2)} %" if of_ratio.reading else "·"
+        if of_ratio.data.get("follows") == "lost":
+            rows.append(Row((name, number(of_ratio.data["seconds_s"], 0), "does not come", off, of_ratio.verdict, "·", "·"), of_ratio.verdict))
+            continue
+        of_slip = proof.line(f"slip in {name}")
         slip = f"{number(of_slip.reading.value, 1)}" if of_slip.reading else "·"
         cells = (name, number(of_ratio.data["seconds_s"], 0), ratio_text, off, of_ratio.verdict, slip, of_slip.verdict)
         worst = min((of_ratio.verdict, of_slip.verdict), key=ORDER.index)
@@ -207,7 +225,7 @@ def _suspect_tables(proof: Proof) -> list[Table]:
             continue
         rows = []
         for element in line.data["suspects"]:
-            also = [name for name, gear in seen.gears.items() if element in gear.closed and name != line.data["gear"]]
+            also = [name for name in seen.gears if element in factors_of(seen, name) and name != line.data["gear"]]
             size = line.data["element_rpm"].get(element)
             rows.append(Row((element, "·" if size is None else number(size, 0), " ".join(also), " ".join(name for name in seen.gears if name not in also and name != line.data["gear"]))))
         tables.append(Table(f"Who slips in {line.data['gear']}", ("element", ">slip rpm", "would slip in", "would not slip in"), rows, "The speeds of one gear alone cannot tell: run a gear from each column under load."))
@@ -235,11 +253,23 @@ def _size(value: float, decimals: int) -> str:
     return number(value, decimals) if value == value else "·"
 
 
-def _other_table(proof: Proof) -> Table:
-    inside = {"ratio", "slip"}
+def _pressure_table(proof: Proof) -> list[Table]:
     rows = []
     for line in proof.lines:
-        if (line.group in inside and "gear" in line.data) or (line.group == "shift" and "count" in line.data):
+        if line.group != "pressure" or line.reading is None:
+            continue
+        data, chance = line.data, Decision("", line.verdict, line.chance, "").percent
+        cells = (data["gear"], number(data["torque_nm"], 0), number(line.reading.value, 0), number(data["needed_kpa"], 0), data["element"], chance, line.verdict)
+        rows.append(Row(cells, "" if line.verdict == "GO" else line.verdict))
+    note = "The half second of each gear in which the pressure was nearest to its need. Needs: with the strongest return spring, without the oil head."
+    return [Table("Pressure against need", ("gear", ">N·m", ">kPa", ">needs kPa", "of", ">chance", "verdict"), rows, note)] if rows else []
+
+
+def _other_table(proof: Proof) -> Table:
+    rows = []
+    for line in proof.lines:
+        own = {"ratio": "gear", "slip": "gear", "shift": "count", "pressure": "torque_nm"}
+        if own.get(line.group, "?") in line.data:
             continue
         rows.append(Row((line.verdict, line.about, line.why), "" if line.verdict == "GO" else line.verdict))
     return Table("Everything else", ("verdict", "line", "why"), rows)

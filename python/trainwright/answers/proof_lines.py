@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from itertools import combinations
 from typing import Any
@@ -17,10 +18,6 @@ from .proof_seen import Seen
 
 COVERAGE = 0.99
 """Chance that the true variant is kept when ratios are fitted."""
-
-LEAST_S = 2.0
-"""A gear that is commanded for less than this out of a shift is not judged as missing: our own choice."""
-
 
 @dataclass(frozen=True)
 class Line:
@@ -45,12 +42,8 @@ class Line:
         return {
             "group": self.group, "about": self.about, "verdict": self.verdict, "why": self.why, "do": self.do, "chance": self.chance,
             "value": self.reading.value if self.reading else None, "u": self.reading.u if self.reading else None, "unit": self.unit,
-            "lower": _finite(self.limits.lower) if self.limits else None, "upper": _finite(self.limits.upper) if self.limits else None, **self.data,
+            "lower": self.limits.lower if self.limits else None, "upper": self.limits.upper if self.limits else None, **self.data,
         }  # fmt: skip
-
-
-def _finite(value: float) -> float | None:
-    return value if np.isfinite(value) else None
 
 
 def not_proven(group: str, about: str, why: str, do: str, *needs: str, **data: Any) -> Line:
@@ -104,17 +97,17 @@ def sensor_lines(seen: Seen) -> list[Line]:
 # ---- ratio
 
 
-def ratio_lines(seen: Seen, within: float, rule: Any) -> list[Line]:
-    """Every gear of the record: measured against exact ratio."""
-    return [_ratio_line(seen, name, within, rule) for name in seen.gears]
+def ratio_lines(seen: Seen, within: float, rule: Any, lost: Mapping[str, str]) -> list[Line]:
+    """Every gear of the record: measured against exact ratio; ``lost`` says what the gears show that do not come."""
+    return [_ratio_line(seen, name, within, rule, lost) for name in seen.gears]
 
 
-def _ratio_line(seen: Seen, name: str, within: float, rule: Any) -> Line:
+def _ratio_line(seen: Seen, name: str, within: float, rule: Any, lost: Mapping[str, str]) -> Line:
     about, measured, exact = f"ratio in {name}", seen.ratio(name), ratio(seen.gears[name])
     rows = seen.in_gear(name)
     seconds = seen.seconds(rows)
-    if other := commanded_but(seen, name):
-        return other
+    if name in lost:
+        return Line("ratio", about, "NO-GO", f"commanded, shows {lost[name]}", "see the gears that do not come", data={"gear": name, "seconds_s": seconds, "follows": "lost"})
     if measured is None:
         if seconds > 0:
             return not_proven("ratio", about, f"{number(seconds, 1)} s are too short", "drive it under load for 20 s", "warm", gear=name, seconds_s=seconds)
@@ -131,30 +124,6 @@ def _ratio_line(seen: Seen, name: str, within: float, rule: Any) -> Line:
         return judged("ratio", about, found, "%", why, "look for parts of another variant, then for slip", **data)
     more = seconds * ((off.u / found.u_to_decide) ** 2 - 1) if 0 < found.u_to_decide < off.u else 20.0
     return judged("ratio", about, found, "%", why, f"hold {name} for {number(max(more, 5.0), 0)} s more", "warm", **data)
-
-
-def commanded_but(seen: Seen, name: str) -> Line | None:
-    """A gear that was commanded and did not come: another ratio, or none."""
-    if seen.log.commanded is None or sensor_fault(seen):
-        return None
-    asked = (seen.log.commanded == seen.numbers[name]) & seen.steady_command
-    here = asked & seen.moving
-    seconds = seen.seconds(here)
-    if seconds < LEAST_S:
-        return None
-    came = seen.seconds(here & (seen.gear == seen.numbers[name]))
-    if came >= 0.5 * seconds:
-        return None
-    shown, shown_s = _shown_instead(seen, here)
-    found = f"shows {shown} instead" if shown_s > 0.5 * (seconds - came) else "shows no gear of the record"
-    why = f"commanded for {number(seconds, 0)} s, {found}"
-    return Line("ratio", f"ratio in {name}", "NO-GO", why, "see the suspects below", data={"gear": name, "seconds_s": came, "commanded_s": seconds, "instead": shown})
-
-
-def _shown_instead(seen: Seen, rows: Any) -> tuple[str, float]:
-    times = {other: seen.seconds(rows & (seen.gear == seen.numbers[other])) for other in seen.gears}
-    most = max(times, key=lambda other: times[other])
-    return most, times[most]
 
 
 # ---- variant
@@ -210,9 +179,9 @@ def _slips(seen: Seen, name: str) -> bool:
     return any(event["gear"] == name for event in seen.of_kind("slip"))
 
 
-def slip_lines(seen: Seen, slip_rpm: float, rule: Any) -> list[Line]:
-    """Slip at the input in every gear: the alarm of the monitor, else the mean with what the log could have shown."""
-    return [_slip_line(seen, name, slip_rpm, rule) for name in seen.gears]
+def slip_lines(seen: Seen, slip_rpm: float, rule: Any, lost: Mapping[str, str]) -> list[Line]:
+    """Slip at the input in every gear that comes: the alarm of the monitor, else the mean with what the log could have shown."""
+    return [_slip_line(seen, name, slip_rpm, rule) for name in seen.gears if name not in lost]
 
 
 def _slip_line(seen: Seen, name: str, slip_rpm: float, rule: Any) -> Line:
@@ -276,7 +245,7 @@ def tell_apart(seen: Seen, name: str, suspects: list[str]) -> str:
     others = sorted((other for other, gear in seen.gears.items() if other != name and ratio(gear) > 0), key=lambda other: seen.ratio(other) is None)
     for count in (1, 2, 3):
         for chosen in combinations(others, count):
-            shows = {element: tuple(other for other in chosen if element in seen.gears[other].closed) for element in suspects}
+            shows = {element: tuple(other for other in chosen if element in factors_of(seen, other)) for element in suspects}
             if len(set(shows.values())) == len(suspects):
                 told = [f"slip {_where(shown, chosen)} means {element}" for element, shown in sorted(shows.items(), key=lambda one: -len(one[1]))]
                 return f"hold {' and '.join(sorted(chosen))} under load: {', '.join(told)}"

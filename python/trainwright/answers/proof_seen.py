@@ -27,7 +27,14 @@ GREATEST_RPM = 12_000.0
 BLOCK_S = 0.5
 """Time over which pressure, torque and slip are averaged before the least or greatest is looked for."""
 
+LEAST_NOISE_RPM = 0.01
+"""Noise of a speed that shows neither step nor noise, as one computed: our own choice."""
+
 IN_GEAR = "in gear"
+PASSED = ("time_s", "input_rpm", "output_rpm", "engine_rpm", "pressure_kpa", "temp_c", "lockup")
+"""Columns that the monitor takes as they are."""
+ANY = live.SpeedSensor.bus(step_rpm=1.0, noise_rpm=0.0, age_limit_s=1.0, greatest_rpm=GREATEST_RPM)
+"""For a unit that is only asked for the numbers of its gears."""
 
 Mask = NDArray[np.bool_]
 
@@ -88,13 +95,8 @@ class Seen:
 
     @cached_property
     def numbers(self) -> dict[str, int]:
-        """The number of each gear."""
-        return numbers_of(self.train)
-
-    @cached_property
-    def gear(self) -> NDArray[np.int16]:
-        """Number of the gear in effect in every row."""
-        return np.asarray(self.watched.samples["gear"], dtype=np.int16)
+        """The number by which each gear is commanded."""
+        return {gear.name: gear.number for gear in self.unit.gears}
 
     @cached_property
     def steady(self) -> Mask:
@@ -107,9 +109,19 @@ class Seen:
         apart = np.diff(self.log.time_s, append=self.log.time_s[-1] + self.log.sample_s)
         return np.clip(apart, 0.0, 3 * self.log.sample_s)
 
+    def shows(self, name: str) -> Mask:
+        """The rows whose speeds fit a gear."""
+        return np.asarray(self.watched.samples["gear"]) == self.unit.gear_names.index(name)
+
     def in_gear(self, name: str) -> Mask:
         """The rows in a gear, out of a shift."""
-        return (self.gear == self.numbers[name]) & self.steady
+        return self.shows(name) & self.steady
+
+    def commanded(self, name: str) -> Mask:
+        """The rows in which a gear has been commanded for long enough to be there, while the output turns."""
+        if self.log.commanded is None:
+            return np.zeros(len(self.log.time_s), dtype=np.bool_)
+        return (self.log.commanded == self.numbers[name]) & self.steady_command & self.moving
 
     def seconds(self, rows: Mask) -> float:
         """Time of these rows."""
@@ -191,28 +203,30 @@ def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:
     return [dict(zip(names, row)) for row in zip(*(np.asarray(table[name]).tolist() for name in names))]
 
 
-def numbers_of(train: Train) -> dict[str, int]:
-    """The number of every gear of the record: forward from 1 by falling ratio, reverse from -1; gears of one ratio share theirs."""
-    forward = [gear for gear in main_gears(train) if ratio(gear) > 0]
-    backward = [gear for gear in main_gears(train) if ratio(gear) < 0]
-    by_ratio = {gear.ratio_exact: place for place, gear in enumerate(sorted(forward, key=ratio, reverse=True), 1)}
-    by_ratio |= {gear.ratio_exact: -place for place, gear in enumerate(sorted(backward, key=ratio), 1)}
-    return {gear.id: by_ratio[gear.ratio_exact] for gear in train.gears()}
-
-
 def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, columns: Mapping[str, str] | None = None) -> Seen:
     """Reads a log and lets the monitor of the unit run over it."""
     train = family.train(variant)
-    log = read_log(source, columns=columns, gears=numbers_of(train))
+    log = read_log(source, columns=columns, gears=_numbers(train, _unit(family, variant, asked, dict.fromkeys(("input", "output"), ANY), 0.1)))
     found = {name: _sensor(values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
-    speeds = {name: _speed(log, f"{name}_rpm", found) for name in ("input", "output", "engine")}
-    unit = live.unit_of(family, variant, **speeds, limits=asked.limits, sample_s=log.sample_s)
-    wanted = {name: log.columns[name] for name in ("time_s", "input_rpm", "output_rpm", "engine_rpm", "pressure_kpa", "temp_c", "lockup") if name in log.columns}
-    if "turbine_torque_nm" in log.columns or "engine_torque_nm" in log.columns:
+    speeds = {name: _speed(log, f"{name}_rpm", found[f"{name}_rpm"]) for name in ("input", "output", "engine") if f"{name}_rpm" in found}
+    unit = _unit(family, variant, asked, speeds, log.sample_s)
+    wanted = {name: log.columns[name] for name in PASSED if name in log.columns}
+    if np.isfinite(log.torque_nm).any():
         wanted["engine_torque_nm"] = log.torque_nm
     if log.commanded is not None:
         wanted["gear"] = np.where(log.commanded == NOT_KNOWN, np.nan, log.commanded.astype(np.float64))
-    return Seen(log, family, variant, train, unit, found, live.watch(unit, wanted, name="unit", outputs=live.OUTPUTS))
+    return Seen(log, family, variant, train, unit, found, live.watch(unit, wanted, outputs=live.OUTPUTS))
+
+
+def _unit(family: Family, variant: str, asked: Asked, speeds: Mapping[str, live.SpeedSensor], sample_s: float) -> live.Unit:
+    return live.unit_of(family, variant, input=speeds["input"], output=speeds["output"], engine=speeds.get("engine"), limits=asked.limits, sample_s=sample_s)
+
+
+def _numbers(train: Train, unit: live.Unit) -> dict[str, int]:
+    """The number of every gear of the record; gears of one ratio share theirs."""
+    named = {gear.name: gear.number for gear in unit.gears}
+    by_ratio = {gear.ratio_exact: named[gear.id] for gear in train.gears() if gear.id in named}
+    return {gear.id: by_ratio[gear.ratio_exact] for gear in train.gears()}
 
 
 def _sensor(values: Numbers) -> Sensor:
@@ -220,9 +234,8 @@ def _sensor(values: Numbers) -> Sensor:
     return Sensor(step, noise_of(values, step))
 
 
-def _speed(log: Log, column: str, found: Mapping[str, Sensor]) -> live.SpeedSensor:
-    sensor = found.get(column, Sensor(1.0, 0.0))
-    repeat = usual_repeat(log.columns[column]) if column in log.columns else 1
+def _speed(log: Log, column: str, sensor: Sensor) -> live.SpeedSensor:
+    repeat = usual_repeat(log.columns[column])
     return live.SpeedSensor.bus(
-        step_rpm=sensor.step, noise_rpm=sensor.noise, age_limit_s=(REPEATS * repeat + 0.5) * log.sample_s, greatest_rpm=GREATEST_RPM
+        step_rpm=sensor.step, noise_rpm=max(sensor.noise, LEAST_NOISE_RPM if not sensor.step else 0.0), age_limit_s=(REPEATS * repeat + 0.5) * log.sample_s, greatest_rpm=GREATEST_RPM
     )

@@ -30,7 +30,7 @@ def kinds_of(seen: Seen, asked: Asked) -> dict[tuple[str, str, str], list[dict[s
     """The shifts by old gear, new gear and warmth."""
     kinds: dict[tuple[str, str, str], list[dict[str, Any]]] = {}
     for shift in seen.shifts:
-        if shift["from_gear"] and shift["to_gear"]:
+        if shift["from_gear"] in seen.gears and shift["to_gear"] in seen.gears:
             kinds.setdefault((shift["from_gear"], shift["to_gear"], warmth(shift["temp_c"], asked)), []).append(shift)
     return kinds
 

@@ -16,7 +16,7 @@ from rich.console import Console
 from .. import edge, record, version
 from ..error import Error
 from ..judge import Reading
-from ..sheet import Sheet
+from ..parts import Part
 from ..train import Train
 
 FIRST_SENTENCE = 500
@@ -160,17 +160,19 @@ def report_writer() -> ModuleType:
 
 
 def answers_with_sheets(command: Command) -> Command:
-    """Prints what the command returns, as sheets or as JSON; writes it as a page for the printer where that is asked."""
+    """Prints what the command returns (sheets, or parts with pictures), as text or as JSON; writes it as a page for the printer where
+    that is asked, pictures included."""
 
     @click.option("--explain", "how", is_flag=True, help="Also print how it is worked out: every formula with its values.")
     @click.option("--page", type=click.Path(dir_okay=False, path_type=Path), help="Also write the answer as an HTML page to print.")
     @click.option("--json", "as_json", is_flag=True, help="Print the answer as JSON.")
     @functools.wraps(command)
     def run(*arguments: Any, as_json: bool, page: Path | None, how: bool, **options: Any) -> None:
-        sheets = command(*arguments, **options)
-        sheets = [sheets] if isinstance(sheets, Sheet) else sheets
+        answers = command(*arguments, **options)
+        parts = [one if isinstance(one, Part) else Part(one) for one in (answers if isinstance(answers, list) else [answers])]
+        sheets = [part.sheet for part in parts]
         if page:
-            click.echo(f"Page to print: {report_writer().write_page(sheets, page)}", err=True)
+            click.echo(f"Page to print: {report_writer().write_page(parts, page)}", err=True)
         if as_json:
             data = [sheet.as_dict(how=how) for sheet in sheets]
             click.echo(json.dumps(data[0] if len(data) == 1 else data, indent=2, ensure_ascii=False))

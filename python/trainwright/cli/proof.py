@@ -11,8 +11,7 @@ from ..answers.proof import asked_of, prove
 from ..judge import Limits, Reading
 from ..parts import Part
 from ..parts.proof import pictures
-from ..sheet import Sheet
-from .common import RECORD, Plain, Quantity, Step, answers_with_sheets, command, loaded, report_writer
+from .common import RECORD, Plain, Quantity, Step, answers_with_sheets, command, loaded
 from .screen import Naming
 
 
@@ -32,13 +31,12 @@ from .screen import Naming
 @click.option("--hottest", type=Plain("c"), help="Greatest temperature of the fluid; common practice unless given.")
 @click.option("--pressure-u", type=Plain("kpa"), help="Standard uncertainty of the pressure sensor.")
 @click.option("--torque-u", type=Plain("pct"), help="Relative standard uncertainty of the torque.")
-@click.option("--report", "report_file", type=click.Path(dir_okay=False, path_type=Path), help="Also write the answer with its pictures as an HTML page.")
 @answers_with_sheets
 def proof(
     log: Path, family_file: Path, variant: str | None, columns: tuple[tuple[str, str], ...], fluids_file: Path | None, fleet_file: Path | None, slip: float | None,
     ratio_within: float | None, flare: float | None, shift_time: tuple[float, float] | None, cold: float | None, working: float | None, hottest: float | None,
-    pressure_u: float | None, torque_u: float | None, report_file: Path | None,
-) -> Sheet:  # fmt: skip
+    pressure_u: float | None, torque_u: float | None,
+) -> Part:  # fmt: skip
     """What the log of a dyno or a road test proves of a unit, what it does not, and what to run next."""
     family = loaded(family_file, record.Family)
     fluids = loaded(fluids_file, record.Fluids) if fluids_file else None
@@ -50,8 +48,4 @@ def proof(
         working_c=working, pressure_u_kpa=pressure_u, torque_u_rel=None if torque_u is None else torque_u / 100,
     )  # fmt: skip
     proved = prove(log, family, variant or family.variants[0], asked=asked, columns=dict(columns))
-    sheet = proved.sheet()
-    if report_file:
-        written = report_writer().write([Part(sheet, pictures(proved))], report_file, title=sheet.title, lead="")
-        click.echo(f"Page with pictures: {written}", err=True)
-    return sheet
+    return Part(proved.sheet(), pictures(proved))

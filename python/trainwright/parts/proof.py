@@ -45,7 +45,7 @@ def pictures(proof: Proof) -> dict[str, Draw]:
     drawn = {"Measured ratio over the exact ratios of the record. Dashed: not proven; the color of a gear is its verdict.": _ladder(proof)}
     shifts = sorted((line for line in proof.lines if line.group == "shift" and "count" in line.data), key=lambda line: (line.verdict == "GO", line.chance or 0.0))
     for line in shifts[:CLOSE_UPS]:
-        drawn[f"Shift {line.about} at {number(line.data['half_s'], 1)} s: {line.why}."] = _shift(seen, line)
+        drawn[f"{line.about.capitalize()} at {number(line.data['half_s'], 1)} s: {line.why}."] = _shift(seen, line)
     for line, factors in slipping(proof):
         drawn[f"Slip in gear {line.data['gear']}, and what it would be at each element that may explain it. Shaded: less than is looked for."] = _slip(proof, line, factors)
     return drawn
@@ -87,7 +87,9 @@ def _shift(seen: Seen, line: Line) -> Draw:
             phases.append((name, at_s, at_s + lasted))
             at_s += lasted
     old, new = (ratio(seen.gears[shift[which]]) for which in ("from_gear", "to_gear"))
-    return lambda plots: plots.shift_close_up(f"Shift {line.about}", time_s, drawn, old * output, new * output, phases, f"{line.verdict}: {line.why}", line.verdict)
+    sizes = ((shift["inertia_s"], 2, "{} s"), (shift["flare_rpm"], 0, "flare {} rpm"), (shift["dip_rpm"], 0, "dip {} rpm"))
+    remark = ", ".join(text.format(number(value, decimals)) for value, decimals, text in sizes if np.isfinite(value))
+    return lambda plots: plots.shift_close_up(line.about, time_s, drawn, old * output, new * output, phases, f"{line.verdict}: {remark}", line.verdict)
 
 
 def _slip(proof: Proof, line: Line, factors: dict[str, float]) -> Draw:

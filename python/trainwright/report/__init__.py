@@ -13,9 +13,10 @@ from ..sheet import BLANK, FORM, Sheet
 from . import plots
 
 
-def write_page(sheets: Sequence[Sheet], path: Path) -> Path:
-    """Writes these sheets alone as a page to print, and returns where it is."""
-    return write([Part(sheet) for sheet in sheets], path, title=sheets[0].title if len(sheets) == 1 else "Answers", lead="")
+def write_page(answers: Sequence[Sheet | Part], path: Path) -> Path:
+    """Writes these answers alone as a page to print, and returns where it is."""
+    parts = [one if isinstance(one, Part) else Part(one) for one in answers]
+    return write(parts, path, title=parts[0].sheet.title if len(parts) == 1 else "Answers", lead="")
 
 
 def write(parts: Sequence[Part], path: Path, *, title: str, lead: str = LEAD) -> Path:

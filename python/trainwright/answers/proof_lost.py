@@ -1,0 +1,116 @@
+"""Gears that were commanded and did not come: what they showed instead, which element explains it, and which gear to try next."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+
+from ..edge import number
+from ..judge import Reading
+from ..sheet import Row, Table
+from ..train import Suspect
+from .gears import ratio
+from .proof_lines import Line, sensor_fault
+from .proof_seen import Mask, Seen
+
+LEAST_S = 2.0
+"""A gear that is commanded for less than this out of a shift is not judged as missing: our own choice."""
+STEADY_SHARE = 0.01
+"""A ratio that spreads less than this is one, whether or not the record has it: our own choice."""
+RATIO_U = 0.002
+"""Standard uncertainty at least of a ratio that was shown instead of the commanded one, as a share of it."""
+
+
+def lost(seen: Seen) -> dict[str, str]:
+    """What each gear showed that was commanded for long enough and did not come."""
+    if seen.log.commanded is None or sensor_fault(seen):
+        return {}
+    found = {}
+    for name in seen.gears:
+        rows = seen.commanded(name)
+        seconds = seen.seconds(rows)
+        if seconds >= LEAST_S and seen.seconds(rows & seen.shows(name)) < 0.5 * seconds:
+            found[name] = _shown(seen, rows & ~seen.shows(name))
+    return found
+
+
+def _shown(seen: Seen, rows: Mask) -> str:
+    """In words what these rows show."""
+    measured = _ratio(seen, rows)
+    if measured is None:
+        return "no fixed ratio"
+    near = min(seen.gears, key=lambda name: abs(measured.value / abs(ratio(seen.gears[name])) - 1))
+    if abs(measured.value / abs(ratio(seen.gears[near])) - 1) < STEADY_SHARE:
+        return f"the ratio of {near}"
+    return f"a ratio of {number(measured.value, 3)}, which is none of the record"
+
+
+def _ratio(seen: Seen, rows: Mask) -> Reading | None:
+    """The ratio of these rows, where it stands still."""
+    output = seen.column("output_rpm")[rows]
+    values = seen.column("input_rpm")[rows] / np.where(output == 0, np.nan, output)
+    values = values[np.isfinite(values)]
+    if not len(values):
+        return None
+    middle = float(np.median(values))
+    spread = 1.4826 * float(np.median(np.abs(values - middle)))
+    return Reading(value=middle, u=RATIO_U * middle) if spread < STEADY_SHARE * middle else None
+
+
+def lost_lines(seen: Seen) -> list[Line]:
+    """One line for all gears that did not come, with the elements that explain them."""
+    gone = lost(seen)
+    if not gone:
+        return []
+    suspects = seen_suspects(seen, gone)
+    first = [f"{suspect.element} {suspect.failure}" for suspect in suspects if suspect.rank == 1]
+    shows = "; ".join(f"{' '.join(name for name in gone if gone[name] == what)} {'show' if list(gone.values()).count(what) > 1 else 'shows'} {what}" for what in dict.fromkeys(gone.values()))
+    whole = [suspect for suspect in suspects if suspect.rank == 1 and not suspect.missed and not suspect.contradicted]
+    if not first:
+        do = "no single dead or stuck element explains it: look at the controller, its command and the pressures"
+    elif not whole:
+        do = f"nearest is {' or '.join(first)}, which does not explain all of it: look for a second fault, and at the controller"
+    elif len(first) == 1:
+        do = f"{first[0]} explains all of it, and nothing else does as well: look there"
+    else:
+        tell = telling(seen, suspects)
+        do = f"{' or '.join(first)} explains it; {f'drive {tell[0]}: it tells them apart' if tell else 'no other gear tells them apart'}"
+    named = "gear" if len(gone) == 1 else "gears"
+    return [Line("ratio", f"{named} {' '.join(gone)}", "NO-GO", f"commanded, does not come: {shows}" if len(gone) == 1 else f"commanded, do not come: {shows}", do, data={"lost": gone, "suspects": first, "tell": telling(seen, suspects)})]
+
+
+def seen_suspects(seen: Seen, gone: dict[str, str]) -> list[Suspect]:
+    """Every dead or stuck element by how well it explains the gears that came and those that did not."""
+    observations: list[Any] = []
+    for name in seen.gears:
+        if name not in gone:
+            if seen.seconds(seen.in_gear(name)) >= LEAST_S:
+                observations.append((name, "as commanded", "drive"))
+            continue
+        rows = seen.commanded(name) & ~seen.shows(name)
+        measured = _ratio(seen, rows)
+        observations.append((name, "other ratio", "drive", measured) if measured else (name, "no drive", "drive"))
+    return seen.train.diagnose(observations)
+
+
+def telling(seen: Seen, suspects: list[Suspect]) -> list[str]:
+    """The gears not yet driven in which the first suspects show different things."""
+    first = [(suspect.element, suspect.failure) for suspect in suspects if suspect.rank == 1]
+    found = [gear for one, other in pairwise(first) for gear in seen.train.gears_that_tell_faults(one, other)]
+    tried = {name for name in seen.gears if seen.seconds(seen.commanded(name)) >= LEAST_S}
+    return [gear for gear in dict.fromkeys(found) if gear in seen.gears and gear not in tried]
+
+
+def suspect_table(seen: Seen) -> list[Table]:
+    """The first suspects of gears that did not come."""
+    gone = lost(seen)
+    if not gone:
+        return []
+    rows = [
+        Row((str(one.rank), f"{one.element} {one.failure}", str(one.matched), str(one.missed), str(one.contradicted), str(one.agreed)), "governs" if one.rank == 1 else "")
+        for one in seen_suspects(seen, gone)[:5]
+    ]
+    note = "matched: faults seen that it shows. missed: faults it leaves alone. contradicted: gears in which it would show something else. agreed: right gears that it leaves right."
+    return [Table("Who is dead or stuck", (">rank", "element", ">matched", ">missed", ">contradicted", ">agreed"), rows, note)] if rows else []
