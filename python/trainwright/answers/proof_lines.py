@@ -108,14 +108,14 @@ def _ratio_line(seen: Seen, name: str, within: float, rule: Any, lost: Mapping[s
     seconds = seen.seconds(rows)
     if name in lost:
         return Line("ratio", about, "NO-GO", f"commanded, shows {lost[name]}", "see the gears that do not come", data={"gear": name, "seconds_s": seconds, "follows": "lost"})
+    if sensor_fault(seen):
+        return not_proven("ratio", about, "the speeds themselves are wrong", "mend the sensors first", "mend", gear=name, seconds_s=seconds)
     if measured is None:
         if seconds > 0:
             return not_proven("ratio", about, f"{number(seconds, 1)} s are too short", "drive it under load for 20 s", "warm", gear=name, seconds_s=seconds)
         return not_proven("ratio", about, "not driven", "drive it under load for 20 s", "warm", gear=name, seconds_s=0.0)
     off = Reading(value=100 * (measured.value / exact - 1), u=abs(100 * measured.u / exact))
     data = {"gear": name, "seconds_s": seconds, "ratio": measured.value, "ratio_u": measured.u, "exact": str(seen.gears[name].ratio_exact), "exact_ratio": exact}
-    if sensor_fault(seen):
-        return Line("ratio", about, "NOT PROVEN", "the speeds themselves are wrong", "mend the sensors first", off, "%", needs=frozenset({"mend"}), data=data)
     found = judge(off, Limits(lower=-100 * within, upper=100 * within), rule)
     why = f"{number(off.value, 2)} % off, at most {number(100 * within, 2)} % asked"
     if found.verdict == "NO-GO" and _slips(seen, name):
@@ -187,12 +187,12 @@ def slip_lines(seen: Seen, slip_rpm: float, rule: Any, lost: Mapping[str, str]) 
 def _slip_line(seen: Seen, name: str, slip_rpm: float, rule: Any) -> Line:
     about, measured = f"slip in {name}", seen.ratio(name)
     alarms = [event for event in seen.of_kind("slip") if event["gear"] == name]
-    if alarms and not sensor_fault(seen):
+    if sensor_fault(seen):
+        return not_proven("slip", about, "the speeds themselves are wrong", "mend the sensors first", "mend", gear=name)
+    if alarms:
         return _slipping(seen, name, alarms, slip_rpm, rule)
     if measured is None:
         return not_proven("slip", about, "not driven long enough", "drive it under load for 20 s", "warm", gear=name)
-    if sensor_fault(seen):
-        return not_proven("slip", about, "the speeds themselves are wrong", "mend the sensors first", "mend", gear=name)
     slip = mean_slip(seen, name, measured)
     found = judge(slip, Limits(lower=-slip_rpm, upper=slip_rpm), rule)
     less = abs(slip.value) + 1.645 * slip.u
