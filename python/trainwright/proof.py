@@ -18,10 +18,11 @@ makers of unit and vehicle come first.
 
 from __future__ import annotations
 
-from .answers.proof import Proof, asked_of, prove
+from .answers.proof import Proof, prove
+from .answers.proof_asked import Asked, asked_of
 from .answers.proof_lines import Line
 from .answers.proof_log import Log, read_log
 from .answers.proof_next import Next
-from .answers.proof_seen import Asked, Seen
+from .answers.proof_seen import Seen
 
 __all__ = ["Asked", "Line", "Log", "Next", "Proof", "Seen", "asked_of", "prove", "read_log"]

@@ -118,3 +118,196 @@ def test_step_and_noise_are_found_in_the_log() -> None:
         assert step_of(read.columns[column]) == step
         assert noise_of(read.columns[column], step) == pytest.approx(noise, rel=0.05)
     assert step_of(np.random.default_rng(1).normal(size=500)) == 0.0
+
+
+# ---- the trace of the demonstration, against what was put into it (truth.toml beside it)
+
+
+@pytest.fixture(scope="module")
+def trace() -> proof.Proof:
+    return prove(TRACE)
+
+
+def test_the_trace_fails_in_flare_tie_up_and_slip_alone(trace: proof.Proof) -> None:
+    assert failed(trace) == ["slip in 6", "shift 4-5 warm", "shift 5-6 warm"]
+    for about in ("ratio in 3", "ratio in 4", "ratio in 5", "slip in 3", "slip in 4", "slip in 5", "shift 3-4 warm", "speed sensors", "lock-up"):
+        assert trace.line(about).verdict == "GO", about
+
+
+def test_the_slip_of_the_trace(trace: proof.Proof) -> None:
+    """Onset 46.0 s; 72 rpm ((t - 46) / 14)² at the input; C1 turns 2.006 times that; a plain CUSUM alarms at 47.8 s at a finer setting."""
+    slip = trace.line("slip in 6")
+    assert slip.data["began_s"] == pytest.approx(46.0, abs=2.0) and slip.data["found_s"] < 50.0
+    assert slip.reading is not None and slip.reading.value == pytest.approx(72 * (13.75 / 14) ** 2, abs=3.0)
+    assert set(slip.data["suspects"]) == {"C1", "C2", "C3"}
+    assert slip.data["element_rpm"]["C1"] == pytest.approx(2.00617 * slip.reading.value, rel=1e-3)
+    assert "slip in both means C1" in slip.do and trace.next[0].lines == ("slip in 6",)
+
+
+def test_the_shifts_of_the_trace(trace: proof.Proof) -> None:
+    flare, tie_up = trace.line("shift 4-5 warm"), trace.line("shift 5-6 warm")
+    assert flare.data["flare_rpm"] == pytest.approx(135.0, abs=6.0) and "C2, which closes" in flare.do
+    assert tie_up.data["dip_rpm"] == pytest.approx(58.4, abs=4.0) and "B1, which opens" in tie_up.do
+    for about, inertia_s in (("shift 3-4 warm", 0.48), ("shift 4-5 warm", 0.48), ("shift 5-6 warm", 0.42)):
+        assert trace.line(about).data["inertia_s"] == pytest.approx(inertia_s, abs=0.1)
+
+
+def test_what_the_trace_leaves_open_and_what_settles_it(trace: proof.Proof) -> None:
+    open_ = opened(trace)
+    for name in ("1", "2", "7", "8", "R"):
+        assert f"ratio in {name}" in open_ and f"slip in {name}" in open_
+    assert {"gear sets of wren", "line pressure against need", "heat of the shifts", "driven cold", "in the window of the level check", "up-shifts cold"} <= set(open_)
+    settled = {about for one in trace.next for about in one.lines}
+    assert set(open_) <= settled
+    assert "20 s steady in 1, 2, 7, 8; R at walking pace; torque at the input" in trace.next[1].what
+
+
+# ---- logs by formula: what is told of each
+
+
+@pytest.fixture(scope="module")
+def clean() -> proof.Proof:
+    return prove(logs.clean())
+
+
+def test_a_sound_unit_through_every_gear_leaves_nothing_open(clean: proof.Proof) -> None:
+    assert not failed(clean)
+    assert not opened(clean) and not clean.next
+    assert clean.verdict == "GO"
+    for name, ratio in logs.ratios().items():
+        if name in clean.seen.gears:
+            line = clean.line(f"ratio in {name}")
+            assert abs(line.data["ratio"] - ratio) < 4 * line.data["ratio_u"], name
+    assert clean.line("gear sets of wren").data["fits"] == ["teal and wren"]
+    assert clean.line("pressure in 3").limits is not None
+
+
+def test_a_dead_clutch_is_named(clean: proof.Proof) -> None:
+    """C3 dead: fourth falls back to second, fifth to first, sixth to eighth do not drive (train.symptom)."""
+    found = prove(logs.driven(logs.UP, shown={"4": "2", "5": "1"}, lost=("6", "7", "8")))
+    line = found.line("gears 4 5 6 7 8")
+    assert line.verdict == "NO-GO" and "4 shows the ratio of 2; 5 shows the ratio of 1; 6 7 8 show no fixed ratio" in line.why
+    assert line.do == "C3 dead explains all of it, and nothing else does as well: look there"
+    assert failed(found) == ["gears 4 5 6 7 8"]
+    assert found.line("ratio in 4").verdict == "NO-GO" and found.line("ratio in 3").verdict == "GO"
+
+
+@pytest.mark.parametrize(("change", "says", "does"), [("teeth", "same share in every gear", "count the teeth"), ("swapped", "change places", "swap the two sensors")])
+def test_a_wrong_sensor_is_told_and_leaves_everything_else_open(change: str, says: str, does: str) -> None:
+    log = logs.driven(logs.UP)
+    if change == "teeth":
+        log["input_rpm"] = np.round(log["input_rpm"] * 40 / 38 * 2) / 2
+    else:
+        log["input_rpm"], log["output_rpm"] = log["output_rpm"], log["input_rpm"]
+    found = prove(log)
+    assert failed(found) == ["speed sensors"]
+    line = found.line("speed sensors")
+    assert says in line.why and does in line.do
+    assert not any(line.verdict == "GO" for line in found.lines if line.group in ("ratio", "slip", "shift"))
+    assert does in found.next[0].what.lower()
+
+
+def test_a_slipping_gear_and_who_it_may_be() -> None:
+    found = prove(logs.driven(logs.UP, slip_rpm={"4": 60.0}))
+    assert failed(found) == ["slip in 4"]
+    line = found.line("slip in 4")
+    assert line.reading is not None and line.reading.value == pytest.approx(60.0, abs=4.0)
+    assert set(line.data["suspects"]) == {"B1", "C1", "C3"}
+    assert "hold 3 and 5 under load: slip in both means B1, slip only in 3 means C1, slip only in 5 means C3" in line.do
+    assert "would slip in" in str([table.columns for table in found.sheet().tables])
+
+
+def test_gear_sets_of_another_variant_are_told_apart_from_slip() -> None:
+    """The scenario's J7: first, second, fourth, seventh and reverse tell; third, fifth, sixth and eighth cannot."""
+    found = prove(logs.driven(variant="heron"))
+    line = found.line("gear sets of wren")
+    assert line.verdict == "NO-GO" and line.data["fits"] == ["heron"] and line.data["gears_that_tell"] == ["1", "2", "4", "7", "R"]
+    assert prove(logs.driven(variant="heron"), "heron").line("gear sets of heron").verdict == "GO"
+
+
+def test_weak_pressure_and_a_hot_fluid() -> None:
+    found = prove(logs.driven(logs.UP, torque_nm=700.0, pressure_kpa=900.0, temp_c=(100.0, 131.0)))
+    assert found.line("pressure in 3").verdict == "NO-GO" and "C1 needs" in found.line("pressure in 3").why
+    assert found.line("pressure in 8").verdict == "GO"
+    assert found.line("fluid below its limit").verdict == "NO-GO"
+
+
+def test_engine_torque_counts_only_with_the_lockup_on() -> None:
+    log = logs.driven(("3", "4"))
+    log["engine_torque_nm"] = log.pop("turbine_torque_nm")
+    assert prove(log).line("pressure in 3").verdict == "GO"
+    log["lockup"] = np.zeros_like(log["lockup"])
+    found = prove(log).line("line pressure against need")
+    assert found.verdict == "NOT PROVEN" and "converter multiplies it" in found.why
+
+
+def test_speeds_alone_say_what_they_can() -> None:
+    log = {name: values for name, values in logs.driven(logs.UP).items() if name in ("time_s", "input_rpm", "output_rpm")}
+    found = prove(log)
+    assert not failed(found) and found.line("ratio in 5").verdict == "GO"
+    missing = found.line("columns").data["missing"]
+    assert missing == ["engine_rpm", "pressure_kpa", "temp_c", "engine_torque_nm", "commanded_gear", "lockup"]
+
+
+def test_values_that_are_not_there_prove_nothing() -> None:
+    log = logs.driven(("3", "4", "5"))
+    log["output_rpm"][np.random.default_rng(3).random(len(log["time_s"])) < 0.1] = np.nan
+    line = prove(log).line("values")
+    assert line.verdict == "NOT PROVEN" and "missing" in line.why and line.data["used_share"] == pytest.approx(0.9, abs=0.02)
+
+
+# ---- console, page, report
+
+
+def run(*arguments: str) -> Any:
+    return CliRunner().invoke(shop, ["proof", *arguments])
+
+
+FILES = ["--family", str(DEMO / "family.toml"), "--variant", "wren", "--fluids", str(DEMO / "fluids.toml"), "--fleet", str(DEMO / "fleet.toml")]
+
+
+def test_one_command_on_a_csv(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    result = run(str(TRACE), *FILES)
+    assert result.exit_code == 0, result.output
+    text = " ".join(result.output.split())
+    assert "NO-GO: slip in 6, shift 4-5 warm, shift 5-6 warm. Run next: Hold 3 and 4 under load" in text
+    assert "Run next" in text and "NOT PROVEN, not driven: 1, 2, 7, 8, R" in text and "common practice, no source" in text
+    for caution in ("turning shafts", "road test", "hot fluid"):
+        assert " ".join(hazard.caution(caution).split()[:6]) in text
+    assert max(map(len, result.output.splitlines())) <= 80
+
+
+def test_json_has_every_line_and_no_word_that_json_cannot_hold(tmp_path: Path) -> None:
+    path = logs.write_csv(tmp_path / "run.csv", logs.driven(("3", "4")))
+    result = run(str(path), *FILES, "--json")
+    assert result.exit_code == 0, result.output
+    assert not re.search(r"\b(NaN|Infinity)\b", result.output)
+    told = json.loads(result.output)
+    assert sum(told["counts"].values()) == len(told["lines"]) and {"verdict", "lines", "next", "shifts", "events"} <= set(told)
+    assert all(line["verdict"] in ("GO", "NO-GO", "NOT PROVEN") and line["why"] for line in told["lines"])
+
+
+def test_the_page_has_its_pictures_and_fetches_nothing(tmp_path: Path) -> None:
+    page = tmp_path / "proof.html"
+    assert run(str(TRACE), *FILES, "--page", str(page)).exit_code == 0
+    html = page.read_text()
+    assert html.count("<svg") == 5 and 'aria-label="Measured ratio"' in html and 'aria-label="Slip in gear 6"' in html
+    assert "http" not in re.sub(r"http://www.w3.org/[^\"' ]*", "", html) and len(html) < 500_000
+
+
+def test_columns_and_limits_are_given_on_the_command_line(tmp_path: Path) -> None:
+    log = logs.driven(("3", "4"), slip_rpm={"4": 12.0})
+    log["turbine"] = log.pop("input_rpm")
+    path = str(logs.write_csv(tmp_path / "run.csv", log))
+    assert "no column input_rpm" in str(run(path, *FILES).exception)
+    strict = json.loads(run(path, *FILES, "--column", "input_rpm=turbine", "--json").output)
+    loose = json.loads(run(path, *FILES, "--column", "input_rpm=turbine", "--slip", "30rpm", "--ratio-within", "2%", "--json").output)
+    verdicts = [next(line["verdict"] for line in told["lines"] if line["about"] == "slip in 4") for told in (strict, loose)]
+    assert verdicts[0] == "NO-GO" and verdicts[1] != "NO-GO"
+
+
+def test_the_demonstration_shows_the_proof_run() -> None:
+    records = Records.read(sorted(DEMO.glob("*.toml")))
+    sheets = [part.sheet for part in parts_of(records) if "proof run" in part.sheet.title]
+    assert len(sheets) == 1 and sheets[0].title.startswith("J11") and "slip in 6" in sheets[0].answer

@@ -7,27 +7,21 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Any
 
-from .. import Explanation, hazard, live, practice
+from .. import Explanation, hazard
 from ..edge import number
-from ..judge import Limits, Rule
-from ..record import Family, Fleet, Fluids
+from ..record import Family
 from ..sheet import Decision, Fact, Row, Sheet, Table
-from . import RULE, rule_in_words
+from . import rule_in_words
 from .gears import ratio
+from .proof_asked import Asked, asked_of
 from .proof_lines import Line, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
 from .proof_lost import lost, lost_lines, suspect_table
 from .proof_next import Next, next_runs
-from .proof_seen import GREATEST_RPM, REPEATS, Asked, Seen, watch_log
+from .proof_seen import GREATEST_RPM, REPEATS, Seen, watch_log
 from .proof_shifts import heat_lines, shift_lines
 from .proof_state import USED_SHARE, lockup_lines, log_lines, pressure_lines, temperature_lines
 
-RATIO_WITHIN = 0.005
-"""Share by which a measured ratio may differ from the exact one: our own choice, printed with the answer."""
-
 ORDER = ("NO-GO", "NOT PROVEN", "GO")
-BY_PRACTICE = "common practice, no source"
-OWN = "our own choice"
-GIVEN = "as given"
 SHOWN = 8
 """Decisions that a sheet shows at most; all of them stand in its tables."""
 
@@ -79,43 +73,6 @@ def _told(value: Any) -> Any:
     return None if isinstance(value, float) and not isfinite(value) else value
 
 
-def asked_of(
-    *, fluids: Fluids | None = None, fleet: Fleet | None = None, limits: live.Limits | None = None, ratio_within: float | None = None,
-    flare_rpm: float | None = None, shift_s: Limits | None = None, working_c: float | None = None, pressure_u_kpa: float | None = None,
-    torque_u_rel: float | None = None, temp_u_k: float | None = None, rule: Rule = RULE,
-) -> Asked:  # fmt: skip
-    """What a log is judged against: as given, else the record's, else common practice by name; each with its source."""
-    chosen = limits or live.Limits.common_practice()
-    window = fluids.as_dict()["fill"].get("check_window_c") if fluids else None
-    rules = (fleet.as_dict().get("converter_rules") if fleet else None) or {}
-    target = rules.get("lockup_slip_target_rpm")
-    fault = rules.get("lockup_slip_alarm_rpm")
-    flare = Limits(lower=flare_rpm, upper=flare_rpm) if flare_rpm else Limits(lower=practice.FLARE_LOW_RPM, upper=practice.FLARE_HIGH_RPM)
-    times = shift_s or Limits(lower=practice.SHIFT_TIME_LOW_S, upper=practice.SHIFT_TIME_HIGH_S)
-    within = RATIO_WITHIN if ratio_within is None else ratio_within
-    working = practice.SUMP_NORMAL_LOW_C if working_c is None else working_c
-    lockup = (practice.LOCKUP_SLIP_NORMAL_RPM if target is None else target, practice.LOCKUP_SLIP_SUSPECT_RPM if fault is None else fault)
-    from_limits = GIVEN if limits else BY_PRACTICE
-    span = number(flare.lower, 0) if flare_rpm else f"{number(flare.lower, 0)} to {number(flare.upper, 0)}"
-    sources = [
-        ("ratio", f"{number(100 * within, 2)} %", f"{GIVEN if ratio_within is not None else OWN}: how far from the exact one"),
-        ("slip", f"{number(chosen.slip_rpm, 0)} rpm", f"{from_limits}: the least that is looked for; one false alarm in {number(chosen.run_length_s / 3600, 0)} h in a gear"),
-        ("shift time", f"{number(times.lower, 1)} to {number(times.upper, 1)} s", f"{GIVEN if shift_s else BY_PRACTICE}: speed change alone"),
-        ("flare", f"{span} rpm", GIVEN if flare_rpm else f"{BY_PRACTICE}: below GO, above NO-GO"),
-        ("tie-up", f"{number(100 * chosen.dip_share, 1)} %", f"{from_limits}: dip of the output speed"),
-        ("cold", f"below {number(chosen.cold_c, 0)} °C", from_limits),
-        ("at work", f"from {number(working, 0)} °C", GIVEN if working_c is not None else BY_PRACTICE),
-        ("fluid at most", f"{number(chosen.hot_c, 0)} °C", from_limits),
-        ("lock-up slip", f"{number(lockup[1], 0)} rpm", "the record's" if fault is not None else BY_PRACTICE),
-    ]
-    if window:
-        sources.append(("level check", f"{number(window[0], 0)} to {number(window[1], 0)} °C", "the record's"))
-    return Asked(
-        limits=chosen, ratio_within=within, flare_rpm=flare, shift_s=times, working_c=working, window_c=Limits(lower=window[0], upper=window[1]) if window else None,
-        lockup_rpm=lockup, pressure_u_kpa=pressure_u_kpa or 0.0, torque_u_rel=torque_u_rel or 0.0, temp_u_k=temp_u_k or 0.0, rule=rule, sources=tuple(sources),
-    )  # fmt: skip
-
-
 def prove(log: Any, family: Family, variant: str, *, asked: Asked | None = None, columns: Mapping[str, str] | None = None) -> Proof:
     """Judges a log (a file, an Arrow table or frame, arrays by name) of one unit against its record."""
     wanted = asked or asked_of()
@@ -127,7 +84,7 @@ def prove(log: Any, family: Family, variant: str, *, asked: Asked | None = None,
         *lost_lines(seen),
         *ratio_lines(seen, wanted.ratio_within, wanted.rule, gone),
         *variant_lines(seen, wanted.rule),
-        *slip_lines(seen, wanted.limits.slip_rpm, wanted.rule, gone),
+        *slip_lines(seen, wanted.slip_rpm, wanted.rule, gone),
         *shift_lines(seen, wanted),
         *heat_lines(seen, wanted),
         *pressure_lines(seen, wanted),

@@ -196,7 +196,7 @@ def _slip_line(seen: Seen, name: str, slip_rpm: float, rule: Any) -> Line:
     slip = mean_slip(seen, name, measured)
     found = judge(slip, Limits(lower=-slip_rpm, upper=slip_rpm), rule)
     less = abs(slip.value) + 1.645 * slip.u
-    why = f"no alarm; mean {number(slip.value, 1)} rpm, less than {number(less, 1)} rpm" if found.verdict == "GO" else f"mean {number(slip.value, 1)} rpm, {number(slip_rpm, 0)} rpm is the least that is looked for"
+    why = f"no alarm; mean {number(slip.value, 1)} rpm, less than {number(less, 1)} rpm" if found.verdict == "GO" else f"mean {number(slip.value, 1)} rpm, at most {number(slip_rpm, 0)} rpm asked"
     if found.verdict == "NO-GO" and slip.value < 0:
         return judged("slip", about, found, "rpm", f"{why}; under drive an element cannot slip this way", "check the speed sensors", gear=name, less_than_rpm=less)
     return judged("slip", about, found, "rpm", why, f"hold {name} for 30 s more under load", "warm", gear=name, less_than_rpm=less)
@@ -224,7 +224,10 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
         "gear": name, "began_s": first["at_s"], "found_s": first["found_s"], "greatest_rpm": most, "greatest_u_rpm": u, "suspects": suspects,
         "element_rpm": {element: abs(factors[element]) * most for element in suspects if element in factors},
     }  # fmt: skip
-    return Line("slip", f"slip in {name}", "NO-GO", why, tell_apart(seen, name, suspects), reading, "rpm", found.limits, found.chance, data=data)
+    if found.verdict == "NO-GO":
+        return judged("slip", f"slip in {name}", found, "rpm", why, tell_apart(seen, name, suspects), **data)
+    small = f"{why}: not proven to be more than {number(slip_rpm, 0)} rpm"
+    return Line("slip", f"slip in {name}", "NOT PROVEN", small, f"hold {name} for a minute under load", reading, "rpm", found.limits, found.chance, frozenset({"warm"}), data)
 
 
 def slip_u(seen: Seen, name: str) -> float:

@@ -8,8 +8,9 @@ from typing import Any
 
 from ..edge import number
 from .gears import ratio
+from .proof_asked import Asked
 from .proof_lines import Line
-from .proof_seen import Asked, Seen
+from .proof_seen import Seen
 
 STEADY_S = 20
 """Seconds in a gear that the drives ask for, where no line asks for more."""

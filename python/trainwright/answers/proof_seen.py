@@ -11,11 +11,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from .. import live
-from ..judge import Limits, Reading, Rule
+from ..judge import Reading
 from ..record import Family
 from ..train import Gear, Train
-from . import RULE
 from .gears import main_gears, ratio
+from .proof_asked import Asked
 from .proof_log import NOT_KNOWN, Log, Numbers, noise_of, read_log, step_of, usual_repeat
 
 REPEATS = 5
@@ -37,30 +37,6 @@ ANY = live.SpeedSensor.bus(step_rpm=1.0, noise_rpm=0.0, age_limit_s=1.0, greates
 """For a unit that is only asked for the numbers of its gears."""
 
 Mask = NDArray[np.bool_]
-
-
-@dataclass(frozen=True)
-class Asked:
-    """What the log is judged against; where each comes from stands in ``sources``."""
-
-    limits: live.Limits
-    ratio_within: float
-    """Share by which a ratio may differ from the exact one."""
-    flare_rpm: Limits
-    """Between the two a flare is called by some and passed by others."""
-    shift_s: Limits
-    working_c: float
-    """Fluid temperature from which the unit is at work."""
-    window_c: Limits | None = None
-    """Temperatures of the level check."""
-    lockup_rpm: tuple[float, float] = (0.0, 0.0)
-    """Slip that the control of the lock-up clutch aims at, and slip that is a fault."""
-    pressure_u_kpa: float = 0.0
-    torque_u_rel: float = 0.0
-    temp_u_k: float = 0.0
-    rule: Rule = RULE
-    sources: tuple[tuple[str, str, str], ...] = ()
-    """Label, value and source of each, for the answer."""
 
 
 @dataclass(frozen=True)
@@ -206,10 +182,11 @@ def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:
 def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, columns: Mapping[str, str] | None = None) -> Seen:
     """Reads a log and lets the monitor of the unit run over it."""
     train = family.train(variant)
-    log = read_log(source, columns=columns, gears=_numbers(train, _unit(family, variant, asked, dict.fromkeys(("input", "output"), ANY), 0.1)))
+    log = read_log(source, columns=columns, gears=_numbers(train, _unit(family, variant, asked.limits, dict.fromkeys(("input", "output"), ANY), 0.1)))
     found = {name: _sensor(values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
     speeds = {name: _speed(log, f"{name}_rpm", found[f"{name}_rpm"]) for name in ("input", "output", "engine") if f"{name}_rpm" in found}
-    unit = _unit(family, variant, asked, speeds, log.sample_s)
+    limits = live.Limits(**{**asked.limits.as_dict(), "skew_s": log.sample_s})
+    unit = _unit(family, variant, limits, speeds, log.sample_s)
     wanted = {name: log.columns[name] for name in PASSED if name in log.columns}
     if np.isfinite(log.torque_nm).any():
         wanted["engine_torque_nm"] = log.torque_nm
@@ -218,8 +195,8 @@ def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, column
     return Seen(log, family, variant, train, unit, found, live.watch(unit, wanted, outputs=live.OUTPUTS))
 
 
-def _unit(family: Family, variant: str, asked: Asked, speeds: Mapping[str, live.SpeedSensor], sample_s: float) -> live.Unit:
-    return live.unit_of(family, variant, input=speeds["input"], output=speeds["output"], engine=speeds.get("engine"), limits=asked.limits, sample_s=sample_s)
+def _unit(family: Family, variant: str, limits: live.Limits, speeds: Mapping[str, live.SpeedSensor], sample_s: float) -> live.Unit:
+    return live.unit_of(family, variant, input=speeds["input"], output=speeds["output"], engine=speeds.get("engine"), limits=limits, sample_s=sample_s)
 
 
 def _numbers(train: Train, unit: live.Unit) -> dict[str, int]:

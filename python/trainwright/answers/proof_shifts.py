@@ -13,8 +13,9 @@ from .. import practice
 from ..edge import number
 from ..judge import Judgment, Limits, Reading, judge
 from .gears import ratio
+from .proof_asked import Asked
 from .proof_lines import Line, not_proven, sensor_fault
-from .proof_seen import Asked, Seen
+from .proof_seen import Seen
 
 COLD, WARM, NOT_KNOWN = "cold", "warm", "at an unknown temperature"
 

@@ -11,8 +11,9 @@ from ..converter import SlipLimits, lockup_slip
 from ..edge import number
 from ..hydraulic import GearPressure, gear_pressure
 from ..judge import Limits, Reading, judge
+from .proof_asked import Asked
 from .proof_lines import Line, judged, not_proven
-from .proof_seen import Asked, Mask, Seen
+from .proof_seen import Mask, Seen
 from .proof_shifts import COLD, WARM
 
 USED_SHARE = 0.99

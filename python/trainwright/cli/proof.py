@@ -6,8 +6,9 @@ from pathlib import Path
 
 import click
 
-from .. import live, record
-from ..answers.proof import asked_of, prove
+from .. import record
+from ..answers.proof import prove
+from ..answers.proof_asked import asked_of
 from ..judge import Limits, Reading
 from ..parts import Part
 from ..parts.proof import pictures
@@ -22,7 +23,7 @@ from .screen import Naming
 @click.option("--column", "columns", type=Naming(), multiple=True, help="A column whose name differs, as input_rpm=turbine; may be repeated. °F, psi, lbf·ft and ms by the ending of the name.")
 @click.option("--fluids", "fluids_file", type=RECORD, help="Fluids file, for the window of the level check.")
 @click.option("--fleet", "fleet_file", type=RECORD, help="Fleet file, for the limits of the lock-up slip.")
-@click.option("--slip", type=Plain("rpm"), help="Least slip at the input that is looked for; common practice unless given.")
+@click.option("--slip", type=Plain("rpm"), help="Slip at the input that is too much; 5rpm unless given.")
 @click.option("--ratio-within", type=Plain("pct"), help="How far a ratio may be off; 0.5% unless given.")
 @click.option("--flare", type=Plain("rpm"), help="Greatest flare of a shift; 50 to 100 rpm by common practice unless given.")
 @click.option("--shift-time", type=(Plain("s"), Plain("s")), metavar="LEAST MOST", help="Time of the speed change of a shift; 0.2s 0.6s by common practice unless given.")
@@ -41,11 +42,10 @@ def proof(
     family = loaded(family_file, record.Family)
     fluids = loaded(fluids_file, record.Fluids) if fluids_file else None
     fleet = loaded(fleet_file, record.Fleet) if fleet_file else None
-    changed = {name: value for name, value in (("slip_rpm", slip), ("cold_c", cold), ("hot_c", hottest)) if value is not None}
     asked = asked_of(
-        fluids=fluids, fleet=fleet, limits=live.Limits(**{**live.Limits.common_practice().as_dict(), **changed}) if changed else None,
-        ratio_within=None if ratio_within is None else ratio_within / 100, flare_rpm=flare, shift_s=Limits(lower=shift_time[0], upper=shift_time[1]) if shift_time else None,
-        working_c=working, pressure_u_kpa=pressure_u, torque_u_rel=None if torque_u is None else torque_u / 100,
+        fluids=fluids, fleet=fleet, slip_rpm=slip, ratio_within=None if ratio_within is None else ratio_within / 100, flare_rpm=flare,
+        shift_s=Limits(lower=shift_time[0], upper=shift_time[1]) if shift_time else None, cold_c=cold, working_c=working, hottest_c=hottest,
+        pressure_u_kpa=pressure_u or 0.0, torque_u_rel=(torque_u or 0.0) / 100,
     )  # fmt: skip
     proved = prove(log, family, variant or family.variants[0], asked=asked, columns=dict(columns))
     return Part(proved.sheet(), pictures(proved))

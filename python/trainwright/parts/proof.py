@@ -9,7 +9,8 @@ from typing import Any
 import numpy as np
 
 from ..answers.gears import ratio
-from ..answers.proof import Proof, asked_of, prove, slipping
+from ..answers.proof import Proof, prove, slipping
+from ..answers.proof_asked import asked_of
 from ..answers.proof_lines import Line
 from ..answers.proof_seen import Seen
 from ..edge import number
@@ -103,5 +104,5 @@ def _slip(proof: Proof, line: Line, factors: dict[str, float]) -> Draw:
         means = np.nanmean(slip[:whole].reshape(-1, size), axis=1)
     times = time_s[:whole].reshape(-1, size).mean(axis=1)
     return lambda plots: plots.slip_by_element(
-        f"Slip in gear {line.data['gear']}", times, means, factors, line.data["began_s"], line.data["found_s"], proof.asked.limits.slip_rpm
+        f"Slip in gear {line.data['gear']}", times, means, factors, line.data["began_s"], line.data["found_s"], proof.asked.slip_rpm
     )
