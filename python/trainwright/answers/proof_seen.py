@@ -182,11 +182,11 @@ def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:
 def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, columns: Mapping[str, str] | None = None) -> Seen:
     """Reads a log and lets the monitor of the unit run over it."""
     train = family.train(variant)
-    log = read_log(source, columns=columns, gears=_numbers(train, _unit(family, variant, asked.limits, dict.fromkeys(("input", "output"), ANY), 0.1)))
+    log = read_log(source, columns=columns, gears=_numbers(train, _unit(train, asked.limits, dict.fromkeys(("input", "output"), ANY), 0.1)))
     found = {name: _sensor(values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
     speeds = {name: _speed(log, f"{name}_rpm", found[f"{name}_rpm"]) for name in ("input", "output", "engine") if f"{name}_rpm" in found}
     limits = live.Limits(**{**asked.limits.as_dict(), "skew_s": log.sample_s})
-    unit = _unit(family, variant, limits, speeds, log.sample_s)
+    unit = _unit(train, limits, speeds, log.sample_s)
     wanted = {name: log.columns[name] for name in PASSED if name in log.columns}
     if np.isfinite(log.torque_nm).any():
         wanted["engine_torque_nm"] = log.torque_nm
@@ -195,8 +195,8 @@ def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, column
     return Seen(log, family, variant, train, unit, found, live.watch(unit, wanted, outputs=live.OUTPUTS))
 
 
-def _unit(family: Family, variant: str, limits: live.Limits, speeds: Mapping[str, live.SpeedSensor], sample_s: float) -> live.Unit:
-    return live.unit_of(family, variant, input=speeds["input"], output=speeds["output"], engine=speeds.get("engine"), limits=limits, sample_s=sample_s)
+def _unit(train: Train, limits: live.Limits, speeds: Mapping[str, live.SpeedSensor], sample_s: float) -> live.Unit:
+    return live.Unit.of_train(train, input=speeds["input"], output=speeds["output"], engine=speeds.get("engine"), limits=limits, sample_s=sample_s)
 
 
 def _numbers(train: Train, unit: live.Unit) -> dict[str, int]:
