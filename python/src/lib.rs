@@ -336,6 +336,20 @@ mod _native {
         #[pymodule_export]
         const SHIFT_TIME_HIGH_S: f64 = core::SHIFT_TIME_HIGH_S;
         #[pymodule_export]
+        const FALSE_ALARM_RUN_H: f64 = core::FALSE_ALARM_RUN_H;
+        #[pymodule_export]
+        const FLARE_HIGH_RPM: f64 = core::FLARE_HIGH_RPM;
+        #[pymodule_export]
+        const FLARE_LOW_RPM: f64 = core::FLARE_LOW_RPM;
+        #[pymodule_export]
+        const SHIFT_COLD_C: f64 = core::SHIFT_COLD_C;
+        #[pymodule_export]
+        const SHIFT_FOLLOW_S: f64 = core::SHIFT_FOLLOW_S;
+        #[pymodule_export]
+        const SHIFT_SETTLE_S: f64 = core::SHIFT_SETTLE_S;
+        #[pymodule_export]
+        const TIE_UP_DIP_SHARE: f64 = core::TIE_UP_DIP_SHARE;
+        #[pymodule_export]
         const STEEL_SPECIFIC_HEAT_J_KG_K: f64 = core::STEEL_SPECIFIC_HEAT_J_KG_K;
         #[pymodule_export]
         const STEEL_CONDUCTIVITY_W_M_K: f64 = core::STEEL_CONDUCTIVITY_W_M_K;

@@ -129,7 +129,7 @@ def lockup_lines(seen: Seen, asked: Asked) -> list[Line]:
         missing = " and ".join(name for name, there in (("engine speed", "engine_rpm" in seen.log), ("state of the lock-up", "lockup" in seen.log)) if not there)
         return [not_proven("lock-up", about, f"no {missing} in the log", f"log the {missing}", WARM, "lockup")]
     on = seen.column("lockup") == 1.0
-    settled = on & seen.steady & (seen.time_since(on) >= asked.limits.settle_s)
+    settled = on & seen.steady & (seen.time_since(on) >= asked.limits.follow_s)
     (engine, count), (turbine, _) = seen.blocks(settled, seen.column("engine_rpm"), seen.column("input_rpm"))
     if not len(engine):
         return [not_proven("lock-up", about, "never on" if not on.any() else "never settled", "drive with the lock-up on for 20 s", WARM, "lockup")]
