@@ -30,7 +30,7 @@ def driven(
     torque_nm: float = 250.0, pressure_kpa: float = 1500.0, slip_rpm: Mapping[str, float] | None = None, lost: Iterable[str] = (),
     shown: Mapping[str, str] | None = None, noise_rpm: float = 0.8, step_rpm: float = 0.5, seed: int = 7,
 ) -> Columns:  # fmt: skip
-    """One gear after the other at an input speed near 1800 rpm that rises slowly, each shift with fill and a smooth speed change.
+    """One gear after the other at input speeds around 1800 rpm, each shift with fill and a smooth speed change.
 
     ``slip_rpm``: at the input, by gear. ``lost``: gears in which the input runs free. ``shown``: gears that show the ratio of another.
     """
@@ -40,15 +40,15 @@ def driven(
     place = np.repeat(np.arange(len(order)), count)
     in_gear = (np.arange(len(time_s)) % count) / hz
     effect = [(shown or {}).get(gear, gear) for gear in order]
-    now = np.array([abs(ratio[gear]) for gear in effect])[place]
-    before = np.array([abs(ratio[effect[max(at - 1, 0)]]) for at in range(len(order))])[place]
-    # The output is carried on through the shift, so that only the input changes its speed in it.
-    output = np.empty_like(time_s)
-    speed = 1500.0 / now[0]
-    for at in range(len(time_s)):
-        aim = 1800.0 / now[at]
-        speed += np.clip(aim - speed, -400.0 / hz / now[at], 120.0 / hz / now[at])
-        output[at] = speed
+    shown_ratio = [abs(ratio[gear]) for gear in effect]
+    now = np.array(shown_ratio)[place]
+    before = np.array([shown_ratio[max(at - 1, 0)] for at in range(len(order))])[place]
+    # The output stands still through a shift, so that only the input changes its speed in it; in between it moves smoothly to where
+    # the next gear is taken: at the geometric mean of the speeds at which the input would turn with 1800 rpm.
+    steady = 1800.0 / np.array(shown_ratio)
+    taken = np.sqrt(np.concatenate((steady[:1], steady)) * np.concatenate((steady, steady[-1:])))
+    moved = 0.5 - 0.5 * np.cos(np.pi * np.clip((in_gear / gear_s - 0.25) / 0.6, 0.0, 1.0))
+    output = taken[place] + (taken[place + 1] - taken[place]) * moved
     done = np.clip((in_gear - FILL_S) / SHIFT_S, 0.0, 1.0)
     shift = np.where(place > 0, 0.5 - 0.5 * np.cos(np.pi * done), 1.0)
     input_rpm = (before + (now - before) * shift) * output

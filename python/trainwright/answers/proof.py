@@ -14,7 +14,7 @@ from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import rule_in_words
 from .gears import ratio
 from .proof_asked import Asked, asked_of
-from .proof_lines import Line, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
+from .proof_lines import Line, chances_of, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
 from .proof_lost import lost, lost_lines, suspect_table
 from .proof_next import Next, next_runs
 from .proof_seen import GREATEST_RPM, REPEATS, Seen, watch_log
@@ -155,7 +155,7 @@ def _gear_table(proof: Proof) -> Table:
     rows, idle = [], []
     for name in proof.seen.gears:
         of_ratio = proof.line(f"ratio in {name}")
-        if of_ratio.reading is None and of_ratio.verdict == "NOT PROVEN":
+        if of_ratio.verdict == "NOT PROVEN" and not of_ratio.data["seconds_s"]:
             idle.append(name)
             continue
         measured, u = of_ratio.data.get("ratio"), of_ratio.data.get("ratio_u")
@@ -181,11 +181,13 @@ def _suspect_tables(proof: Proof) -> list[Table]:
         if line.group != "slip" or line.verdict != "NO-GO" or not line.data.get("suspects"):
             continue
         rows = []
-        for element in line.data["suspects"]:
+        for element, chance in chances_of(seen, line.data["suspects"]).items():
             also = [name for name in seen.gears if element in factors_of(seen, name) and name != line.data["gear"]]
-            size = line.data["element_rpm"].get(element)
-            rows.append(Row((element, "·" if size is None else number(size, 0), " ".join(also), " ".join(name for name in seen.gears if name not in also and name != line.data["gear"]))))
-        tables.append(Table(f"Who slips in {line.data['gear']}", ("element", ">slip rpm", "would slip in", "would not slip in"), rows, "The speeds of one gear alone cannot tell: run a gear from each column under load."))
+            others = [name for name in seen.gears if name not in also and name != line.data["gear"]]
+            size = number(line.data["element_rpm"][element], 0) if element in line.data["element_rpm"] else "·"
+            rows.append(Row((element, Decision("", "", chance, "").percent, size, " ".join(also), " ".join(others))))
+        note = "Chance: among these, from the slip and its absence in all gears driven so far, at similar load; one fault at a time."
+        tables.append(Table(f"Who slips in {line.data['gear']}", ("element", ">chance", ">slip rpm", "would slip in", "would not slip in"), rows, note))
     return tables
 
 

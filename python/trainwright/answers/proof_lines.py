@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from itertools import combinations
 from typing import Any
 
 import numpy as np
@@ -14,10 +13,12 @@ from ..judge import Judgment, Limits, Reading, judge
 from ..record import Family
 from ..train import Train, fit_ratio
 from .gears import main_gears, ratio
-from .proof_seen import Seen
+from .proof_seen import Seen, rows_of
 
 COVERAGE = 0.99
 """Chance that the true variant is kept when ratios are fitted."""
+LEADING = 0.05
+"""Chance from which a suspect of a slip is still counted: our own choice."""
 
 @dataclass(frozen=True)
 class Line:
@@ -74,8 +75,10 @@ SENSOR_FAULTS = {
 
 
 def sensor_fault(seen: Seen) -> str:
-    """The kind of the event that says the speeds themselves are wrong; empty where there is none."""
-    return next((kind for kind in SENSOR_FAULTS if seen.of_kind(kind)), "")
+    """The kind of the event that says the speeds themselves are wrong; empty where there is none. A tooth count is wrong in every gear:
+    gears that are right for longer speak against it."""
+    good, bad = (sum(int(row[name]) for row in rows_of(seen.watched.ratios)) for name in ("windows", "slipping"))
+    return next((kind for kind in SENSOR_FAULTS if seen.of_kind(kind) and not (kind == "wrong teeth" and good > bad)), "")
 
 
 def sensor_lines(seen: Seen) -> list[Line]:
@@ -84,7 +87,7 @@ def sensor_lines(seen: Seen) -> list[Line]:
     if kind:
         why, do = SENSOR_FAULTS[kind]
         found = seen.of_kind(kind)[0]
-        size = f" ({number(100 * found['value'], 1)} %)" if kind == "wrong teeth" else ""
+        size = f": times {number(found['value'], 3)}" if kind == "wrong teeth" else ""
         return [Line("log", "speed sensors", "NO-GO", f"{why}{size}", do, data={"fault": kind, "found_s": found["found_s"], "value": found["value"]})]
     good = [name for name in seen.driven() if not _slips(seen, name)]
     if len(good) >= 2:
@@ -111,6 +114,8 @@ def _ratio_line(seen: Seen, name: str, within: float, rule: Any, lost: Mapping[s
     if sensor_fault(seen):
         return not_proven("ratio", about, "the speeds themselves are wrong", "mend the sensors first", "mend", gear=name, seconds_s=seconds)
     if measured is None:
+        if _slips(seen, name):
+            return not_proven("ratio", about, "it slips whenever it is driven", f"see the slip in {name}", gear=name, seconds_s=seconds)
         if seconds > 0:
             return not_proven("ratio", about, f"{number(seconds, 1)} s are too short", "drive it under load for 20 s", "warm", gear=name, seconds_s=seconds)
         return not_proven("ratio", about, "not driven", "drive it under load for 20 s", "warm", gear=name, seconds_s=0.0)
@@ -225,7 +230,7 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
         "element_rpm": {element: abs(factors[element]) * most for element in suspects if element in factors},
     }  # fmt: skip
     if found.verdict == "NO-GO":
-        return judged("slip", f"slip in {name}", found, "rpm", why, tell_apart(seen, name, suspects), **data)
+        return judged("slip", f"slip in {name}", found, "rpm", why, tell_apart(seen, suspects), **data)
     small = f"{why}: not proven to be more than {number(slip_rpm, 0)} rpm"
     return Line("slip", f"slip in {name}", "NOT PROVEN", small, f"hold {name} for a minute under load", reading, "rpm", found.limits, found.chance, frozenset({"warm"}), data)
 
@@ -241,21 +246,22 @@ def factors_of(seen: Seen, name: str) -> dict[str, float]:
     return {suspect.element: suspect.slip_per_input_slip for suspect in gear.suspects}
 
 
-def tell_apart(seen: Seen, name: str, suspects: list[str]) -> str:
-    """The gears in which the suspects part, and what each of them would then show."""
-    if len(suspects) < 2:
-        return f"look at {suspects[0]} and its circuit first" if suspects else "look at the elements of this gear"
-    others = sorted((other for other, gear in seen.gears.items() if other != name and ratio(gear) > 0), key=lambda other: seen.ratio(other) is None)
-    for count in (1, 2, 3):
-        for chosen in combinations(others, count):
-            shows = {element: tuple(other for other in chosen if element in factors_of(seen, other)) for element in suspects}
-            if len(set(shows.values())) == len(suspects):
-                told = [f"slip {_where(shown, chosen)} means {element}" for element, shown in sorted(shows.items(), key=lambda one: -len(one[1]))]
-                return f"hold {' and '.join(sorted(chosen))} under load: {', '.join(told)}"
-    return f"{', '.join(suspects)} close together in every gear: look at their circuits"
+def chances_of(seen: Seen, suspects: list[str]) -> dict[str, float]:
+    """Chance of each suspect against the others, from the evidence over all gears; most likely first."""
+    odds = {row["element"]: float(np.exp(row["ln_odds"])) for row in rows_of(seen.watched.suspects)}
+    weight = {element: odds.get(element, 0.0) / (1.0 + odds.get(element, 0.0)) for element in suspects}
+    total = sum(weight.values()) or 1.0
+    return dict(sorted(((element, value / total) for element, value in weight.items()), key=lambda one: -one[1]))
 
 
-def _where(shown: tuple[str, ...], chosen: tuple[str, ...]) -> str:
-    if not shown:
-        return "in neither" if len(chosen) > 1 else "no more"
-    return "in both" if len(shown) == len(chosen) == 2 else f"{'only ' if len(chosen) > 1 else ''}in {' and '.join(sorted(shown))}"
+def tell_apart(seen: Seen, suspects: list[str]) -> str:
+    """The gear in which the leading suspects part, by the evidence over all gears, and what each would then show."""
+    leading = [element for element, chance in chances_of(seen, suspects).items() if chance >= LEADING]
+    after = next((str(row["next_gear"]) for row in rows_of(seen.watched.suspects)), "")
+    if not suspects:
+        return "look at the elements of this gear"
+    slips = [element for element in leading if after in seen.gears and element in factors_of(seen, after)]
+    rest = [element for element in leading if element not in slips]
+    if slips and rest:
+        return f"hold {after} under load: slip there means {' or '.join(slips)}, no slip {' or '.join(rest)}"
+    return f"look at {' and '.join(leading or suspects)} first: the gears that were driven leave nothing else likely"

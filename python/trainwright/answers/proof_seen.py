@@ -174,8 +174,8 @@ class Seen:
 
 
 def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:
-    """The rows of a table of columns."""
-    names = list(table)
+    """The rows of a table of columns, without the name of the unit: a log has one."""
+    names = [name for name in table if name != "unit"]
     return [dict(zip(names, row)) for row in zip(*(np.asarray(table[name]).tolist() for name in names))]
 
 

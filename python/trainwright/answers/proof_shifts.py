@@ -75,8 +75,16 @@ def _shift_line(seen: Seen, asked: Asked, kind: tuple[str, str, str], shifts: Se
     what = "; ".join(said[name] for name in names)
     todo = "" if verdict == "GO" else do[names[0]] if verdict == "NO-GO" else f"drive {old}-{new} {warm} some times more: the maker's own limit goes before common practice"
     data = {**shift, "from_gear": old, "to_gear": new, "warmth": warm, "count": len(shifts)}
+    if wrong == ["time"] and _slips_after(seen, asked, shift):
+        data["follows"] = f"slip in {new}"
     return Line("shift", f"shift {old}-{new} {warm}", verdict, f"{many}{what}", todo, first.reading, {"flare": "rpm", "tie-up": "%", "time": "s"}[names[0]],
                 first.limits, min(one.chance for _, one, _ in found), frozenset({warm}) if verdict == "NOT PROVEN" else frozenset(), data)  # fmt: skip
+
+
+def _slips_after(seen: Seen, asked: Asked, shift: dict[str, Any]) -> bool:
+    """Whether the new gear slips from its start on, so that its ratio is never reached and the shift seems not to end."""
+    until_s = shift["commanded_s"] + 2 * asked.limits.follow_s
+    return any(event["gear"] == shift["to_gear"] and shift["commanded_s"] <= event["at_s"] <= until_s for event in seen.of_kind("slip"))
 
 
 def judgments(seen: Seen, asked: Asked, shift: dict[str, Any]) -> list[tuple[str, Judgment, Judgment]]:

@@ -12,7 +12,7 @@ from ..edge import number
 from ..hydraulic import GearPressure, gear_pressure
 from ..judge import Limits, Reading, judge
 from .proof_asked import Asked
-from .proof_lines import Line, judged, not_proven
+from .proof_lines import Line, judged, not_proven, sensor_fault
 from .proof_seen import Mask, Seen
 from .proof_shifts import COLD, WARM
 
@@ -24,6 +24,8 @@ USED_SHARE = 0.99
 
 def pressure_lines(seen: Seen, asked: Asked) -> list[Line]:
     """Line pressure against the need of every gear at the torque that it carried."""
+    if sensor_fault(seen):
+        return [not_proven("pressure", "line pressure against need", "the speeds themselves are wrong, so the gear is not known", "mend the sensors first", "mend")]
     if "pressure_kpa" not in seen.log:
         return [not_proven("pressure", "line pressure against need", "no pressure in the log", "log the line pressure, with the torque at the input", WARM, "torque")]
     if not np.isfinite(seen.log.torque_nm).any():
@@ -128,6 +130,8 @@ def lockup_lines(seen: Seen, asked: Asked) -> list[Line]:
     if "engine_rpm" not in seen.log or "lockup" not in seen.log:
         missing = " and ".join(name for name, there in (("engine speed", "engine_rpm" in seen.log), ("state of the lock-up", "lockup" in seen.log)) if not there)
         return [not_proven("lock-up", about, f"no {missing} in the log", f"log the {missing}", WARM, "lockup")]
+    if sensor_fault(seen):
+        return [not_proven("lock-up", about, "the speeds themselves are wrong", "mend the sensors first", "mend")]
     on = seen.column("lockup") == 1.0
     settled = on & seen.steady & (seen.time_since(on) >= asked.limits.follow_s)
     (engine, count), (turbine, _) = seen.blocks(settled, seen.column("engine_rpm"), seen.column("input_rpm"))
