@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import isfinite
+from math import floor, isfinite, log10
 from typing import Any
 
 from .. import Explanation, hazard
@@ -105,7 +105,7 @@ def proof_sheet(proof: Proof, *, title: str, story: str = "") -> Sheet:
         story=story,
         answer=_answer(proof),
         decisions=_decisions(proof),
-        tables=[*_next_table(proof), _gear_table(proof), *_suspect_tables(proof), *suspect_table(seen), *_shift_table(proof), *_pressure_table(proof), _other_table(proof), *_why_table(proof)],
+        tables=[*_next_table(proof), *_gear_table(proof), *_suspect_tables(proof), *suspect_table(seen), *_shift_table(proof), *_pressure_table(proof), _other_table(proof), *_why_table(proof)],
         facts=[*_log_facts(seen), *(Fact(*source) for source in asked.sources), Fact("verdict", "by chance", rule_in_words(asked.rule))],
         not_checked=_not_checked(seen, asked),
         cautions=[hazard.caution(name) for name in ("turning shafts", "road test", "hot fluid", "overspeed")],
@@ -151,15 +151,17 @@ def _next_table(proof: Proof) -> list[Table]:
     return [Table("Run next", (">#", ">lines", "what"), rows, "Lines: how many of the open ones it can settle.")]
 
 
-def _gear_table(proof: Proof) -> Table:
+def _gear_table(proof: Proof) -> list[Table]:
+    if sensor_fault(proof.seen):
+        return []
     rows, idle = [], []
     for name in proof.seen.gears:
         of_ratio = proof.line(f"ratio in {name}")
         if of_ratio.verdict == "NOT PROVEN" and not of_ratio.data["seconds_s"]:
             idle.append(name)
             continue
-        measured, u = of_ratio.data.get("ratio"), of_ratio.data.get("ratio_u")
-        ratio_text = f"{number(measured, 4)} ± {2 * u:.2g}" if measured is not None else "·"
+        measured = of_ratio.data.get("ratio")
+        ratio_text = _with_u(measured, of_ratio.data["ratio_u"]) if measured is not None else "·"
         off = f"{number(of_ratio.reading.value, 2)} %" if of_ratio.reading else "·"
         if of_ratio.data.get("follows") == "lost":
             rows.append(Row((name, number(of_ratio.data["seconds_s"], 0), "does not come", off, of_ratio.verdict, "·", "·"), of_ratio.verdict))
@@ -172,7 +174,17 @@ def _gear_table(proof: Proof) -> Table:
     note = "± is twice the standard uncertainty. Slip at the input: the mean; after an alarm the greatest half second."
     if idle:
         note += f" NOT PROVEN, not driven: {', '.join(idle)}."
-    return Table("Gears", ("gear", ">s", ">ratio", ">off", "ratio is", ">slip rpm", "slip is"), rows, note)
+    return [Table("Gears", ("gear", ">s", ">ratio", ">off", "ratio is", ">slip rpm", "slip is"), rows, note)]
+
+
+def _with_u(value: float, u: float) -> str:
+    """A value with twice its standard uncertainty, both to the decimals that the uncertainty has.
+
+    >>> _with_u(1.7567375, 0.000047)
+    '1.756737 ± 0.000094'
+    """
+    decimals = min(max(1 - floor(log10(2 * u)), 2), 6) if u > 0 else 6
+    return f"{number(value, decimals)} ± {number(2 * u, decimals)}"
 
 
 def _suspect_tables(proof: Proof) -> list[Table]:

@@ -263,5 +263,6 @@ def tell_apart(seen: Seen, suspects: list[str]) -> str:
     slips = [element for element in leading if after in seen.gears and element in factors_of(seen, after)]
     rest = [element for element in leading if element not in slips]
     if slips and rest:
-        return f"hold {after} under load: slip there means {' or '.join(slips)}, no slip {' or '.join(rest)}"
+        where = "" if ratio(seen.gears[after]) > 0 else " (at walking pace, or on the dyno)"
+        return f"hold {after} under load{where}: slip there means {' or '.join(slips)}, no slip {' or '.join(rest)}"
     return f"look at {' and '.join(leading or suspects)} first: the gears that were driven leave nothing else likely"

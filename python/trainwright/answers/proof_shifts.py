@@ -31,7 +31,8 @@ def kinds_of(seen: Seen, asked: Asked) -> dict[tuple[str, str, str], list[dict[s
     """The shifts by old gear, new gear and warmth."""
     kinds: dict[tuple[str, str, str], list[dict[str, Any]]] = {}
     for shift in seen.shifts:
-        if shift["from_gear"] in seen.gears and shift["to_gear"] in seen.gears:
+        ends = [seen.gears[shift[which]] for which in ("from_gear", "to_gear") if shift[which] in seen.gears]
+        if len(ends) == 2 and (ratio(ends[0]) > 0) == (ratio(ends[1]) > 0):  # from forward to reverse is no shift
             kinds.setdefault((shift["from_gear"], shift["to_gear"], warmth(shift["temp_c"], asked)), []).append(shift)
     return kinds
 
