@@ -198,7 +198,7 @@ def _suspect_tables(proof: Proof) -> list[Table]:
             others = [name for name in seen.gears if name not in also and name != line.data["gear"]]
             size = number(line.data["element_rpm"][element], 0) if element in line.data["element_rpm"] else "·"
             rows.append(Row((element, Decision("", "", chance, "").percent, size, " ".join(also), " ".join(others))))
-        note = "Chance: among these, from the slip and its absence in all gears driven so far, at similar load; one fault at a time."
+        note = "Chance: among these, from the slip and its absence in the gears driven, since it came up where it did in this log; similar load, one fault."
         tables.append(Table(f"Who slips in {line.data['gear']}", ("element", ">chance", ">slip rpm", "would slip in", "would not slip in"), rows, note))
     return tables
 

@@ -165,14 +165,17 @@ def variant_lines(seen: Seen, rule: Any) -> list[Line]:
     chance = share[own] / sum(share.values())
     left = [variants for variants, fits in away.items() if not any(fit.excluded for fit in fits.values())]
     data |= {"fits": left, "away_in_u": {variants: {name: fit.z for name, fit in fits.items()} for variants, fits in away.items()}}
-    verdict = "NO-GO" if own not in left else "GO" if chance >= rule.go else "NOT PROVEN"
+    verdict = "NOT PROVEN" if not left else "NO-GO" if own not in left else "GO" if chance >= rule.go else "NOT PROVEN"
     told = f"gear {', '.join(usable)}"
     if verdict == "GO":
         why = f"{told}: fits {own}; {' and '.join(name for name in exact if name != own)} {'excluded' if left == [own] else 'far less likely'}"
         return [Line("ratio", about, verdict, why, chance=chance, data=data)]
     if verdict == "NO-GO":
-        why = f"{told}: the ratios fit {' or '.join(left) if left else 'no variant'}, not {own}"
+        why = f"{told}: the ratios fit {' or '.join(left)}, not {own}"
         return [Line("ratio", about, verdict, why, "open it only after the tooth counts of the sensors are checked; then count the teeth of the gear sets", chance=chance, data=data)]
+    if not left:
+        why, do = f"{told}: the ratios fit no variant of the family", "look for slip and for a wrong tooth count first, and whether the speeds are worse than the log shows"
+        return [Line("ratio", about, verdict, why, do, chance=chance, data=data)]
     why = f"{told} cannot yet tell {' from '.join(exact)}"
     return [Line("ratio", about, verdict, why, f"hold {drive[0]} for 60 s at a steady speed", chance=chance, needs=frozenset({"warm"}), data=data)]
 
@@ -218,7 +221,7 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
     rows = seen.in_gear(name) & (seen.log.time_s >= first["at_s"])
     (slip, count), = seen.blocks(rows, np.asarray(seen.watched.samples["slip_rpm"], dtype=np.float64))
     most = float(slip.max()) if len(slip) else float(first["value"])
-    u = float(first["u"]) if not len(slip) else float(slip_u(seen, name) / count[int(slip.argmax())] ** 0.5)
+    u = slip_u(seen, name, int(count[int(slip.argmax())])) if len(slip) else float(first["u"])
     suspects = str(first["suspects"]).split()
     reading = Reading(value=most, u=max(u, 1e-3))
     found = judge(reading, Limits(lower=-slip_rpm, upper=slip_rpm), rule)
@@ -235,9 +238,11 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
     return Line("slip", f"slip in {name}", "NOT PROVEN", small, f"hold {name} for a minute under load", reading, "rpm", found.limits, found.chance, frozenset({"warm"}), data)
 
 
-def slip_u(seen: Seen, name: str) -> float:
-    """Standard deviation of the slip of one sample: both speeds, the output's times the ratio."""
-    return float(np.hypot(seen.sensors["input_rpm"].u_of_mean(1), ratio(seen.gears[name]) * seen.sensors["output_rpm"].u_of_mean(1)))
+def slip_u(seen: Seen, name: str, count: int) -> float:
+    """Standard uncertainty of the mean slip of so many samples: both speeds, the output's times the ratio."""
+    rows = seen.in_gear(name)
+    input_u, output_u = (seen.speed_u(shaft, float(np.nanmean(seen.column(f"{shaft}_rpm")[rows])), count) for shaft in ("input", "output"))
+    return float(np.hypot(input_u, ratio(seen.gears[name]) * output_u))
 
 
 def factors_of(seen: Seen, name: str) -> dict[str, float]:
@@ -248,7 +253,7 @@ def factors_of(seen: Seen, name: str) -> dict[str, float]:
 
 def chances_of(seen: Seen, suspects: list[str]) -> dict[str, float]:
     """Chance of each suspect against the others, from the evidence over all gears; most likely first."""
-    odds = {row["element"]: float(np.exp(row["ln_odds"])) for row in rows_of(seen.watched.suspects)}
+    odds = {row["element"]: float(np.exp(row["ln_odds"])) for row in seen.suspects}
     weight = {element: odds.get(element, 0.0) / (1.0 + odds.get(element, 0.0)) for element in suspects}
     total = sum(weight.values()) or 1.0
     return dict(sorted(((element, value / total) for element, value in weight.items()), key=lambda one: -one[1]))
@@ -257,7 +262,7 @@ def chances_of(seen: Seen, suspects: list[str]) -> dict[str, float]:
 def tell_apart(seen: Seen, suspects: list[str]) -> str:
     """The gear in which the leading suspects part, by the evidence over all gears, and what each would then show."""
     leading = [element for element, chance in chances_of(seen, suspects).items() if chance >= LEADING]
-    after = next((str(row["next_gear"]) for row in rows_of(seen.watched.suspects)), "")
+    after = next((str(row["next_gear"]) for row in seen.suspects), "")
     if not suspects:
         return "look at the elements of this gear"
     slips = [element for element in leading if after in seen.gears and element in factors_of(seen, after)]

@@ -314,7 +314,7 @@ def noise_of(values: Numbers, step: float) -> float:
         return 0.0
     rough = 1.4826 * float(np.median(np.abs(bend)))
     near = bend[np.abs(bend) <= max(4 * rough, 2 * step)]
-    return max(float(np.mean(near**2)) / 6 - step**2 / 12, 0.0) ** 0.5
+    return float(np.sqrt(max(float(np.mean(near**2)) / 6 - step**2 / 12, 0.0)))
 
 
 def usual_repeat(values: Numbers) -> int:

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import Any
 
 import numpy as np
 
 from ..edge import number
+from ..error import Error
 from ..judge import Reading
 from ..sheet import Row, Table
-from ..train import Suspect
+from ..train import NextGear, Suspect, Symptom
 from .gears import ratio
 from .proof_lines import Line, sensor_fault
 from .proof_seen import Mask, Seen
@@ -67,6 +67,7 @@ def lost_lines(seen: Seen) -> list[Line]:
     suspects = seen_suspects(seen, gone)
     first = [f"{suspect.element} {suspect.failure}" for suspect in suspects if suspect.rank == 1]
     shows = "; ".join(f"{' '.join(name for name in gone if gone[name] == what)} {'show' if list(gone.values()).count(what) > 1 else 'shows'} {what}" for what in dict.fromkeys(gone.values()))
+    following = next_gear(seen, suspects)
     whole = [suspect for suspect in suspects if suspect.rank == 1 and not suspect.missed and not suspect.contradicted]
     if not first:
         do = "no single dead or stuck element explains it: look at the controller, its command and the pressures"
@@ -75,10 +76,9 @@ def lost_lines(seen: Seen) -> list[Line]:
     elif len(first) == 1:
         do = f"{first[0]} explains all of it, and nothing else does as well: look there"
     else:
-        tell = telling(seen, suspects)
-        do = f"{' or '.join(first)} explains it; {f'drive {tell[0]}: it tells them apart' if tell else 'no other gear tells them apart'}"
+        do = f"{' or '.join(first)} explains it; {_run_next(suspects, following) if following else 'no other gear tells them apart'}"
     named = "gear" if len(gone) == 1 else "gears"
-    return [Line("ratio", f"{named} {' '.join(gone)}", "NO-GO", f"commanded, does not come: {shows}" if len(gone) == 1 else f"commanded, do not come: {shows}", do, data={"lost": gone, "suspects": first, "tell": telling(seen, suspects)})]
+    return [Line("ratio", f"{named} {' '.join(gone)}", "NO-GO", f"commanded, does not come: {shows}" if len(gone) == 1 else f"commanded, do not come: {shows}", do, data={"lost": gone, "suspects": first, "next_gear": following and following.gear})]
 
 
 def seen_suspects(seen: Seen, gone: dict[str, str]) -> list[Suspect]:
@@ -95,12 +95,31 @@ def seen_suspects(seen: Seen, gone: dict[str, str]) -> list[Suspect]:
     return seen.train.diagnose(observations)
 
 
-def telling(seen: Seen, suspects: list[Suspect]) -> list[str]:
-    """The gears not yet driven in which the first suspects show different things."""
+def next_gear(seen: Seen, suspects: list[Suspect]) -> NextGear | None:
+    """The gear to drive next that tells most about the first suspects, if one of those not driven yet does."""
     first = [(suspect.element, suspect.failure) for suspect in suspects if suspect.rank == 1]
-    found = [gear for one, other in pairwise(first) for gear in seen.train.gears_that_tell_faults(one, other)]
-    tried = {name for name in seen.gears if seen.seconds(seen.commanded(name)) >= LEAST_S}
-    return [gear for gear in dict.fromkeys(found) if gear in seen.gears and gear not in tried]
+    tried = [name for name in seen.gears if seen.seconds(seen.commanded(name)) >= LEAST_S]
+    if len(first) < 2:
+        return None
+    try:
+        return seen.train.next_gear(first, tried)
+    except Error as error:
+        if error.kind == "NO_ANSWER":
+            return None
+        raise
+
+
+def _run_next(suspects: list[Suspect], following: NextGear) -> str:
+    first = [suspect for suspect in suspects if suspect.rank == 1]
+    gives = ", ".join(f"{one.element} {one.failure} gives {_gives(symptom, following.load)}" for one, symptom in zip(first, following.shown, strict=True))
+    tied = " (try it at idle with the wheels free: it may tie up)" if following.tie_ups else ""
+    return f"run {following.gear} in {following.load}{tied}: {gives}"
+
+
+def _gives(symptom: Symptom, load: str) -> str:
+    if load == "coast":
+        return {"no drive": "free coasting", "drives": "braking"}.get(symptom.coast, symptom.coast)
+    return symptom.drive if symptom.ratio is None else f"{symptom.drive} {number(symptom.ratio, 3)}"
 
 
 def suspect_table(seen: Seen) -> list[Table]:

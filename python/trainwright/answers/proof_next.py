@@ -31,7 +31,8 @@ class Next:
 def next_runs(seen: Seen, asked: Asked, lines: Sequence[Line]) -> list[Next]:
     """Mends first, then what tells suspects apart, then the drive that settles most lines, and so on."""
     found = [Next(f"{line.do[0].upper()}{line.do[1:]}.", (line.about,)) for line in lines if line.group == "log" and line.verdict == "NO-GO"]
-    found += [Next(f"{line.do[0].upper()}{line.do[1:]}.", (line.about,)) for line in lines if line.group == "slip" and line.verdict == "NO-GO" and line.do.startswith("hold")]
+    told = dict.fromkeys(line.do for line in lines if line.group == "slip" and line.verdict == "NO-GO" and line.do.startswith("hold"))
+    found += [Next(f"{do[0].upper()}{do[1:]}.", tuple(line.about for line in lines if line.do == do)) for do in told]
     open_ = [line for line in lines if line.verdict == "NOT PROVEN" and line.needs]
     drives = {"warm": {"warm", "torque", "lockup"}, "cold": {"cold", "torque", "window"}, "mend": {"mend"}, "columns": {"columns"}}
     while open_:
@@ -45,12 +46,16 @@ def next_runs(seen: Seen, asked: Asked, lines: Sequence[Line]) -> list[Next]:
         if best in ("warm", "cold"):
             found.append(Next(_drive(seen, asked, done, best), tuple(line.about for line in done)))
         elif best == "columns":
-            found.append(Next(f"Log {', '.join(done[0].data['missing'])} too.", tuple(line.about for line in done)))
+            found.append(Next(". ".join(dict.fromkeys(_log_too(line) for line in done)) + ".", tuple(line.about for line in done)))
         elif not any(line.group == "log" and line.verdict == "NO-GO" for line in lines):
             found.append(Next("Mend the log first: wiring, bus and logger.", tuple(line.about for line in done)))
         else:
             found.append(Next("Run the same log again after the mend.", tuple(line.about for line in done)))
     return found
+
+
+def _log_too(line: Line) -> str:
+    return f"Log {', '.join(line.data['missing'])} too" if "missing" in line.data else f"{line.do[0].upper()}{line.do[1:]}"
 
 
 def _drive(seen: Seen, asked: Asked, done: Sequence[Line], warm: str) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from math import hypot
 from typing import Any
 
 import numpy as np
@@ -27,6 +28,11 @@ GREATEST_RPM = 12_000.0
 BLOCK_S = 0.5
 """Time over which pressure, torque and slip are averaged before the least or greatest is looked for."""
 
+WINDOW_S = 5.0
+"""Time within which a window of the ratio should close with the sensors of the log: our own choice."""
+HELD_S = 2.0
+"""A gear that holds for this long before it slips has a fault that came up in this log: our own choice."""
+
 LEAST_NOISE_RPM = 0.01
 """Noise of a speed that shows neither step nor noise, as one computed: our own choice."""
 
@@ -47,9 +53,9 @@ class Sensor:
     noise: float
 
     def u_of_mean(self, count: int) -> float:
-        """Standard uncertainty of the mean of so many values: noise averages out, and the step with it where noise shakes it."""
-        shaken = self.step > 0 and self.noise < self.step / 2
-        return float(np.hypot(self.noise / max(count, 1) ** 0.5, self.step / 12**0.5 / (1.0 if shaken else max(count, 1) ** 0.5)))
+        """Standard uncertainty of the mean of so many values, for what the monitor has no sensor model of: noise averages out, the step
+        is left as it is."""
+        return float(np.hypot(self.noise / max(count, 1) ** 0.5, self.step / 12**0.5))
 
 
 @dataclass(frozen=True)
@@ -62,7 +68,9 @@ class Seen:
     train: Train
     unit: live.Unit
     sensors: Mapping[str, Sensor]
-    watched: Any
+    given: dict[str, Numbers]
+    """The columns as the monitor took them."""
+    watched: live.Watched
 
     @cached_property
     def gears(self) -> dict[str, Gear]:
@@ -77,7 +85,7 @@ class Seen:
     @cached_property
     def steady(self) -> Mask:
         """The rows out of a shift."""
-        return np.asarray(self.watched.samples["phase"]) == live.PHASES.index(IN_GEAR)
+        return np.asarray(self.watched.samples["phase"] == live.PHASES.index(IN_GEAR))
 
     @cached_property
     def span_s(self) -> Numbers:
@@ -87,7 +95,12 @@ class Seen:
 
     def shows(self, name: str) -> Mask:
         """The rows whose speeds fit a gear."""
-        return np.asarray(self.watched.samples["gear"]) == self.unit.gear_names.index(name)
+        return np.asarray(self.watched.samples["gear"] == self.unit.gear_names.index(name))
+
+    def speed_u(self, shaft: str, rpm: float, count: int) -> float:
+        """Standard uncertainty of a mean of so many values of a speed, by its sensor."""
+        sensor = getattr(self.unit, shaft)
+        return float(sensor.u_rpm(rpm=max(rpm, 1.0), window_s=count * self.log.sample_s, values=max(count, 1)))
 
     def in_gear(self, name: str) -> Mask:
         """The rows in a gear, out of a shift."""
@@ -97,7 +110,7 @@ class Seen:
         """The rows in which a gear has been commanded for long enough to be there, while the output turns."""
         if self.log.commanded is None:
             return np.zeros(len(self.log.time_s), dtype=np.bool_)
-        return (self.log.commanded == self.numbers[name]) & self.steady_command & self.moving
+        return np.asarray((self.log.commanded == self.numbers[name]) & self.steady_command & self.moving)
 
     def seconds(self, rows: Mask) -> float:
         """Time of these rows."""
@@ -156,6 +169,19 @@ class Seen:
         """What was used, and what could not be."""
         return rows_of(self.watched.counts)[0]
 
+    @cached_property
+    def suspects(self) -> list[dict[str, Any]]:
+        """Elements by the evidence of all gears, most likely first. Where a gear first held and then slipped, the fault came up in
+        this log: what other gears did before that says nothing about it and is left out."""
+        slips = self.of_kind("slip")
+        if not slips:
+            return []
+        first = min(slips, key=lambda event: float(event["at_s"]))
+        before = self.log.time_s < first["at_s"]
+        if self.seconds(self.in_gear(first["gear"]) & before) < HELD_S:
+            return rows_of(self.watched.suspects)
+        return rows_of(live.watch(self.unit, {name: column[~before] for name, column in self.given.items()}).suspects)
+
     def of_kind(self, kind: str) -> list[dict[str, Any]]:
         """The events of a kind."""
         return [event for event in self.events if event["kind"] == kind]
@@ -185,14 +211,14 @@ def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, column
     log = read_log(source, columns=columns, gears=_numbers(train, _unit(train, asked.limits, dict.fromkeys(("input", "output"), ANY), 0.1)))
     found = {name: _sensor(values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
     speeds = {name: _speed(log, f"{name}_rpm", found[f"{name}_rpm"]) for name in ("input", "output", "engine") if f"{name}_rpm" in found}
-    limits = live.Limits(**{**asked.limits.as_dict(), "skew_s": log.sample_s})
+    limits = live.Limits(**{**asked.limits.as_dict(), "skew_s": log.sample_s, "ratio_u_rel": max(asked.limits.ratio_u_rel, _reached_u_rel(log, speeds))})
     unit = _unit(train, limits, speeds, log.sample_s)
     wanted = {name: log.columns[name] for name in PASSED if name in log.columns}
     if np.isfinite(log.torque_nm).any():
         wanted["engine_torque_nm"] = log.torque_nm
     if log.commanded is not None:
         wanted["gear"] = np.where(log.commanded == NOT_KNOWN, np.nan, log.commanded.astype(np.float64))
-    return Seen(log, family, variant, train, unit, found, live.watch(unit, wanted, outputs=live.OUTPUTS))
+    return Seen(log, family, variant, train, unit, found, wanted, live.watch(unit, wanted, outputs=live.OUTPUTS))
 
 
 def _unit(train: Train, limits: live.Limits, speeds: Mapping[str, live.SpeedSensor], sample_s: float) -> live.Unit:
@@ -204,6 +230,17 @@ def _numbers(train: Train, unit: live.Unit) -> dict[str, int]:
     named = {gear.name: gear.number for gear in unit.gears}
     by_ratio = {gear.ratio_exact: named[gear.id] for gear in train.gears() if gear.id in named}
     return {gear.id: by_ratio[gear.ratio_exact] for gear in train.gears()}
+
+
+def _reached_u_rel(log: Log, speeds: Mapping[str, live.SpeedSensor]) -> float:
+    """Relative standard uncertainty that a ratio reaches within the time asked for, at the slowest usual speed of each shaft."""
+    values = max(int(WINDOW_S / log.sample_s), 1)
+    shares = []
+    for name in ("input", "output"):
+        turning = log.columns[f"{name}_rpm"][log.columns[f"{name}_rpm"] > 0]
+        slow = float(np.quantile(turning, 0.1)) if len(turning) else 1.0
+        shares.append(float(speeds[name].u_rpm(rpm=slow, window_s=values * log.sample_s, values=values)) / slow)
+    return hypot(*shares)
 
 
 def _sensor(values: Numbers) -> Sensor:

@@ -13,6 +13,7 @@ from .. import practice
 from ..edge import number
 from ..judge import Judgment, Limits, Reading, judge
 from .gears import ratio
+from .one_way import one_ways
 from .proof_asked import Asked
 from .proof_lines import Line, not_proven, sensor_fault
 from .proof_seen import Seen
@@ -48,6 +49,10 @@ def shift_lines(seen: Seen, asked: Asked) -> list[Line]:
     """Each kind of shift that was seen, and those that were not."""
     if sensor_fault(seen):
         return [not_proven("shift", "every shift", "the speeds themselves are wrong", "mend the sensors first", "mend")]
+    if seen.log.sample_s > 1.01 * asked.shift_s.lower / 2:
+        hz = 2 / asked.shift_s.lower
+        why = f"a row every {number(seen.log.sample_s, 2)} s is too seldom for shifts of {number(asked.shift_s.lower, 1)} to {number(asked.shift_s.upper, 1)} s"
+        return [not_proven("shift", "every shift", why, f"log {number(hz, 0)} rows a second, better {number(5 * hz, 0)}", "columns")]
     kinds = kinds_of(seen, asked)
     lines = [_shift_line(seen, asked, kind, shifts) for kind, shifts in kinds.items()]
     for warm in (COLD, WARM):
@@ -135,9 +140,11 @@ def heat_lines(seen: Seen, asked: Asked) -> list[Line]:
     if not known:
         why = "no torque in the log" if not np.isfinite(seen.log.torque_nm).any() else "no shift with a known torque"
         return [not_proven("shift", "heat of the shifts", why, "log the torque at the input, or engine torque with the lock-up on", "torque")]
-    packs = seen.family.packs(seen.variant)
+    if seen.log.sample_s > 1.01 * asked.shift_s.lower / 2:
+        return []
+    packs, free = seen.family.packs(seen.variant), one_ways(seen.family)
     lines = []
-    for element in dict.fromkeys(str(shift["element"]) for shift in known):
+    for element in dict.fromkeys(str(shift["element"]) for shift in known if shift["element"] not in free):
         of = [shift for shift in known if shift["element"] == element]
         worst = max(of, key=lambda shift: float(shift["energy_j"]))
         about = f"heat of {element}"

@@ -139,7 +139,7 @@ def lockup_lines(seen: Seen, asked: Asked) -> list[Line]:
         return [not_proven("lock-up", about, "never on" if not on.any() else "never settled", "drive with the lock-up on for 20 s", WARM, "lockup")]
     place = int(np.argmax(np.abs(engine - turbine)))
     readings = [
-        Reading(value=float(mean[place]), u=max(seen.sensors[name].u_of_mean(int(count[place])), 1e-3)) for name, mean in (("engine_rpm", engine), ("input_rpm", turbine))
+        Reading(value=float(mean[place]), u=seen.speed_u(shaft, float(mean[place]), int(count[place]))) for shaft, mean in (("engine", engine), ("input", turbine))
     ]
     target, alarm = asked.lockup_rpm
     slip = lockup_slip(engine_rpm=readings[0], turbine_rpm=readings[1], limits=SlipLimits(target_rpm=target, alarm_rpm=alarm, rule=asked.rule))

@@ -14,6 +14,7 @@ Numbers = NDArray[np.float64]
 POINTS = 900
 """Points of a drawn line at most; of each stretch its least and greatest value are kept."""
 STANDING, QUICK = "-", (0, (4, 2))
+WASHES = {"fill": "#e8eef4", "torque": "#f3ece2", "inertia": "#e6f0ec"}
 LOOKS = ((BLUE, STANDING), (ORANGE, STANDING), (GREEN, QUICK), (PURPLE, QUICK))
 
 
@@ -73,8 +74,8 @@ def shift_close_up(
         low = float(np.nanmin([np.nanmin(input_rpm), np.nanmin(new_rpm), np.nanmin(old_rpm)]))
         high = float(np.nanmax([np.nanmax(input_rpm), np.nanmax(new_rpm), np.nanmax(old_rpm)]))
         room = 0.08 * (high - low)
-        for place, (name, begin, end) in enumerate(phases):
-            axes.axvspan(begin, end, color=("#e8eef4", "#f3ece2", "#e6f0ec")[place % 3], zorder=0)
+        for name, begin, end in phases:
+            axes.axvspan(begin, end, color=WASHES[name], zorder=0)
             axes.annotate(name, ((begin + end) / 2, low - room), (0, 3), textcoords="offset points", ha="center", color=QUIET, fontsize=8.5)
         axes.plot(time_s, old_rpm, color=QUIET, linewidth=1.2, linestyle=QUICK, label="old gear × output")
         axes.plot(time_s, new_rpm, color=GREEN, linewidth=1.2, linestyle=QUICK, label="new gear × output")
