@@ -14,7 +14,7 @@ from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import rule_in_words
 from .gears import ratio
 from .proof_asked import Asked, asked_of
-from .proof_lines import Line, chances_of, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
+from .proof_lines import Line, by_ratios, chances_of, factors_of, ratio_lines, sensor_fault, sensor_lines, slip_lines, variant_lines
 from .proof_lost import lost, lost_lines, suspect_table
 from .proof_next import Next, next_runs
 from .proof_seen import GREATEST_RPM, REPEATS, Seen, watch_log
@@ -283,12 +283,16 @@ def _not_checked(seen: Seen, asked: Asked) -> list[str]:
 
 
 def _cards(proof: Proof) -> list[str]:
-    cards = ["train.solve", "train.fit_ratio", "judge.judge"]
-    if any(line.group == "pressure" and line.reading for line in proof.lines):
-        cards += ["hydraulic.gear_pressure", "clutch.review"]
-    if any(line.group == "lock-up" and line.reading for line in proof.lines):
-        cards.append("converter.lockup_slip")
-    return cards
+    groups = {line.group for line in proof.lines if line.reading}
+    cards = ["train.solve", "live.gear_chances", "live.ratio", "live.wrong_teeth", "live.swapped", "judge.judge"]
+    cards += ["train.fit_ratio"] if len(by_ratios(proof.seen.family)) > 1 else []
+    cards += ["live.judge_slip", "live.threshold_for", "live.run_length"] if "slip" in groups else []
+    cards += ["live.weigh_suspects"] if proof.seen.suspects else []
+    cards += ["live.last_shift", "live.dip_rpm"] if proof.seen.shifts else []
+    cards += ["live.energy_j"] if any(line.about.startswith("heat of") and line.reading for line in proof.lines) else []
+    cards += ["train.diagnose"] if any("lost" in line.data for line in proof.lines) else []
+    cards += ["hydraulic.gear_pressure", "clutch.review"] if "pressure" in groups else []
+    return [*cards, *(["converter.lockup_slip"] if "lock-up" in groups else [])]
 
 
 def _how(proof: Proof) -> list[Explanation]:
