@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -93,12 +94,23 @@ def test_words_for_gears_and_lockup_and_empty_cells(tmp_path: Path) -> None:
     assert any("'D'" in remark or " D," in remark for remark in read.remarks) and any("1 rows without a time" in remark for remark in read.remarks)
 
 
+def test_times_of_day_and_a_log_without_pyarrow(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """`make run` reads the trace of the demonstration, and installs no pyarrow."""
+    monkeypatch.setitem(sys.modules, "pyarrow", None)
+    path = tmp_path / "run.csv"
+    path.write_text("time_s,input_rpm,output_rpm\n2026-11-26T10:00:00.5,1000,500\n2026-11-26T10:00:00.75,1001,500\n")
+    assert read_log(path, gears=GEARS).columns["time_s"].tolist() == [0.0, 0.25]
+    with pytest.raises(Error, match="need pyarrow"):
+        read_log(tmp_path.joinpath("run.parquet").write_bytes(b"PAR1") and tmp_path / "run.parquet", gears=GEARS)
+
+
 @pytest.mark.parametrize(
     ("text", "says"),
     [
         ("time_s,output_rpm\n0,1\n1,1\n", "no column input_rpm.*--column input_rpm=NAME.*output_rpm"),
         ("seconds,input_rpm\n0,1\n", "names a time.*time_s"),
         ("time_s,input_rpm,output_rpm\n0,1,1\n1,oops,1\n", "'oops' is no number"),
+        ("time_s,input_rpm,output_rpm\n0,1,1\n1,1\n", "row 2 of run.csv has 2 cells for 3 columns"),
         ("time_s,input_rpm,output_rpm\n0,1,1\n0,1,1\n", "never rises"),
         ("time_s,input_rpm,output_rpm\n0,1,1\n", "1 rows with a time"),
         ("time_s,input_rpm,output_rpm,lockup\n0,1,1,half\n1,1,1,on\n", "'half' is neither on nor off"),

@@ -18,8 +18,8 @@ from .proof_lines import Line, by_ratios, chances_of, factors_of, ratio_lines, s
 from .proof_lost import lost, lost_lines, suspect_table
 from .proof_next import Next, next_runs
 from .proof_seen import GREATEST_RPM, REPEATS, Seen, watch_log
-from .proof_shifts import heat_lines, shift_lines
-from .proof_state import USED_SHARE, lockup_lines, log_lines, pressure_lines, temperature_lines
+from .proof_shifts import ENDS_S, heat_lines, shift_lines
+from .proof_state import STILL_S, USED_SHARE, lockup_lines, log_lines, pressure_lines, temperature_lines
 
 ORDER = ("NO-GO", "NOT PROVEN", "GO")
 SHOWN = 8
@@ -157,18 +157,18 @@ def _gear_table(proof: Proof) -> list[Table]:
     rows, idle = [], []
     for name in proof.seen.gears:
         of_ratio = proof.line(f"ratio in {name}")
-        if of_ratio.verdict == "NOT PROVEN" and not of_ratio.data["seconds_s"]:
+        if of_ratio.verdict == "NOT PROVEN" and not of_ratio.data["in_gear_s"]:
             idle.append(name)
             continue
         measured = of_ratio.data.get("ratio")
         ratio_text = _with_u(measured, of_ratio.data["ratio_u"]) if measured is not None else "·"
         off = f"{number(of_ratio.reading.value, 2)} %" if of_ratio.reading else "·"
         if of_ratio.data.get("follows") == "lost":
-            rows.append(Row((name, number(of_ratio.data["seconds_s"], 0), "does not come", off, of_ratio.verdict, "·", "·"), of_ratio.verdict))
+            rows.append(Row((name, number(of_ratio.data["in_gear_s"], 0), "does not come", off, of_ratio.verdict, "·", "·"), of_ratio.verdict))
             continue
         of_slip = proof.line(f"slip in {name}")
         slip = f"{number(of_slip.reading.value, 1)}" if of_slip.reading else "·"
-        cells = (name, number(of_ratio.data["seconds_s"], 0), ratio_text, off, of_ratio.verdict, slip, of_slip.verdict)
+        cells = (name, number(of_ratio.data["in_gear_s"], 0), ratio_text, off, of_ratio.verdict, slip, of_slip.verdict)
         worst = min((of_ratio.verdict, of_slip.verdict), key=ORDER.index)
         rows.append(Row(cells, "" if worst == "GO" else worst))
     note = "± is twice the standard uncertainty. Slip at the input: the mean; after an alarm the greatest half second."
@@ -278,7 +278,7 @@ def _not_checked(seen: Seen, asked: Asked) -> list[str]:
         *([] if asked.torque_u_rel or not torque.any() else ["Torque: taken as exact. Give --torque-u for an honest chance."]),
         *([] if asked.pressure_u_kpa or "pressure_kpa" not in seen.log else ["Pressure sensor: only its step and noise are counted. Give --pressure-u for an honest chance."]),
         "Calibration of the speed sensors besides their tooth counts, and faults that come and go.",
-        f"A value that stands {REPEATS} times as long as usual counts as stale, a speed above {number(GREATEST_RPM, 0)} rpm as impossible, a log with {number(100 * USED_SHARE, 0)} % usable values as good: our own choices.",
+        f"A value that stands {REPEATS} times as long as usual counts as stale, a speed above {number(GREATEST_RPM, 0)} rpm as impossible, a temperature that shows one value for {number(STILL_S, 0)} s as possibly stuck, a log with {number(100 * USED_SHARE, 0)} % usable values as good; the time of a shift is known to ± {number(2 * ENDS_S, 1)} s: our own choices.",
     ]
 
 

@@ -110,17 +110,17 @@ def _ratio_line(seen: Seen, name: str, within: float, rule: Any, lost: Mapping[s
     rows = seen.in_gear(name)
     seconds = seen.seconds(rows)
     if name in lost:
-        return Line("ratio", about, "NO-GO", f"commanded, shows {lost[name]}", "see the gears that do not come", data={"gear": name, "seconds_s": seconds, "follows": "lost"})
+        return Line("ratio", about, "NO-GO", f"commanded, shows {lost[name]}", "see the gears that do not come", data={"gear": name, "in_gear_s": seconds, "follows": "lost"})
     if sensor_fault(seen):
-        return not_proven("ratio", about, "the speeds themselves are wrong", "mend the sensors first", "mend", gear=name, seconds_s=seconds)
+        return not_proven("ratio", about, "the speeds themselves are wrong", "mend the sensors first", "mend", gear=name, in_gear_s=seconds)
     if measured is None:
         if _slips(seen, name):
-            return not_proven("ratio", about, "it slips whenever it is driven", f"see the slip in {name}", gear=name, seconds_s=seconds)
+            return not_proven("ratio", about, "it slips whenever it is driven", f"see the slip in {name}", gear=name, in_gear_s=seconds)
         if seconds > 0:
-            return not_proven("ratio", about, f"{number(seconds, 1)} s are too short", "drive it under load for 20 s", "warm", gear=name, seconds_s=seconds)
-        return not_proven("ratio", about, "not driven", "drive it under load for 20 s", "warm", gear=name, seconds_s=0.0)
+            return not_proven("ratio", about, f"{number(seconds, 1)} s are too short", "drive it under load for 20 s", "warm", gear=name, in_gear_s=seconds)
+        return not_proven("ratio", about, "not driven", "drive it under load for 20 s", "warm", gear=name, in_gear_s=0.0)
     off = Reading(value=100 * (measured.value / exact - 1), u=abs(100 * measured.u / exact))
-    data = {"gear": name, "seconds_s": seconds, "ratio": measured.value, "ratio_u": measured.u, "exact": str(seen.gears[name].ratio_exact), "exact_ratio": exact}
+    data = {"gear": name, "in_gear_s": seconds, "ratio": measured.value, "ratio_u": measured.u, "exact": str(seen.gears[name].ratio_exact), "exact_ratio": exact}
     found = judge(off, Limits(lower=-100 * within, upper=100 * within), rule)
     why = f"{number(off.value, 2)} % off, at most {number(100 * within, 2)} % asked"
     if found.verdict == "NO-GO" and _slips(seen, name):
@@ -226,7 +226,7 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
     reading = Reading(value=most, u=max(u, 1e-3))
     found = judge(reading, Limits(lower=-slip_rpm, upper=slip_rpm), rule)
     share = 100 * most / max(float(np.nanmax(seen.column("input_rpm")[rows])), 1.0) if rows.any() else 0.0
-    why = f"slips from {number(first['at_s'], 1)} s (alarm at {number(first['found_s'], 1)} s), up to {number(most, 0)} rpm at the input, {number(share, 1)} %"
+    why = f"slips from {number(first['at_s'], 1)} s (alarm at {number(first['found_s'], 1)} s), up to {number(most, 0)} ± {number(2 * u, 1)} rpm at the input, {number(share, 1)} %"
     factors = factors_of(seen, name)
     data = {
         "gear": name, "began_s": first["at_s"], "found_s": first["found_s"], "greatest_rpm": most, "greatest_u_rpm": u, "suspects": suspects,

@@ -32,8 +32,8 @@ SPELLINGS: dict[str, tuple[str, ...]] = {
 """The columns of a log, and the names under which each is known without being told. The ending is the unit."""
 
 MUST = ("time_s", "input_rpm", "output_rpm")
-WORDS = ("commanded_gear", "lockup")
-"""Columns that may hold words."""
+NO_VALUE = ("", "-", "na", "n/a", "nan", "null", "none")
+"""Cells that hold no value."""
 
 HEAD_LINES = 60
 """Lines above the names of the columns that a logger may write."""
@@ -167,27 +167,39 @@ def _found(names: Sequence[str], given: Mapping[str, str], where: str) -> dict[s
 
 def _numbers(values: Any, ours: str, theirs: str) -> Numbers:
     array = np.asarray(values)
+    if array.dtype.kind not in "fiubM":
+        array = _of_text(["" if cell is None or cell != cell else str(cell) for cell in array.tolist()], theirs)
     if array.dtype.kind == "M":
-        ticks = array.astype("datetime64[ns]")
-        array = np.where(np.isnat(ticks), np.nan, (ticks - ticks[~np.isnat(ticks)][0]).astype(np.float64) * 1e-9 if (~np.isnat(ticks)).any() else np.nan)
-    elif array.dtype.kind not in "fiu":
-        array = np.array([_number(cell, theirs) for cell in array.tolist()], dtype=np.float64)
+        known = array[~np.isnat(array)]
+        since = (array - (known.min() if len(known) else array[:1].min())).astype("timedelta64[ns]")
+        array = np.where(np.isnat(since), np.nan, since.astype(np.float64) * 1e-9)
     convert = _conversion(ours, theirs)
     array = array.astype(np.float64)
     return np.asarray(convert(array), dtype=np.float64) if convert else array
 
 
-def _number(cell: Any, column: str) -> float:
-    if cell is None:
-        return np.nan
+def _of_text(cells: Sequence[str], column: str) -> Any:
+    """Numbers, or dates with a time; an empty cell is no value."""
+    words = ["nan" if cell.lower() in NO_VALUE else cell for cell in cells]
+    for kind, nothing in ((np.float64, "nan"), ("datetime64[ns]", "NaT")):
+        try:
+            return np.array([nothing if word == "nan" else word for word in words], dtype=kind)
+        except ValueError:
+            continue
+    wrong = next(word for word in words if not _is_number(word))
+    raise refusal(column, f"{wrong!r} is no number; leave a cell empty where there is no value", "TEXT")
+
+
+def _is_number(word: str) -> bool:
     try:
-        return float(cell)
-    except (TypeError, ValueError):
-        raise refusal(column, f"{cell!r} is no number; leave a cell empty where there is no value", "TEXT") from None
+        float(word)
+    except ValueError:
+        return False
+    return True
 
 
 def _on_or_off(values: Any, theirs: str) -> Numbers:
-    words = {"on": 1.0, "true": 1.0, "1": 1.0, "1.0": 1.0, "off": 0.0, "false": 0.0, "0": 0.0, "0.0": 0.0, "": np.nan, "none": np.nan, "nan": np.nan}
+    words = {"on": 1.0, "true": 1.0, "1": 1.0, "1.0": 1.0, "off": 0.0, "false": 0.0, "0": 0.0, "0.0": 0.0, **dict.fromkeys(NO_VALUE, np.nan)}
 
     def one(cell: Any) -> float:
         word = str(cell).strip().lower()
@@ -205,7 +217,8 @@ def _gear_numbers(values: Any, gears: Mapping[str, int]) -> tuple[NDArray[np.int
     unknown: list[str] = []
 
     def one(cell: Any) -> int:
-        word = "" if cell is None or cell != cell else f"{cell:g}" if isinstance(cell, float) else str(cell).strip()
+        word = "" if cell is None or cell != cell else f"{cell:g}" if isinstance(cell, float) else str(cell).strip().removesuffix(".0")
+        word = "" if word.lower() in NO_VALUE else word
         if word and word.upper() not in words and word not in words:
             unknown.append(word)
         return words.get(word, words.get(word.upper(), NOT_KNOWN))
@@ -252,41 +265,24 @@ def _columns(table: Any) -> dict[str, Any]:
 
 def _csv(path: Path, given: Mapping[str, str]) -> tuple[dict[str, Any], list[str]]:
     """A CSV with commas, semicolons (then with decimal commas, too) or tabs; lines above the names of the columns are left out."""
-    pa = arrow()
-    import pyarrow.csv as pc  # type: ignore[import-untyped,unused-ignore]
-
-    with open(path, newline="", encoding="utf-8-sig", errors="replace") as file:
-        head = [line.rstrip("\r\n") for _, line in zip(range(HEAD_LINES), file)]
-    time_names = {given["time_s"]} if "time_s" in given else set(_known("time_s"))
-    skipped, between, names = 0, ",", []
-    for place, line in enumerate(head):
+    lines = path.read_text(encoding="utf-8-sig", errors="replace").splitlines()
+    times = {given["time_s"]} if "time_s" in given else set(_known("time_s"))
+    for place, line in enumerate(lines[:HEAD_LINES]):
         mark = max(",;\t", key=line.count)
-        cells = [cell.strip() for cell in next(csv.reader([line], delimiter=mark), [])]
-        if time_names & set(cells):
-            skipped, between, names = place, mark, cells
+        names = [cell.strip() for cell in next(csv.reader([line], delimiter=mark), [])]
+        if times & set(names):
             break
-    if not names:
-        raise refusal(
-            "columns", f"no line at the head of {path.name} names a time: call the column time_s or time_ms, or name it with --column time_s=NAME. It begins: {head[0][:80] if head else 'empty'}"
-        )  # fmt: skip
-    decimal = "," if between == ";" and any("," in line for line in head[skipped + 1 :]) else "."
-    try:
-        table = pc.read_csv(
-            path,
-            read_options=pc.ReadOptions(skip_rows=skipped + 1, column_names=names),
-            parse_options=pc.ParseOptions(delimiter=between),
-            convert_options=pc.ConvertOptions(strings_can_be_null=True, decimal_point=decimal, column_types={name: pa.string() for name in _words(names, given)}),
-        )
-    except (OSError, pa.ArrowInvalid) as error:
-        raise refusal("log", f"{path.name} cannot be read as CSV: {error}", "TEXT") from None
-    remarks = [f"{skipped} lines above the names of the columns are left out"] if skipped else []
-    return _columns(table), remarks
-
-
-def _words(names: Sequence[str], given: Mapping[str, str]) -> list[str]:
-    """The columns of a file that may hold words."""
-    wanted = {name for ours in WORDS for name in ([given[ours]] if ours in given else [ours, *SPELLINGS[ours]])}
-    return [name for name in names if name in wanted]
+    else:
+        begins = lines[0][:80] if lines else "empty"
+        raise refusal("columns", f"no line at the head of {path.name} names a time: call the column time_s or time_ms, or name it with --column time_s=NAME. It begins: {begins}")
+    rows = [row for row in csv.reader(lines[place + 1 :], delimiter=mark) if row]
+    for at, row in enumerate(rows, 1):
+        if len(row) < len(names) or any(cell.strip() for cell in row[len(names) :]):
+            raise refusal("log", f"row {at} of {path.name} has {len(row)} cells for {len(names)} columns; a cell may be empty, not missing", "COUNT")
+    cells = {name: [row[at].strip() for row in rows] for at, name in enumerate(names)}
+    if mark == ";":
+        cells = {name: [cell.replace(",", ".") for cell in column] for name, column in cells.items()}
+    return cells, [f"{place} lines above the names of the columns are left out"] if place else []
 
 
 # ---- what a speed shows of its sensor

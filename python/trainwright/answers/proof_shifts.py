@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from math import isfinite
+from math import hypot, isfinite
 from typing import Any
 
 import numpy as np
@@ -18,6 +18,8 @@ from .proof_asked import Asked
 from .proof_lines import Line, not_proven, sensor_fault
 from .proof_seen import Seen
 
+ENDS_S = 0.05
+"""How well the time of a speed change is known that begins and ends smoothly, standard uncertainty: our own choice, printed with the answer."""
 COLD, WARM, NOT_KNOWN = "cold", "warm", "at an unknown temperature"
 
 
@@ -95,7 +97,7 @@ def _slips_after(seen: Seen, asked: Asked, shift: dict[str, Any]) -> bool:
 
 def judgments(seen: Seen, asked: Asked, shift: dict[str, Any]) -> list[tuple[str, Judgment, Judgment]]:
     """Time, flare and tie-up of a shift: (name, judged for GO, judged for NO-GO); they differ where practice gives a span of limits."""
-    time_u = seen.log.sample_s / 6**0.5
+    time_u = hypot(ENDS_S, seen.log.sample_s / 6**0.5)
     found = [("time", Reading(value=shift["inertia_s"], u=time_u), asked.shift_s, asked.shift_s)] if isfinite(shift["inertia_s"]) else []
     if isfinite(shift["flare_rpm"]):
         low, high = (Limits(upper=limit) for limit in (asked.flare_rpm.lower, asked.flare_rpm.upper))

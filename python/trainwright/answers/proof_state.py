@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 
 from ..clutch import review
@@ -13,11 +11,17 @@ from ..hydraulic import GearPressure, gear_pressure
 from ..judge import Limits, Reading, judge
 from .proof_asked import Asked
 from .proof_lines import Line, judged, not_proven, sensor_fault
+from .proof_log import Numbers
 from .proof_seen import Mask, Seen
 from .proof_shifts import COLD, WARM
 
 USED_SHARE = 0.99
 """Share of the rows whose speeds must be usable: our own choice, printed with the answer."""
+
+STILL_S = 300.0
+"""Time for which a fluid temperature may show one value: our own choice, printed with the answer."""
+NEAR = 5
+"""Rows whose median counts as a temperature, so that a glitch of the sensor does not."""
 
 # ---- pressure
 
@@ -103,22 +107,22 @@ def temperature_lines(seen: Seen, asked: Asked) -> list[Line]:
         else:
             lines.append(not_proven("temperature", about, f"never {limit}: {span}", f"run it {name if name != 'level check' else 'from cold through the window'}", need))
     sensor = seen.sensors["temp_c"]
-    hottest = judge(Reading(value=high, u=float(np.hypot(sensor.step / 12**0.5, asked.temp_u_k))), Limits(upper=asked.limits.hot_c), asked.rule)
-    why = f"hottest {number(high, 0)} °C, at most {number(asked.limits.hot_c, 0)} °C asked"
+    steady = np.median(np.lib.stride_tricks.sliding_window_view(temp[known], min(NEAR, int(known.sum()))), axis=1)
+    hottest = judge(Reading(value=float(steady.max()), u=float(np.hypot(sensor.step / 12**0.5, asked.temp_u_k))), Limits(upper=asked.limits.hot_c), asked.rule)
+    why = f"hottest {number(float(steady.max()), 0)} °C, at most {number(asked.limits.hot_c, 0)} °C asked"
     lines.append(judged("temperature", "fluid below its limit", hottest, "°C", why, "idle in Neutral to cool, then look at cooler flow and slip", WARM))
     lines.append(_moving(seen, temp, known))
     return lines
 
 
-def _moving(seen: Seen, temp: Any, known: Mask) -> Line:
-    about = "temperature sensor"
-    if stuck := seen.of_kind("temperature stuck"):
-        return Line("temperature", about, "NO-GO", f"it stands still from {number(stuck[0]['at_s'], 0)} s while heat goes in", "measure the sensor and its wiring")
-    values = len(np.unique(temp[known]))
-    if values > 2:
-        return Line("temperature", about, "GO", f"moves: {values} values")
-    seconds = float(seen.log.time_s[-1] - seen.log.time_s[0])
-    return not_proven("temperature", about, f"{values} value{'s' if values > 1 else ''} in {number(seconds, 0)} s: it may stand still", "drive from cold to hot", COLD, WARM)
+def _moving(seen: Seen, temp: Numbers, known: Mask) -> Line:
+    about, values = "temperature sensor", len(np.unique(temp[known]))
+    time_s = seen.log.time_s[known]
+    changed = np.flatnonzero(np.diff(temp[known], prepend=np.nan) != 0)
+    longest = float(np.diff(np.append(time_s[changed], time_s[-1])).max())
+    if values > 2 and longest < STILL_S:
+        return Line("temperature", about, "GO", f"moves: {values} values, none for more than {number(longest, 0)} s")
+    return not_proven("temperature", about, f"one value for {number(longest, 0)} s: it may stand still", "drive from cold to warm, or measure the sensor", COLD, WARM)
 
 
 # ---- lock-up
