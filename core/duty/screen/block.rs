@@ -18,6 +18,8 @@ mod gears;
 mod others;
 mod torques;
 
+use core::ops::Range;
+
 use super::columns::{OUTPUT, PRESSURE, SCREEN_COLUMNS};
 use super::row::{ScreenAnswer, bit};
 use super::tally::ScreenTally;
@@ -25,9 +27,9 @@ use super::unit::{MAX_SCREEN_GEARS, ScreenPlan};
 use crate::real::abs;
 
 /// Rows of a block: what a core keeps close at hand.
-const BLOCK: usize = 128;
+const BLOCK: usize = 256;
 /// Rows of a group: few of them are in more than one gear.
-const GROUP: usize = 32;
+const GROUP: usize = 16;
 /// Rows after which the sums of the gears are handed over: before 2^13 rows of a place, whose greatest addend is 2^50.
 const HAND_OVER: usize = 1 << 16;
 /// The columns among the flags.
@@ -104,6 +106,8 @@ type Values = [f64; BLOCK + 1];
 /// What the rows of a block say, side by side.
 #[derive(Clone, Debug)]
 struct Lanes {
+    /// Rows that are looked at: whole groups.
+    n: usize,
     /// Until the end of a block, the columns that the data has not are flagged as well.
     flags: [u32; BLOCK],
     place: [i32; BLOCK],
@@ -139,9 +143,22 @@ pub struct ScreenBlock {
 }
 
 impl Lanes {
+    /// The rows that are looked at.
+    #[inline(always)]
+    fn rows(&self) -> Range<usize> {
+        0..self.n.min(BLOCK)
+    }
+
+    /// The groups that are looked at.
+    #[inline(always)]
+    fn groups(&self) -> Range<usize> {
+        0..self.n.min(BLOCK) / GROUP
+    }
+
     const NOTHING: Self = {
         const UNKNOWN: Lane = [f64::NAN; BLOCK];
         Self {
+            n: 0,
             flags: [0; BLOCK],
             place: [0; BLOCK],
             gap_s: [0.0; BLOCK],
@@ -238,12 +255,13 @@ impl ScreenBlock {
         tally: &mut ScreenTally,
     ) {
         let [time, engine, input, output, torque, pressure, temp, speed, gps, commanded] = columns;
+        self.lanes.n = count.next_multiple_of(GROUP);
         let any = self.lanes.check(pass, &columns);
-        if pass.untold {
-            if any == 0 && count == BLOCK {
-                self.lanes.count_untold(tally);
-                return;
-            }
+        if pass.only_times && any == 0 && count == BLOCK {
+            self.lanes.count_times(tally);
+            return;
+        }
+        if pass.lacks(OUTPUT) {
             self.lanes.no_gears();
         } else {
             self.lanes.find_gears(pass, input, output, commanded);
@@ -257,7 +275,7 @@ impl ScreenBlock {
         if pass.damages {
             self.lanes.damage(pass.plan, input);
         }
-        if !pass.untold {
+        if pass.asks(Ask::TORQUE) || !pass.lacks(OUTPUT) {
             self.in_gears(pass, input, pressure, commanded);
         }
         let mut found = counts::Extremes { share: -1, margin: i64::MAX, temp: i64::MIN };
@@ -274,7 +292,7 @@ impl ScreenBlock {
             found.temp = self.lanes.life(pass.plan, temp, tally);
         }
         if pass.asks(Ask::GPS) {
-            self.lanes.satellite(pass, (output, speed, gps), tally);
+            self.lanes.satellite(pass.plan, (output, speed, gps), tally);
         }
         if pass.asks(Ask::SUMS) {
             if any & COLUMNS != 0 {
@@ -358,7 +376,7 @@ struct Pass<'p> {
     asked: u32,
     directions: gears::Directions,
     /// No gear can be told, and nothing is asked that rests on other columns.
-    untold: bool,
+    only_times: bool,
     margins: bool,
     damages: bool,
 }
@@ -373,7 +391,7 @@ impl<'p> Pass<'p> {
             given,
             asked,
             directions: gears::Directions::of(plan),
-            untold: given & bit(OUTPUT) == 0 && asked & !Ask::SUMS == 0,
+            only_times: given & bit(OUTPUT) == 0 && asked & !Ask::SUMS == 0,
             margins: asked & Ask::MARGIN != 0 && given & bit(PRESSURE) != 0,
             damages: asked & Ask::DAMAGE != 0 && plan.slope > 0.0,
         }

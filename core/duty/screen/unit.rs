@@ -260,8 +260,9 @@ pub struct ScreenPlan {
 /// Greatest power of (input torque over rated): beyond it, a row is not damage but a fault of the data.
 const GREATEST_POWER: f64 = 65_536.0;
 
+/// No pack: it holds without end, and is never the weakest.
 const UNPLANNED_HOLDING: PlannedHolding =
-    PlannedHolding { element: 0, share: 0.0, per_kpa_nm: 0.0, per_rpm2_nm: 0.0, held_back_nm: 0.0 };
+    PlannedHolding { element: 0, share: 0.0, per_kpa_nm: 0.0, per_rpm2_nm: 0.0, held_back_nm: f64::NEG_INFINITY };
 
 const UNPLANNED_GEAR: PlannedGear = PlannedGear {
     number: 0.0,

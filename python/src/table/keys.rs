@@ -148,11 +148,15 @@ impl<'a> Keys<'a> {
         fn until(start: usize, end: usize, same: impl Fn(usize) -> bool) -> usize {
             (start + 1..end).find(|&row| !same(row)).unwrap_or(end)
         }
-        /// The same for values in a row, with the type of the values known.
+        /// The same for values in a row, with the type of the values known: first by 64, without a branch in them.
         fn equal<T: PartialEq>(view: &numpy::ndarray::ArrayView1<'_, T>, start: usize, end: usize) -> usize {
             match view.as_slice().and_then(|all| all.get(start..end)) {
                 Some([first, others @ ..]) => {
-                    others.iter().position(|other| other != first).map_or(end, |place| start + 1 + place)
+                    let all_same = |values: &[T; 64]| values.iter().fold(true, |same, value| same & (value == first));
+                    let (by_64, _) = others.as_chunks();
+                    let same = 64 * by_64.iter().take_while(|&values| all_same(values)).count();
+                    let mut rest = others.iter().skip(same);
+                    rest.position(|value| value != first).map_or(end, |place| start + 1 + same + place)
                 }
                 _ => until(start, end, |row| view.get(row) == view.get(start)),
             }

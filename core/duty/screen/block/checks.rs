@@ -2,18 +2,28 @@
 
 use super::{BLOCK, COLUMNS, Lanes, Pass, Values};
 use crate::duty::screen::columns::{
-    BUS, FLAG_STALE, LEAST_BUS_COLUMNS, NO_DURATION, OUTPUT, SCREEN_COLUMNS, SCREEN_RANGES, TIME, is_good,
+    BUS, ENGINE, FLAG_STALE, GPS, INPUT, LEAST_BUS_COLUMNS, NO_DURATION, OUTPUT, PRESSURE, SCREEN_COLUMNS,
+    SCREEN_RANGES, SPEED, TEMP, TIME, TORQUE, is_good,
 };
 use crate::duty::screen::power::ticks;
 use crate::duty::screen::row::{bit, durations, given_bus_columns, regular_duration};
 use crate::duty::screen::tally::SECONDS;
+
+/// The columns that most data has, besides the time.
+const EIGHT: u32 = 0b1_1111_1110;
 
 impl Lanes {
     /// Durations, and the flags of times and values that cannot be used and of stale rows. Gives the flags that occur.
     #[inline(always)]
     pub(super) fn check(&mut self, pass: &Pass<'_>, columns: &[&Values; SCREEN_COLUMNS]) -> u32 {
         let mut any = self.times(columns[TIME], pass.plan.limits.gap_s, COLUMNS & !pass.given);
-        for column in (0..SCREEN_COLUMNS).filter(|&column| column != TIME && !pass.lacks(column)) {
+        let [_, engine, input, output, torque, pressure, temp, speed, gps, _] = *columns;
+        let mut others = pass.given & !bit(TIME);
+        if others & EIGHT == EIGHT {
+            any |= self.eight_out_of_range((engine, input), (output, torque), (pressure, temp), (speed, gps));
+            others &= !EIGHT;
+        }
+        for column in (0..SCREEN_COLUMNS).filter(|&column| others & bit(column) != 0) {
             any |= self.out_of_range(column, columns[column]);
         }
         if given_bus_columns(pass.given) >= LEAST_BUS_COLUMNS && !pass.lacks(OUTPUT) && self.repeats(pass, columns) {
@@ -26,7 +36,7 @@ impl Lanes {
     #[inline(always)]
     fn times(&mut self, time: &Values, gap_s: f64, absent: u32) -> u32 {
         let mut all = true;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let (regular, duration_s) = regular_duration(time[i + 1], time[i], gap_s);
             all &= regular;
             self.duration_s[i] = duration_s;
@@ -40,11 +50,35 @@ impl Lanes {
     #[inline(always)]
     fn irregular_times(&mut self, time: &Values, gap_limit_s: f64) -> u32 {
         let mut any = 0;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let (flags, _, gap_s) = durations(time[i + 1], time[i], gap_limit_s);
             any |= flags;
             self.flags[i] |= flags;
             self.gap_s[i] = gap_s;
+        }
+        any
+    }
+
+    /// Flags the values that cannot be used of the columns that most data has: all at once, as they come from afar.
+    #[inline(always)]
+    fn eight_out_of_range(
+        &mut self,
+        (engine, input): (&Values, &Values),
+        (output, torque): (&Values, &Values),
+        (pressure, temp): (&Values, &Values),
+        (speed, gps): (&Values, &Values),
+    ) -> u32 {
+        let bad = |column: usize, value: f64| {
+            let (low, high) = SCREEN_RANGES[column];
+            if is_good(column, value, low, high) { 0 } else { bit(column) }
+        };
+        let mut any = 0;
+        for i in self.rows() {
+            let flags = bad(ENGINE, engine[i + 1]) | bad(INPUT, input[i + 1]) | bad(OUTPUT, output[i + 1]);
+            let flags = flags | bad(TORQUE, torque[i + 1]) | bad(PRESSURE, pressure[i + 1]) | bad(TEMP, temp[i + 1]);
+            let flags = flags | bad(SPEED, speed[i + 1]) | bad(GPS, gps[i + 1]);
+            any |= flags;
+            self.flags[i] |= flags;
         }
         any
     }
@@ -54,13 +88,13 @@ impl Lanes {
     fn out_of_range(&mut self, column: usize, values: &Values) -> u32 {
         let (low, high) = SCREEN_RANGES[column];
         let mut all = true;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             all &= is_good(column, values[i + 1], low, high);
         }
         if all {
             return 0;
         }
-        for i in 0..BLOCK {
+        for i in self.rows() {
             self.flags[i] |= if is_good(column, values[i + 1], low, high) { 0 } else { bit(column) };
         }
         bit(column)
@@ -69,25 +103,33 @@ impl Lanes {
     /// Whether in some row every bus value repeats the row before; then `changed` has, for each row, what has changed.
     #[inline(always)]
     fn repeats(&mut self, pass: &Pass<'_>, columns: &[&Values; SCREEN_COLUMNS]) -> bool {
+        let bus = || BUS.into_iter().filter(|&column| !pass.lacks(column)).map(|column| columns[column]);
+        if !bus().all(|values| self.repeats_alone(values)) {
+            return false;
+        }
         self.changed = [0; BLOCK];
-        BUS.into_iter().all(|column| pass.lacks(column) || self.repeats_too(columns[column]))
+        for values in bus() {
+            for i in self.rows() {
+                self.changed[i] |= values[i + 1].to_bits() ^ values[i].to_bits();
+            }
+        }
+        true
     }
 
+    /// Whether in some row a value repeats the row before.
     #[inline(always)]
-    fn repeats_too(&mut self, values: &Values) -> bool {
-        let mut least = u64::MAX;
-        for i in 0..BLOCK {
-            let changed = self.changed[i] | (values[i + 1].to_bits() ^ values[i].to_bits());
-            self.changed[i] = changed;
-            least = if changed == 0 { 0 } else { least };
+    fn repeats_alone(&self, values: &Values) -> bool {
+        let mut some = false;
+        for i in self.rows() {
+            some |= values[i + 1].to_bits() == values[i].to_bits();
         }
-        least == 0
+        some
     }
 
     #[inline(always)]
     fn stale(&mut self, output: &Values, standing_rpm: f64) -> u32 {
         let mut any = 0;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let moves = (output[i + 1] >= standing_rpm) & (self.flags[i] & (NO_DURATION | bit(OUTPUT)) == 0);
             let flag = if moves & (self.changed[i] == 0) { FLAG_STALE } else { 0 };
             any |= flag;

@@ -27,7 +27,7 @@ impl Lanes {
             *flags = 0;
         }
         let (mut any, mut known) = (0, 0_i64);
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let flags = self.flags[i] & given;
             any |= flags;
             self.flags[i] = flags;
@@ -44,7 +44,7 @@ impl Lanes {
 
     /// Counts rows that say nothing but their times, which are all regular.
     #[inline(always)]
-    pub(super) fn count_untold(&mut self, tally: &mut ScreenTally) {
+    pub(super) fn count_times(&mut self, tally: &mut ScreenTally) {
         self.flags = [FLAG_UNKNOWN; BLOCK];
         self.place = [GEAR_UNKNOWN.into(); BLOCK];
         let known = self.duration.iter().fold(0, |sum: i64, &duration| sum.wrapping_add(duration));
@@ -57,7 +57,7 @@ impl Lanes {
     #[inline(always)]
     fn count_flag(&self, flag: usize, tally: &mut ScreenTally) {
         let (mut rows, mut seconds) = (0_u32, 0_i64);
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let has = self.flags[i] & bit(flag) != 0;
             rows += u32::from(has);
             seconds = seconds.wrapping_add(if has { self.duration[i] } else { 0 });
@@ -78,7 +78,7 @@ impl Lanes {
         columns: &[&Values; SCREEN_COLUMNS],
         tally: &mut ScreenTally,
     ) {
-        for group in 0..BLOCK / GROUP {
+        for group in self.groups() {
             let mut any = 0;
             for row in 0..GROUP {
                 any |= self.flags[group * GROUP + row];

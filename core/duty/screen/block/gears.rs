@@ -74,16 +74,17 @@ impl Group {
         weakest: [-1; GROUP],
     };
 
-    /// Output torque, loss, and sums, of the rows that are in one gear.
+    /// Output torque, loss, what the first closed packs hold, and sums, of the rows that are in one gear.
     #[inline(always)]
-    fn take(
+    fn take<const MARGINS: bool>(
         &mut self,
         (gear, sums): (&PlannedGear, &mut Sums),
         lanes: &Lanes,
         (place, group): (i32, usize),
-        commanded: &Values,
+        (input, pressure, commanded): (&Values, &Values, &Values),
     ) {
-        let gear = *gear;
+        let (gear, [one, two, three, ..]) = (*gear, gear.holding);
+        let none_nm = if gear.holding_count > 0 { f64::INFINITY } else { f64::NAN };
         for row in 0..GROUP {
             let i = group * GROUP + row;
             let here = lanes.place[i] == place;
@@ -94,6 +95,12 @@ impl Group {
             self.output_nm[row] = if here { output_nm } else { self.output_nm[row] };
             let loss_kw = gear_loss_kw(&gear, lanes.input_kw[i]);
             self.gear_loss_kw[row] = if here { loss_kw } else { self.gear_loss_kw[row] };
+            if MARGINS {
+                let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
+                let (held_nm, weakest) = weaker(weaker(weaker((none_nm, -1), one), two), three);
+                self.held_nm[row] = if here { held_nm } else { self.held_nm[row] };
+                self.weakest[row] = if here { weakest } else { self.weakest[row] };
+            }
             let counted = |steps: i64| if here { steps } else { 0 };
             sums.seconds[row] = sums.seconds[row].wrapping_add(counted(lanes.duration[i]));
             sums.steps[row] = sums.steps[row].wrapping_add(counted(lanes.turns_steps[i]));
@@ -101,24 +108,33 @@ impl Group {
         }
     }
 
-    /// What a closed pack holds, and whether it is the weakest so far.
+    /// What the other closed packs hold.
     #[inline(always)]
     fn hold(
         &mut self,
         lanes: &Lanes,
-        (number, pack): (usize, &PlannedHolding),
+        gear: &PlannedGear,
         (place, group): (i32, usize),
         (input, pressure): (&Values, &Values),
     ) {
-        let (pack, first) = (*pack, number == 0);
+        let [.., four, five, six] = gear.holding;
         for row in 0..GROUP {
             let i = group * GROUP + row;
-            let held_nm = holds_nm(&pack, pressure[i + 1], input[i + 1]);
-            let weaker = (lanes.place[i] == place) & (first | (held_nm < self.held_nm[row]));
-            self.held_nm[row] = if weaker { held_nm } else { self.held_nm[row] };
-            self.weakest[row] = if weaker { i32::from(pack.element) } else { self.weakest[row] };
+            let here = lanes.place[i] == place;
+            let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
+            let before = (self.held_nm[row], self.weakest[row]);
+            let (held_nm, weakest) = weaker(weaker(weaker(before, four), five), six);
+            self.held_nm[row] = if here { held_nm } else { self.held_nm[row] };
+            self.weakest[row] = if here { weakest } else { self.weakest[row] };
         }
     }
+}
+
+/// What the weakest pack holds, and its element: of those before, and of one more.
+#[inline(always)]
+fn weaker(before: (f64, i32), pack: PlannedHolding, pressure_kpa: f64, input_rpm: f64) -> (f64, i32) {
+    let held_nm = holds_nm(&pack, pressure_kpa, input_rpm);
+    if held_nm < before.0 { (held_nm, i32::from(pack.element)) } else { before }
 }
 
 impl Lanes {
@@ -128,8 +144,11 @@ impl Lanes {
         self.place = [GEAR_NONE.into(); BLOCK];
         for (direction, Bands { bands, count }) in &pass.directions.0 {
             let (some, _) = bands.as_chunks();
-            for bands in some.iter().take(count.div_ceil(AT_ONCE)) {
+            for bands in some.iter().take((count + 2) / AT_ONCE) {
                 self.match_bands((*direction, bands), input, output, commanded);
+            }
+            if count % AT_ONCE == 1 {
+                self.match_band((*direction, bands[(count - 1) % bands.len()]), input, output, commanded);
             }
         }
         self.settle(output, pass.plan.limits.standing_rpm);
@@ -153,7 +172,7 @@ impl Lanes {
         commanded: &Values,
     ) {
         let [one, two, three, four] = *bands;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
             let may = may_be(direction, number);
             let matched = |place: i32, (low, high, of_band): (f64, f64, i32)| {
@@ -163,10 +182,26 @@ impl Lanes {
         }
     }
 
+    /// As `match_bands`, for one that is left over.
+    #[inline(always)]
+    fn match_band(
+        &mut self,
+        (direction, (low, high, of_band)): (f64, (f64, f64, i32)),
+        input: &Values,
+        output: &Values,
+        commanded: &Values,
+    ) {
+        for i in self.rows() {
+            let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
+            let is = in_band(low, high, input[i + 1], output[i + 1]) & may_be(direction, number);
+            self.place[i] = if is { of_band } else { self.place[i] };
+        }
+    }
+
     /// The place of a row that stands, whose gear cannot be told, or that is not used, and the flags that say so.
     #[inline(always)]
     fn settle(&mut self, output: &Values, standing_rpm: f64) {
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let flags = self.flags[i];
             let none = self.place[i] < 0;
             let (place, flag) = (self.place[i], if none { FLAG_NO_GEAR } else { 0 });
@@ -189,7 +224,7 @@ impl ScreenBlock {
     #[inline(always)]
     pub(super) fn in_gears(&mut self, pass: &Pass<'_>, input: &Values, pressure: &Values, commanded: &Values) {
         const GEARS: u32 = (1 << MAX_SCREEN_GEARS) - 1;
-        for group in 0..BLOCK / GROUP {
+        for group in self.lanes.groups() {
             let mut present = 0;
             for row in 0..GROUP {
                 present |= 1_u32 << (self.lanes.place[group * GROUP + row] & 31);
@@ -201,10 +236,13 @@ impl ScreenBlock {
                 present &= present - 1;
                 let Some((gear, sums)) = pass.plan.gears.get(place).zip(self.of_gear.get_mut(place)) else { continue };
                 let (lanes, now) = (&self.lanes, (place as i32, group));
-                found.take((gear, sums), lanes, now, commanded);
-                let packs = if pass.margins { gear.holding_count as usize } else { 0 };
-                for (number, pack) in gear.holding.iter().take(packs).enumerate() {
-                    found.hold(lanes, (number, pack), now, (input, pressure));
+                if pass.margins {
+                    found.take::<true>((gear, sums), lanes, now, (input, pressure, commanded));
+                    if gear.holding_count > 3 {
+                        found.hold(lanes, gear, now, (input, pressure));
+                    }
+                } else {
+                    found.take::<false>((gear, sums), lanes, now, (input, pressure, commanded));
                 }
             }
             for row in 0..GROUP {

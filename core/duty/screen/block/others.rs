@@ -1,12 +1,10 @@
 //! Fluid and satellite.
 
-use super::{BLOCK, Lane, Lanes, Pass, Values};
+use super::{Lanes, Values};
 use crate::duty::screen::columns::{FLAG_HOT, GPS, NOT_USED, OUTPUT, SPEED, TEMP};
 use crate::duty::screen::power::ticks;
 use crate::duty::screen::row::{bit, faster_aging};
-use crate::duty::screen::tally::{
-    AGED, AGING, DISTANCE, GPS_DISTANCE, RATIO, RATIOS, SPEED_DISTANCE, SQUARE, ScreenTally, distance_km,
-};
+use crate::duty::screen::tally::{AGED, AGING, DISTANCE, RATIO, SPEED_DISTANCE, SQUARE, ScreenTally, distance_km};
 use crate::duty::screen::unit::ScreenPlan;
 
 /// A number that rises with a temperature: its bits, those after the sign turned over where it is below zero.
@@ -23,7 +21,7 @@ impl Lanes {
         let mut hottest = i64::MIN;
         let mut aged = 0_i64;
         let ages = plan.fluid.life_h > 0.0;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let temp_c = temp[i + 1];
             let good = self.flags[i] & (NOT_USED | bit(TEMP)) == 0;
             self.flags[i] |= if good & (temp_c > plan.limits.hot_c) { FLAG_HOT } else { 0 };
@@ -42,65 +40,41 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn satellite(
         &mut self,
-        pass: &Pass<'_>,
+        plan: &ScreenPlan,
         (output, speed, gps): (&Values, &Values, &Values),
         tally: &mut ScreenTally,
     ) {
-        let floor_km_h = pass.plan.limits.gps_floor_km_h;
-        let per_km_h = pass.plan.output_rpm_per_km_h;
-        if !pass.lacks(SPEED) {
-            tally.add(SPEED_DISTANCE, self.distance::<SPEED>(speed));
+        let (floor_km_h, per_km_h) = (plan.limits.gps_floor_km_h, plan.output_rpm_per_km_h);
+        let floor_rpm = if per_km_h > 0.0 { floor_km_h * per_km_h } else { f64::INFINITY };
+        let mut sums = [0_i64; 8];
+        for i in self.rows() {
+            let (flags, gps_km_h) = (self.flags[i], gps[i + 1]);
+            let good = |columns: u32| flags & (NOT_USED | columns) == 0;
+            let km = |good: bool, km_h: f64| if good { distance_km(km_h, self.duration_s[i]) } else { 0.0 };
+            let by_speed = good(bit(GPS) | bit(SPEED)) & (speed[i + 1] >= floor_km_h);
+            let by_output = good(bit(GPS) | bit(OUTPUT)) & (output[i + 1] >= floor_rpm);
+            let over_speed = gps_km_h / speed[i + 1];
+            let over_output = gps_km_h * per_km_h / output[i + 1];
+            self.gps_over_speed[i] = if by_speed { over_speed } else { f64::NAN };
+            self.gps_over_output[i] = if by_output { over_output } else { f64::NAN };
+            let over_speed = if by_speed { over_speed } else { 0.0 };
+            let over_output = if by_output { over_output } else { 0.0 };
+            let more = [
+                ticks(km(good(bit(SPEED)), speed[i + 1]), DISTANCE),
+                ticks(km(good(bit(GPS)), gps_km_h), DISTANCE),
+                i64::from(by_speed),
+                ticks(over_speed, RATIO),
+                ticks(over_speed * over_speed, SQUARE),
+                i64::from(by_output),
+                ticks(over_output, RATIO),
+                ticks(over_output * over_output, SQUARE),
+            ];
+            for place in 0..8 {
+                sums[place] = sums[place].wrapping_add(more[place]);
+            }
         }
-        if pass.lacks(GPS) {
-            self.gps_over_speed = [f64::NAN; BLOCK];
-            self.gps_over_output = [f64::NAN; BLOCK];
-            return;
+        for (place, sum) in (SPEED_DISTANCE..).zip(sums) {
+            tally.add(place, sum);
         }
-        tally.add(GPS_DISTANCE, self.distance::<GPS>(gps));
-        let flags = &self.flags;
-        let (floor, to) = (floor_km_h, &mut self.gps_over_speed);
-        add(tally, RATIOS, ratios::<SPEED>(to, flags, (gps, speed), (1.0, floor)));
-        let floor = if per_km_h > 0.0 { floor_km_h * per_km_h } else { f64::INFINITY };
-        let to = &mut self.gps_over_output;
-        add(tally, RATIOS + 3, ratios::<OUTPUT>(to, flags, (gps, output), (per_km_h, floor)));
     }
-
-    #[inline(always)]
-    fn distance<const COLUMN: usize>(&self, speed: &Values) -> i64 {
-        let mut distance = 0_i64;
-        for i in 0..BLOCK {
-            let km = distance_km(speed[i + 1], self.duration_s[i]);
-            let good = self.flags[i] & (NOT_USED | bit(COLUMN)) == 0;
-            distance = distance.wrapping_add(ticks(if good { km } else { 0.0 }, DISTANCE));
-        }
-        distance
-    }
-}
-
-/// Speed by satellite times `factor` over the values of a column, from `floor` on. Gives rows, sum and sum of squares.
-#[inline(always)]
-fn ratios<const COLUMN: usize>(
-    to: &mut Lane,
-    flags: &[u32; BLOCK],
-    (gps, other): (&Values, &Values),
-    (factor, floor): (f64, f64),
-) -> [i64; 3] {
-    let (mut rows, mut sum, mut square) = (0_i64, 0_i64, 0_i64);
-    for i in 0..BLOCK {
-        let good = (flags[i] & (NOT_USED | bit(GPS) | bit(COLUMN)) == 0) & (other[i + 1] >= floor);
-        let ratio = gps[i + 1] * factor / other[i + 1];
-        let counted = if good { ratio } else { 0.0 };
-        rows += i64::from(good);
-        sum = sum.wrapping_add(ticks(counted, RATIO));
-        square = square.wrapping_add(ticks(counted * counted, SQUARE));
-        to[i] = if good { ratio } else { f64::NAN };
-    }
-    [rows, sum, square]
-}
-
-#[inline(always)]
-fn add(tally: &mut ScreenTally, place: usize, [rows, sum, square]: [i64; 3]) {
-    tally.add(place, rows);
-    tally.add(place + 1, sum);
-    tally.add(place + 2, square);
 }

@@ -1,6 +1,6 @@
 //! Torques, shares of the ratings, margins, damage, heat.
 
-use super::{BLOCK, GROUP, Lanes, Values};
+use super::{GROUP, Lanes, Values};
 use crate::duty::screen::columns::{
     ENGINE, FLAG_BEYOND_SCALE, FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_NO_TORQUE, FLAG_OVER_INPUT, FLAG_OVER_OUTPUT,
     FLAG_UNLOCKED, INPUT, NOT_USED, PRESSURE, TORQUE,
@@ -19,7 +19,7 @@ impl Lanes {
         if self.engine_torques(plan.limits.locked_slip_rpm, engine, input, torque) {
             self.multiplied_torques(plan, engine, input);
         }
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let torque_nm = self.input_nm[i];
             let size_nm = torque_nm.abs();
             let share = plan.input_share(size_nm);
@@ -38,7 +38,7 @@ impl Lanes {
     #[inline(always)]
     fn engine_torques(&mut self, locked_slip_rpm: f64, engine: &Values, input: &Values, torque: &Values) -> bool {
         let mut any = 0;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let flags = self.flags[i];
             let slips = (engine[i + 1] - input[i + 1]).abs() > locked_slip_rpm;
             let speeds = flags & (NOT_USED | bit(ENGINE) | bit(INPUT)) == 0;
@@ -53,7 +53,7 @@ impl Lanes {
     /// Input torques of the rows in which the converter is not locked, group after group.
     #[inline(always)]
     fn multiplied_torques(&mut self, plan: &ScreenPlan, engine: &Values, input: &Values) {
-        for group in 0..BLOCK / GROUP {
+        for group in self.groups() {
             let mut any = 0;
             for row in 0..GROUP {
                 any |= self.flags[group * GROUP + row];
@@ -96,7 +96,7 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn converter_heat(&mut self, engine: &Values, torque: &Values, tally: &mut ScreenTally) {
         let (mut driven, mut lost) = (0_i64, 0_i64);
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let (input_kw, duration_s) = (self.input_kw[i], self.duration_s[i]);
             let loss_kw = converter_loss_kw(torque[i + 1], engine[i + 1], input_kw);
             self.converter_loss_kw[i] = loss_kw;
@@ -110,7 +110,7 @@ impl Lanes {
     /// Turns at the rated torque that do the damage of each row; what they add up to waits for the gears.
     #[inline(always)]
     pub(super) fn damage(&mut self, plan: &ScreenPlan, input: &Values) {
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let counted = (self.place[i] >= 0) & (self.flags[i] & (FLAG_BEYOND_SCALE | FLAG_NO_TORQUE) == 0);
             let turns = turns(self.duration_s[i], input[i + 1]) * plan.severity(self.input_share[i]);
             let turns = if counted { turns } else { 0.0 };
@@ -125,7 +125,7 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn shares(&mut self, plan: &ScreenPlan) -> i64 {
         let mut greatest = -1;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let (size_nm, input_share) = (self.output_nm[i].abs(), self.input_share[i]);
             let output_share = plan.output_share(size_nm);
             let share = if output_share > input_share { output_share } else { input_share };
@@ -142,7 +142,7 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn gear_heat(&self, tally: &mut ScreenTally) {
         let mut lost = 0_i64;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             lost = lost.wrapping_add(ticks(energy_kj(self.gear_loss_kw[i], self.duration_s[i]), ENERGY));
         }
         tally.add(GEAR_LOSS, lost);
@@ -152,7 +152,7 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn margins(&mut self, least_margin: f64) -> i64 {
         let mut least = i64::MAX;
-        for i in 0..BLOCK {
+        for i in self.rows() {
             let flags = self.flags[i];
             let margin = self.held_nm[i] / self.input_nm[i].abs();
             let formed = (flags & (bit(PRESSURE) | FLAG_LITTLE_TORQUE | FLAG_NO_TORQUE) == 0) & !margin.is_nan();
