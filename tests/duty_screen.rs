@@ -102,6 +102,23 @@ fn one_row_and_many_give_the_same_bits() {
     }
 }
 
+/// A block remembers nothing of the truck before.
+#[test]
+fn one_block_serves_one_truck_after_the_other() {
+    let plan = unit().plan().unwrap();
+    let mut block = ScreenBlock::new();
+    for seed in 0..20 {
+        let rows = drive(if seed % 2 == 0 { 700 } else { 40 }, seed, 0.1);
+        let columns: [Vec<f64>; SCREEN_COLUMNS] =
+            std::array::from_fn(|column| rows.iter().map(|row| row.values()[column]).collect());
+        let columns = std::array::from_fn(|column| columns[column].as_slice());
+        let (mut used, mut fresh) = (ScreenTally::EMPTY, ScreenTally::EMPTY);
+        block.screen(&plan, Ask::ALL, (&columns, 1), &mut used);
+        ScreenBlock::new().screen(&plan, Ask::ALL, (&columns, 1), &mut fresh);
+        assert_eq!(format!("{used:?}"), format!("{fresh:?}"));
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
 

@@ -7,6 +7,7 @@
 
 mod block;
 mod columns;
+mod plan;
 mod power;
 mod row;
 mod tally;
@@ -19,12 +20,13 @@ pub use columns::{
     FLAG_OVER_OUTPUT, FLAG_REVERSED, FLAG_STALE, FLAG_STANDING, FLAG_UNKNOWN, FLAG_UNLOCKED, GEAR_NONE, GEAR_STANDING,
     GEAR_UNKNOWN, SCREEN_COLUMN_NAMES, SCREEN_COLUMNS, SCREEN_FLAG_NAMES, SCREEN_FLAGS, SCREEN_RANGES, ScreenRow,
 };
+pub use plan::{PlannedGear, PlannedHolding, ScreenPlan};
 pub use power::screen_power;
 pub use row::ScreenAnswer;
 pub use tally::{ScreenExtreme, ScreenRatio, ScreenTally, ScreenTotals};
 pub use unit::{
-    MAX_SCREEN_GEARS, MAX_SCREEN_HOLDING, MAX_SCREEN_POINTS, PlannedGear, PlannedHolding, ScreenConverter,
-    ScreenDamage, ScreenFluid, ScreenGear, ScreenHolding, ScreenLimits, ScreenPlan, ScreenUnit,
+    MAX_SCREEN_GEARS, MAX_SCREEN_HOLDING, MAX_SCREEN_POINTS, ScreenConverter, ScreenDamage, ScreenFluid, ScreenGear,
+    ScreenHolding, ScreenLimits, ScreenUnit,
 };
 
 use crate::card::{self, Card, symbol};

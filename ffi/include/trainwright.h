@@ -3012,7 +3012,7 @@ typedef struct tw_planned_gear {
   double damage_per_turn[TW_MAX_SETS];
 } tw_planned_gear;
 
-/// A checked `tw_screen_unit`, reduced to the constants of a row.
+/// A checked unit, reduced to the constants of a row.
 typedef struct tw_screen_plan {
   struct tw_planned_gear gears[TW_MAX_SCREEN_GEARS];
   uint32_t gear_count;

@@ -3,27 +3,35 @@
 //! The values are read where they lie, a block of them at a time. What the rules find stands side by side in lanes, one place
 //! for each row of the block, and every rule is one loop over the block without a branch: `checks` (time, values that cannot be
 //! used, stale), `gears` (the gear in effect, and what its constants say), `torques` (torque, margins, damage, heat), `others`
-//! (aging, satellite), `counts` (flags, extremes, bad values). A block in which nothing can be told but the time, as no column
-//! says more, ends after the checks.
+//! (aging, satellite), `counts` (flags, extremes, bad values). A block of regular times of which nothing else is asked ends
+//! after the checks.
+//!
+//! What lets the compiler use the vector unit: constants are copied out before a loop, so that it does not fetch them for each
+//! row; columns come as arguments of their own, so that it knows that no lane overlaps them; the greatest of numbers is that of
+//! their bits, whose order no NaN upsets; the rows of a group that are in other gears are left as they are.
 //!
 //! Every value is formed by the same functions as in [`ScreenPlan::row`], so that the bits are the same.
 #![expect(
     clippy::indexing_slicing,
-    reason = "every index is below the length of its array, which is known when compiling"
+    reason = "every index is below the length of its array, which the compiler knows: an index of a row below BLOCK"
 )]
 
+mod ask;
 mod checks;
 mod counts;
 mod gears;
 mod others;
 mod torques;
 
+pub use ask::{Ask, ScreenLane};
+
 use core::ops::Range;
 
 use super::columns::{OUTPUT, PRESSURE, SCREEN_COLUMNS};
+use super::plan::ScreenPlan;
 use super::row::{ScreenAnswer, bit};
 use super::tally::ScreenTally;
-use super::unit::{MAX_SCREEN_GEARS, ScreenPlan};
+use super::unit::MAX_SCREEN_GEARS;
 use crate::real::abs;
 
 /// Rows of a block: what a core keeps close at hand.
@@ -34,69 +42,6 @@ const GROUP: usize = 16;
 const HAND_OVER: usize = 1 << 16;
 /// The columns among the flags.
 const COLUMNS: u32 = (1 << SCREEN_COLUMNS) - 1;
-
-/// What to compute besides time, gears and their seconds: masks to be put together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Ask;
-
-impl Ask {
-    /// Input and output torque, shares of the ratings.
-    /// cbindgen:ignore
-    pub const TORQUE: u32 = 1;
-    /// Margins; needs torque.
-    /// cbindgen:ignore
-    pub const MARGIN: u32 = 2;
-    /// Damage; needs torque.
-    /// cbindgen:ignore
-    pub const DAMAGE: u32 = 4;
-    /// Losses and energies; needs torque.
-    /// cbindgen:ignore
-    pub const HEAT: u32 = 8;
-    /// Hot fluid and its aging.
-    /// cbindgen:ignore
-    pub const LIFE: u32 = 16;
-    /// Speed by satellite, distances.
-    /// cbindgen:ignore
-    pub const GPS: u32 = 32;
-    /// The sums.
-    /// cbindgen:ignore
-    pub const SUMS: u32 = 64;
-    /// Everything that is summed.
-    /// cbindgen:ignore
-    pub const ALL: u32 = Self::TORQUE | Self::MARGIN | Self::DAMAGE | Self::HEAT | Self::LIFE | Self::GPS | Self::SUMS;
-
-    /// The question with what it needs: margins, damage and heat need the torque.
-    pub(crate) const fn complete(asked: u32) -> u32 {
-        if asked & (Self::MARGIN | Self::DAMAGE | Self::HEAT) != 0 { asked | Self::TORQUE } else { asked }
-    }
-}
-
-/// An answer of the rows of a block that [`ScreenBlock::lane`] hands out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum ScreenLane {
-    /// `duration_s`.
-    Duration,
-    /// `input_torque_nm`.
-    InputTorque,
-    /// `output_torque_nm`.
-    OutputTorque,
-    /// `input_share`.
-    InputShare,
-    /// `least_margin`.
-    LeastMargin,
-    /// `turns_at_rated`.
-    Turns,
-    /// `converter_loss_kw`.
-    ConverterLoss,
-    /// `gear_loss_kw`.
-    GearLoss,
-    /// `aged_s`.
-    Aged,
-    /// `gps_over_speed`.
-    GpsOverSpeed,
-    /// `gps_over_output`.
-    GpsOverOutput,
-}
 
 /// Numbers of the rows of a block.
 type Lane = [f64; BLOCK];

@@ -10,8 +10,8 @@ use super::columns::{
     LEAST_BUS_COLUMNS, NO_DURATION, NOT_USED, OUTPUT, PRESSURE, SCREEN_COLUMNS, SCREEN_RANGES, SPEED, ScreenRow, TEMP,
     TIME, TORQUE, is_good,
 };
+use super::plan::{PlannedGear, PlannedHolding, ScreenPlan};
 use super::power::exp2;
-use super::unit::{PlannedGear, PlannedHolding, ScreenPlan};
 use crate::real::abs;
 use crate::train::{MAX_ELEMENTS, MAX_SETS};
 

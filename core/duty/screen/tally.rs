@@ -6,9 +6,10 @@ use super::block::Ask;
 use super::columns::{
     BAD_VALUE_KINDS, BadValue, FLAG_BEYOND_SCALE, GPS, SCREEN_COLUMNS, SCREEN_FLAGS, SPEED, ScreenRow, TEMP,
 };
+use super::plan::ScreenPlan;
 use super::power::{ticks, ticks_and_rest};
 use super::row::{ScreenAnswer, bit};
-use super::unit::{MAX_SCREEN_GEARS, ScreenPlan};
+use super::unit::MAX_SCREEN_GEARS;
 use crate::train::MAX_SETS;
 
 /// Step of durations: 2^-38 s.

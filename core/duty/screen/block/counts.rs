@@ -132,7 +132,7 @@ impl Lanes {
 
     #[inline(never)]
     fn offer_shares(&self, share: i64, first_row: u64, time: &Values, tally: &mut ScreenTally) {
-        for i in (0..BLOCK).filter(|&i| self.greatest[i] == share) {
+        for i in self.rows().filter(|&i| self.greatest[i] == share) {
             let value = f64::from_bits(share.cast_unsigned());
             tally.greatest_share.offer(&self.extreme(i, value, time, first_row), 1.0);
         }
@@ -141,7 +141,7 @@ impl Lanes {
     #[inline(never)]
     fn offer_margins(&self, margin: i64, first_row: u64, time: &Values, tally: &mut ScreenTally) {
         let value = f64::from_bits(margin.cast_unsigned());
-        for i in (0..BLOCK).filter(|&i| self.least_margin[i] <= value) {
+        for i in self.rows().filter(|&i| self.least_margin[i] <= value) {
             let element = self.weakest[i] as i8;
             let extreme = ScreenExtreme { element, ..self.extreme(i, self.least_margin[i], time, first_row) };
             tally.least_margin.offer(&extreme, -1.0);
@@ -150,7 +150,7 @@ impl Lanes {
 
     #[inline(never)]
     fn offer_temps(&self, hottest: i64, first_row: u64, (time, temp): (&Values, &Values), tally: &mut ScreenTally) {
-        for i in (0..BLOCK).filter(|&i| rising(temp[i + 1]) == hottest) {
+        for i in self.rows().filter(|&i| rising(temp[i + 1]) == hottest) {
             if self.flags[i] & (NOT_USED | bit(TEMP)) == 0 {
                 tally.hottest.offer(&self.extreme(i, temp[i + 1], time, first_row), 1.0);
             }

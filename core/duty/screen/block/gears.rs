@@ -5,9 +5,10 @@ use crate::duty::screen::columns::{
     COMMANDED, FLAG_MISMATCH, FLAG_NO_GEAR, FLAG_STANDING, FLAG_UNKNOWN, GEAR_NONE, GEAR_STANDING, GEAR_UNKNOWN, INPUT,
     NOT_USED, OUTPUT,
 };
+use crate::duty::screen::plan::{PlannedGear, PlannedHolding, ScreenPlan};
 use crate::duty::screen::row::{bit, gear_loss_kw, holds_nm, in_band, may_be, output_torque_nm};
 use crate::duty::screen::tally::{GEAR_SECONDS, ScreenTally};
-use crate::duty::screen::unit::{MAX_SCREEN_GEARS, PlannedGear, PlannedHolding, ScreenPlan};
+use crate::duty::screen::unit::MAX_SCREEN_GEARS;
 
 /// Bands that are looked at in one loop.
 const AT_ONCE: usize = 4;

@@ -2,10 +2,10 @@
 
 use super::{Lanes, Values};
 use crate::duty::screen::columns::{FLAG_HOT, GPS, NOT_USED, OUTPUT, SPEED, TEMP};
+use crate::duty::screen::plan::ScreenPlan;
 use crate::duty::screen::power::ticks;
 use crate::duty::screen::row::{bit, faster_aging};
 use crate::duty::screen::tally::{AGED, AGING, DISTANCE, RATIO, SPEED_DISTANCE, SQUARE, ScreenTally, distance_km};
-use crate::duty::screen::unit::ScreenPlan;
 
 /// A number that rises with a temperature: its bits, those after the sign turned over where it is below zero.
 #[inline(always)]

@@ -5,12 +5,12 @@ use crate::duty::screen::columns::{
     ENGINE, FLAG_BEYOND_SCALE, FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_NO_TORQUE, FLAG_OVER_INPUT, FLAG_OVER_OUTPUT,
     FLAG_UNLOCKED, INPUT, NOT_USED, PRESSURE, TORQUE,
 };
+use crate::duty::screen::plan::ScreenPlan;
 use crate::duty::screen::power::{ticks, ticks_and_rest};
 use crate::duty::screen::row::{bit, converter_loss_kw, multiplied_nm, power_kw, reached, turns};
 use crate::duty::screen::tally::{
     CONVERTER_LOSS, ENERGY, GEAR_LOSS, INPUT_ENERGY, ScreenTally, TURNS, TURNS_REST, drive_energy_kj, energy_kj,
 };
-use crate::duty::screen::unit::ScreenPlan;
 
 impl Lanes {
     /// Locked or not, input torque, what of it is too little or too much, input power.
