@@ -22,6 +22,7 @@ mod slip;
 mod speed;
 mod suspects;
 mod trend;
+mod warm_up;
 mod watch;
 mod window;
 
@@ -60,6 +61,7 @@ pub const CARDS: &[Card] = &[
     shift::DIP,
     shift::ENERGY,
     lockup::SETTLED,
+    warm_up::TEMP_STUCK,
     watch::WRONG_TEETH,
     watch::SWAPPED,
     heat::STEP,

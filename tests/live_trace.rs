@@ -180,9 +180,9 @@ fn nothing_on_the_stale_value() {
     let (start, end) = (number(stale, "start_s"), number(stale, "end_s"));
     let around = |event: &&LiveEvent| (start - 0.1..end + 0.5).contains(&s(event.found_us));
     assert_eq!(found.events.iter().find(around), None);
-    // Without the age limit, the same monitor would count it as slip: the limit is what keeps it quiet.
+    // Without the age limit, and told of so little noise that a value may repeat, the same monitor counts it as slip.
     let mut unit = wren().unit;
-    (unit.output.age_limit_s, unit.limits.run_length_s) = (1.0, 3600.0);
+    (unit.output.age_limit_s, unit.output.noise_rpm, unit.limits.run_length_s) = (1.0, 0.2, 3600.0);
     let (events, ..) = run(&unit, &trace());
     assert!(events.iter().any(|event| event.kind == LiveEventKind::Slip && around(&event)));
 }

@@ -53,11 +53,13 @@ pub enum LiveEventKind {
     Hot,
     /// The plates of an element are hotter than their limit after a shift. Value: their temperature, °C.
     Overheated,
+    /// The temperature of the cold fluid does not rise although the unit is driven: its sensor has stuck. Value: it, °C.
+    TempStuck,
 }
 
 impl LiveEventKind {
     /// Every kind, in the order of its number.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::GearReached,
         Self::ShiftBegan,
         Self::ShiftDone,
@@ -77,6 +79,7 @@ impl LiveEventKind {
         Self::TimeFault,
         Self::Hot,
         Self::Overheated,
+        Self::TempStuck,
     ];
 
     /// The kind in words.
@@ -102,6 +105,7 @@ impl LiveEventKind {
             Self::TimeFault => "time fault",
             Self::Hot => "hot",
             Self::Overheated => "overheated",
+            Self::TempStuck => "temperature stuck",
         }
     }
 }

@@ -18,6 +18,7 @@ use super::slip::SlipTrack;
 use super::speed::{Known, SpeedTrack};
 use super::suspects::{LiveSuspects, weigh};
 use super::trend::{Mean3, Trend};
+use super::warm_up::WarmUp;
 use super::watch::Watch;
 use super::window::Window;
 
@@ -53,6 +54,7 @@ pub struct LiveMonitor {
     shift: ShiftTrack,
     lockup: LockupTrack,
     watch: Watch,
+    warm_up: WarmUp,
     plates: Plates,
     command: Command,
     /// When the gear was reached, or began to lead; µs, low bits.
@@ -99,6 +101,7 @@ impl LiveMonitor {
             shift: ShiftTrack::NEW,
             lockup: LockupTrack::NEW,
             watch: Watch::NEW,
+            warm_up: WarmUp::NEW,
             plates: Plates::NEW,
             command: Command::NEW,
             since_us: 0,
@@ -152,6 +155,7 @@ impl LiveMonitor {
             output: output.rpm,
             of_input: input.variance,
             of_output: output.variance,
+            news: !self.input.holds(&plan.input, now_us, span_us) && !self.output.holds(&plan.output, now_us, span_us),
             rate_rpm_s: self.output_trend.greatest_slope_per_s(output.rpm),
             span_s,
             time_us: sample.time_us,
@@ -229,6 +233,11 @@ impl LiveMonitor {
             events.add(LiveEvent { kind, at_us, found_us, value, ..LiveEvent::NONE });
         } else if sample.temp_c < hot_c - COOLED_K {
             self.hot = false;
+        }
+        if self.warm_up.temp_stuck(sample.temp_c, plan.limits.cold_c, sample.time_us, self.used && !self.standing) {
+            let (at_us, found_us) = (sample.time_us, sample.time_us);
+            let (kind, value) = (LiveEventKind::TempStuck, sample.temp_c);
+            events.add(LiveEvent { kind, at_us, found_us, value, ..LiveEvent::NONE });
         }
     }
 
@@ -346,7 +355,7 @@ impl LiveMonitor {
             }
             return;
         }
-        if !self.watch.teeth && self.command.rank().is_none_or(|asked| asked == self.gear) {
+        if pair.news && !self.watch.teeth && self.command.rank().is_none_or(|asked| asked == self.gear) {
             let wait_s = if self.command.is_known() { 0.0 } else { plan.limits.follow_s };
             if let Some(alarm) = self.slip.judge_slip(plan, (pair, ratio), wait_s) {
                 count(&mut self.counts.alarms);

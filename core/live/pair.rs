@@ -13,6 +13,8 @@ pub(super) struct Pair {
     pub(super) of_output: f32,
     /// Rate at which the output changes, without sign, (1/min)/s.
     pub(super) rate_rpm_s: f32,
+    /// Neither speed repeats its value by more than chance.
+    pub(super) news: bool,
     /// Time since the pair before, s.
     pub(super) span_s: f32,
     /// Time of the sample, µs, and its low bits.

@@ -19,11 +19,11 @@ pub(super) struct PlannedSensor {
     bias: f32,
     greatest_rpm: f32,
     age_limit_us: u32,
+    /// Teeth of the wheel; 0 for a bus.
+    pub(super) teeth: u16,
     source: SpeedSource,
     /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
     dithered: bool,
-    /// As that of the plan.
-    spare: [u8; 2],
 }
 
 impl PlannedSensor {
@@ -45,9 +45,9 @@ impl PlannedSensor {
             bias: if source == SpeedSource::Edges { 0.5 * per_turn } else { step_bias_rpm(step_rpm, noise_rpm)? },
             greatest_rpm,
             age_limit_us: (age_limit_s * 1e6) as u32,
+            teeth: u16::try_from(teeth).unwrap_or(0),
             source,
             dithered: source == SpeedSource::Bus && noise_rpm >= 0.5 * step_rpm,
-            spare: [0; 2],
         })
     }
 
@@ -150,10 +150,8 @@ impl SpeedTrack {
                 Some(_) => &mut counts.impossible,
                 // No edge: the shaft is slow, or stands.
                 None => {
-                    if now_us.wrapping_sub(self.seen_us) > sensor.age_limit_us {
-                        let seen_us = self.seen_us;
+                    if self.rpm <= 0.0 || now_us.wrapping_sub(self.seen_us) > sensor.age_limit_us {
                         self.see(0.0, now_us);
-                        self.seen_us = seen_us;
                     }
                     return;
                 }
@@ -212,6 +210,12 @@ impl SpeedTrack {
     /// Whether the value is that of the sample before, although noise should have changed it.
     pub(super) fn repeats(&self, sensor: &PlannedSensor, now_us: u32) -> bool {
         sensor.dithered && self.changed_us != now_us
+    }
+
+    /// Whether the value has repeated more often than noise lets it by chance: it is no news about slip.
+    #[inline]
+    pub(super) fn holds(&self, sensor: &PlannedSensor, now_us: u32, span_us: u32) -> bool {
+        sensor.dithered && now_us.wrapping_sub(self.changed_us) > span_us.saturating_add(span_us / 2)
     }
 
     /// The event of a sensor that is stale, lost or back, if there is one. One call for each sensor and sample.

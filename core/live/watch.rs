@@ -23,10 +23,11 @@ pub(super) const WRONG_TEETH: Card = Card {
 pub(super) const SWAPPED: Card = Card {
     id: "live.swapped",
     purpose: "Input and output sensor exchanged",
-    equation: "|r·i − 1| ≤ v + 0.003 in ten windows one after the other, while r fits no gear",
+    equation: "|r·i·(z_in/z_out)² − 1| ≤ v + 0.003 in ten windows one after the other, while r fits no gear",
     symbols: &[
         symbol("r", "measured ratio", "1"),
         symbol("i", "ratio of the commanded gear, or of any gear where that is not known, without sign", "1"),
+        symbol("z_in, z_out", "teeth of the wheels; on a bus the factor is 1", "1"),
         symbol("v", "four times its relative standard uncertainty, and the bias of steps and ages", "1"),
     ],
     range: "gears other than 1:1",
@@ -34,25 +35,17 @@ pub(super) const SWAPPED: Card = Card {
     locator: "the inverse ratio",
 };
 
-/// A gear with a relative error of its ratio.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Wrong {
-    error: f32,
-    rank: u8,
-    windows: u8,
-}
-
-impl Wrong {
-    const NONE: Self = Self { error: 0.0, rank: NO_RANK, windows: 0 };
-}
-
 /// Errors of the ratio in the last two gears, and windows with an inverse ratio.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Watch {
-    now: Wrong,
-    before: Wrong,
+    /// Relative error of the ratio, in the gear now and in the one before.
+    error: f32,
+    error_before: f32,
+    rank: u8,
+    /// Windows with that error.
+    windows: u8,
+    windows_before: u8,
     inverse: u8,
     /// The tooth count is wrong: nothing that slips can be told.
     pub(super) teeth: bool,
@@ -63,8 +56,16 @@ pub(super) struct Watch {
 const INVERSE: u8 = 10;
 
 impl Watch {
-    pub(super) const NEW: Self =
-        Self { now: Wrong::NONE, before: Wrong::NONE, inverse: 0, teeth: false, swapped: false };
+    pub(super) const NEW: Self = Self {
+        error: 0.0,
+        error_before: 0.0,
+        rank: NO_RANK,
+        windows: 0,
+        windows_before: 0,
+        inverse: 0,
+        teeth: false,
+        swapped: false,
+    };
 
     /// Takes a window against the gear `rank`; `commanded`: that is the commanded gear.
     pub(super) fn take(&mut self, plan: &LivePlan, rank: u8, commanded: bool, closed: &Closed) -> Option<LiveEvent> {
@@ -80,25 +81,25 @@ impl Watch {
     fn wrong_teeth(&mut self, rank: u8, error: f32, spread: f32) -> Option<LiveEvent> {
         if error.abs() <= spread + 0.003 {
             // One gear that fits clears the tooth count.
-            (self.now, self.before, self.teeth) = (Wrong::NONE, Wrong::NONE, false);
+            *self = Self { inverse: self.inverse, swapped: self.swapped, ..Self::NEW };
             return None;
         }
-        let same = |other: &Wrong| (other.error - error).abs() <= spread + 0.001;
-        if self.now.rank != rank {
-            self.before = self.now;
-            self.now = Wrong { error, rank, windows: 1 };
-        } else if same(&self.now) {
-            self.now.windows = self.now.windows.saturating_add(1);
-            self.now.error += (error - self.now.error) / f32::from(self.now.windows);
+        let same = |other: f32| (other - error).abs() <= spread + 0.001;
+        if self.rank == rank && same(self.error) {
+            self.windows = self.windows.saturating_add(1);
+            self.error += (error - self.error) / f32::from(self.windows);
         } else {
-            self.now = Wrong { error, rank, windows: 1 };
+            if self.rank != rank {
+                (self.error_before, self.windows_before) = (self.error, self.windows);
+            }
+            (self.error, self.rank, self.windows) = (error, rank, 1);
         }
-        let both = self.now.windows >= 2 && self.before.windows >= 2 && same(&self.before);
+        let both = self.windows >= 2 && self.windows_before >= 2 && same(self.error_before);
         if self.teeth || !both {
             return None;
         }
         self.teeth = true;
-        let value = 1.0 + 0.5 * (self.now.error + self.before.error);
+        let value = 1.0 + 0.5 * (self.error + self.error_before);
         Some(LiveEvent { kind: LiveEventKind::WrongTeeth, value, u: 0.25 * spread, ..LiveEvent::NONE })
     }
 
@@ -106,7 +107,8 @@ impl Watch {
         let near = |ratio: f32| (ratio - 1.0).abs() <= spread;
         let gears = || (0..plan.gear_count).filter(|&rank| commanded.is_none_or(|only| only == rank));
         let fits = (0..plan.gear_count).any(|rank| near(measured / plan.ratio(rank)));
-        let inverse = !fits && gears().any(|rank| near(measured * plan.ratio(rank)));
+        let exchanged = measured * exchanged_teeth(plan);
+        let inverse = !fits && gears().any(|rank| near(exchanged * plan.ratio(rank)));
         self.inverse = if inverse { self.inverse.saturating_add(1) } else { 0 };
         if fits {
             self.swapped = false;
@@ -122,4 +124,10 @@ impl Watch {
             ..LiveEvent::NONE
         })
     }
+}
+
+/// What the tooth counts make of exchanged pulses: each sensor's wheel is taken for the other's, in both speeds.
+fn exchanged_teeth(plan: &LivePlan) -> f32 {
+    let (input, output) = (f32::from(plan.input.teeth), f32::from(plan.output.teeth));
+    if input > 0.0 && output > 0.0 { input / output * (input / output) } else { 1.0 }
 }

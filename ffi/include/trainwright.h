@@ -1228,6 +1228,8 @@ enum tw_live_event_kind
   TW_LIVE_EVENT_KIND_HOT,
   /// The plates of an element are hotter than their limit after a shift. Value: their temperature, °C.
   TW_LIVE_EVENT_KIND_OVERHEATED,
+  /// The temperature of the cold fluid does not rise although the unit is driven: its sensor has stuck. Value: it, °C.
+  TW_LIVE_EVENT_KIND_TEMP_STUCK,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -5344,11 +5346,11 @@ typedef struct tw_planned_sensor {
   float bias;
   float greatest_rpm;
   uint32_t age_limit_us;
+  /// Teeth of the wheel; 0 for a bus.
+  uint16_t teeth;
   tw_speed_source source;
   /// The noise of a value hides its step: a value that repeats for long is stale, whatever the other speed does.
   bool dithered;
-  /// As that of the plan.
-  uint8_t spare[2];
 } tw_planned_sensor;
 
 /// How much a new sample moves level and slope, and what noise is left of them.
@@ -5541,22 +5543,30 @@ typedef struct tw_lockup_track {
   bool on;
 } tw_lockup_track;
 
-/// A gear with a relative error of its ratio.
-typedef struct tw_wrong {
-  float error;
-  uint8_t rank;
-  uint8_t windows;
-} tw_wrong;
-
 /// Errors of the ratio in the last two gears, and windows with an inverse ratio.
 typedef struct tw_watch {
-  struct tw_wrong now;
-  struct tw_wrong before;
+  /// Relative error of the ratio, in the gear now and in the one before.
+  float error;
+  float error_before;
+  uint8_t rank;
+  /// Windows with that error.
+  uint8_t windows;
+  uint8_t windows_before;
   uint8_t inverse;
   /// The tooth count is wrong: nothing that slips can be told.
   bool teeth;
   bool swapped;
 } tw_watch;
+
+/// The temperature and how long it has stood.
+typedef struct tw_warm_up {
+  /// In parts of a kelvin.
+  int16_t temp;
+  /// Spans of driving with this temperature.
+  uint8_t driven;
+  /// The span of the sample before, low bits.
+  uint8_t span;
+} tw_warm_up;
 
 /// Excess of each element's plates over the fluid when the last shift ended, in parts of [`KELVIN`].
 typedef struct tw_plates {
@@ -5593,6 +5603,7 @@ typedef struct tw_live_monitor {
   struct tw_shift_track shift;
   struct tw_lockup_track lockup;
   struct tw_watch watch;
+  struct tw_warm_up warm_up;
   struct tw_plates plates;
   struct tw_command command;
   /// When the gear was reached, or began to lead; µs, low bits.

@@ -27,6 +27,7 @@ words! {
         TimeFault = "time fault",
         Hot = "hot",
         Overheated = "overheated",
+        TempStuck = "temperature stuck",
     }
 }
 

@@ -134,6 +134,11 @@ impl<'a> Drive<'a> {
         }
     }
 
+    /// The same with cold fluid.
+    pub fn cold(self) -> Self {
+        Self { temp_c: -5.0, ..self }
+    }
+
     /// Speed and its rate, mph and mph/s: a cubic through the seconds, so that the rate has no steps.
     fn road(&self, time_s: f64) -> (f64, f64) {
         let second = time_s as usize;

@@ -35,6 +35,10 @@ fn edges(kind: Kind) -> bool {
     kind == Kind::Edges
 }
 
+fn timed(kind: Kind) -> bool {
+    kind != Kind::Counted
+}
+
 use LiveEventKind as Said;
 
 pub const FAULTS: &[Fault] = &[
@@ -139,7 +143,7 @@ pub const FAULTS: &[Fault] = &[
         wrong: Wrong::InputClock(0.02),
         lasts_s: f64::INFINITY,
         found_as: Some(Said::WrongTeeth),
-        of: any,
+        of: timed,
     },
     Fault {
         name: "input stops at 1000 rpm",
@@ -149,14 +153,21 @@ pub const FAULTS: &[Fault] = &[
         of: bus,
     },
     Fault {
-        name: "slip of 20 rpm at once",
+        name: "cold fluid: temperature stands",
+        wrong: Wrong::TempStuck,
+        lasts_s: f64::INFINITY,
+        found_as: Some(Said::TempStuck),
+        of: any,
+    },
+    Fault {
+        name: "C1 slips, 20 rpm at once",
         wrong: Wrong::Slip(20.0, 0.0),
         lasts_s: f64::INFINITY,
         found_as: Some(Said::Slip),
         of: any,
     },
     Fault {
-        name: "slip of 50 rpm over 20 s",
+        name: "C1 slips, 50 rpm after 20 s",
         wrong: Wrong::Slip(50.0, 20.0),
         lasts_s: f64::INFINITY,
         found_as: Some(Said::Slip),
@@ -172,7 +183,7 @@ pub struct Effort {
     pub after_s: f64,
 }
 
-pub const EFFORT: Effort = Effort { seeds: 5, before_s: 60.0, after_s: 120.0 };
+pub const EFFORT: Effort = Effort { seeds: 5, before_s: 60.0, after_s: 180.0 };
 pub const SETTING: Setting = Setting { slip_rpm: 10.0, run_length_s: 36_000.0 };
 
 /// What the drives of one row and kind of sensors gave.
@@ -192,10 +203,13 @@ pub fn outcome(fault: &Fault, kind: Kind, effort: Effort) -> Outcome {
     let mut outcome = Outcome::default();
     for seed in 0..effort.seeds {
         let mut random = Random::new(seed + 1000);
-        let trace = invented_trace((effort.before_s + effort.after_s) as usize, &mut random);
-        let trace = &trace[..(effort.before_s + effort.after_s) as usize];
+        let warms_up = fault.wrong == Wrong::TempStuck;
+        let seconds = effort.before_s + if warms_up { 8.0 } else { 1.0 } * effort.after_s;
+        let trace = invented_trace(seconds as usize, &mut random);
+        let drive = Drive::new(&trace[..seconds as usize], seed);
+        let drive = if warms_up { drive.cold() } else { drive };
         let sensors = Sensors::new(kind, seed).wrong(fault.wrong, effort.before_s, effort.before_s + fault.lasts_s);
-        let run = run(&plan, kind, Drive::new(trace, seed), sensors);
+        let run = run(&plan, kind, drive, sensors);
         outcome.take(fault, &run, effort);
     }
     outcome

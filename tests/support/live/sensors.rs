@@ -119,7 +119,7 @@ pub enum Wrong {
     Teeth(u32),
     /// The output wheel has so many teeth.
     OutputTeeth(u32),
-    /// Slip at the input, reached after a ramp (rpm, s), while the engine drives in a forward gear.
+    /// Slip at the input, reached after a ramp (rpm, s), while the engine drives in a gear that clutch C1 holds.
     Slip(f64, f64),
 }
 
@@ -225,7 +225,7 @@ impl Sensors {
         let wrong = if (self.from_s..self.until_s).contains(&truth.time_s) { self.wrong } else { Wrong::Nothing };
         let mut rpm = [truth.input_rpm, truth.output_rpm, truth.engine_rpm];
         if let Wrong::Slip(slip_rpm, ramp_s) = wrong
-            && truth.commanded > 0
+            && matches!(truth.commanded, 2 | 3 | 4 | 6 | 8)
             && truth.engine_torque_nm > 0.0
         {
             rpm[0] += slip_rpm * ((truth.time_s - self.from_s) / ramp_s.max(STEP_S)).min(1.0);

@@ -42,7 +42,7 @@ pub fn unit(kind: Kind, setting: Setting) -> LiveUnit {
 }
 
 /// What says that something is wrong; the other kinds tell how the drive goes.
-pub const ALARMS: [LiveEventKind; 10] = [
+pub const ALARMS: [LiveEventKind; 11] = [
     LiveEventKind::Slip,
     LiveEventKind::OtherGear,
     LiveEventKind::Flare,
@@ -53,6 +53,7 @@ pub const ALARMS: [LiveEventKind; 10] = [
     LiveEventKind::Swapped,
     LiveEventKind::TimeFault,
     LiveEventKind::Overheated,
+    LiveEventKind::TempStuck,
 ];
 
 /// A run over a drive.
