@@ -471,3 +471,18 @@ proptest! {
         prop_assert_eq!(state.map(|state| (state.phase, state.used)), Some((ShiftPhase::InGear, true)));
     }
 }
+
+#[test]
+fn a_unit_without_an_engine_speed() {
+    let named = wren();
+    let (place, fourth) = gear(&named, "4");
+    let mut drive = Drive::new(37);
+    drive.hold(&fourth, 4.0, (1000.0, 1050.0), |_| 0.0);
+    for sample in &mut drive.samples {
+        sample.engine = SpeedReading::MISSING;
+    }
+    let (events, monitor, state) = run(&named.unit, &drive.samples);
+    assert_eq!((monitor.counts().missing, state.gear), (0, place));
+    assert!(state.converter_slip_rpm.is_nan());
+    assert!(events.iter().all(|event| event.speed == LiveSpeed::None), "{events:?}");
+}

@@ -31,6 +31,8 @@ pub(super) const GEAR_CHANCES: Card = Card {
 pub(super) const NO_RANK: u8 = u8::MAX;
 /// What a change of gear costs: 8 nats.
 const CHANGE: i16 = 8 * NAT;
+/// Stands for the floor of no gear when every gear but the leader is at the floor, too.
+const STEADY: i16 = -CHANGE - 1;
 /// Logarithms are kept in parts of a nat.
 const NAT: i16 = 512;
 /// What a ratio that fits exactly is worth more than one that only lies in the band.
@@ -104,20 +106,27 @@ impl GearTrack {
         let clear = lesser(half * half / (16.0 * variance), 1.0);
         let parts = |nats: f32| (nats * f32::from(NAT)) as i16;
         let (near, others) = (parts(clear * (1.0 - 2.0 * lesser(away, 1.0) + exact)), -parts(clear));
+        if self.ln_none == STEADY && self.leader == self.near && near >= 0 {
+            return self.near; // the leader stays at 0, all others at the floor
+        }
         let mut greatest = self.ln_none;
         for (rank, ln) in (0_u8..plan.gear_count).zip(&mut self.ln) {
             *ln = ln.saturating_add(if rank == self.near { near } else { others });
             greatest = greatest.max(*ln);
         }
-        let mut leader = NO_RANK;
-        for (rank, ln) in (0_u8..plan.gear_count).zip(&mut self.ln) {
-            if *ln >= greatest {
-                leader = rank;
-            }
-            *ln = ln.saturating_sub(greatest).max(-CHANGE);
-        }
-        self.leader = if self.ln_none >= greatest { NO_RANK } else { leader };
         self.ln_none = self.ln_none.saturating_sub(greatest).max(-CHANGE);
+        self.leader = NO_RANK;
+        let mut at_floor = 0;
+        for (rank, ln) in (0_u8..plan.gear_count).zip(&mut self.ln) {
+            *ln = ln.saturating_sub(greatest).max(-CHANGE);
+            if *ln == 0 && self.ln_none < 0 {
+                self.leader = rank;
+            }
+            at_floor += u8::from(*ln == -CHANGE);
+        }
+        if self.ln_none == -CHANGE && at_floor + 1 == plan.gear_count {
+            self.ln_none = STEADY;
+        }
         self.near
     }
 

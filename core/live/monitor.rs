@@ -13,6 +13,7 @@ use super::plan::LivePlan;
 use super::plates::Plates;
 use super::ratios::GearRatios;
 use super::sample::LiveSample;
+use super::sensor::ReadingState;
 use super::shift::{RUN, ShiftTrack};
 use super::slip::SlipTrack;
 use super::speed::{Known, SpeedTrack};
@@ -129,14 +130,17 @@ impl LiveMonitor {
         let when = (now_us, span_us);
         self.input.take(&plan.input, &sample.input, when, &mut self.counts);
         self.output.take(&plan.output, &sample.output, when, &mut self.counts);
-        self.engine.take(&plan.engine, &sample.engine, when, &mut self.counts);
+        if self.has_engine(sample) {
+            self.engine.take(&plan.engine, &sample.engine, when, &mut self.counts);
+        }
         let tied = !matches!(self.phase, ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia);
         let input = Known { rpm: self.input.rpm, variance: plan.input.variance(self.input.rpm), tied };
         let output = Known { rpm: self.output.rpm, variance: plan.output.variance(self.output.rpm), tied };
         let use_input = self.input.usable(&plan.input, output, now_us, &mut self.counts);
         let use_output = self.output.usable(&plan.output, input, now_us, &mut self.counts);
         let use_engine = self.engine.usable(&plan.engine, Known::NONE, now_us, &mut self.counts);
-        self.report_sensors([use_input, use_output, use_engine], sample.time_us, events);
+        let no_engine = !self.has_engine(sample);
+        self.report_sensors([use_input, use_output, use_engine || no_engine], sample.time_us, events);
         self.report_heat(plan, sample, events);
         self.command.take(plan, sample.commanded, now_us);
         let repeats = self.input.repeats(&plan.input, now_us) && self.output.repeats(&plan.output, now_us);
@@ -207,6 +211,11 @@ impl LiveMonitor {
         }
         self.started = true;
         None
+    }
+
+    /// An engine speed comes, or came once: a unit may do without.
+    fn has_engine(&self, sample: &LiveSample) -> bool {
+        self.engine.rpm > 0.0 || sample.engine.state != ReadingState::Missing
     }
 
     /// At most one event of a sensor for each sample: what is true stays true.
