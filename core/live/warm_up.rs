@@ -41,7 +41,7 @@ impl WarmUp {
         let temp = (temp_c * KELVIN) as i16;
         let span = (time_us >> SPAN_BITS) as u8;
         let before = core::mem::replace(&mut self.span, span);
-        if temp != self.temp || !(temp_c < cold_c) {
+        if temp != self.temp || temp_c.is_nan() || temp_c >= cold_c {
             (self.temp, self.driven) = (temp, 0);
         } else if drives && span == before.wrapping_add(1) {
             self.driven += 1;
