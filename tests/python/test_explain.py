@@ -39,6 +39,7 @@ IN_PYTHON = {"OperatingPoints": "OperatingPoint", "Diagnosis": "Suspect", "Measu
 OTHERWISE = {
     "train.resolve": "its State is explained as that of train.solve",
     "train.planet_speeds": "Python has a dictionary",
+    "train.seen_ratio": "Python has an observation, a tuple",
     "converter.element_torques": "Python has a dictionary",
     "hold.tip_pressure": "its LinePressure is explained as that of hold.pressed",
 }
