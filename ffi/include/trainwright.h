@@ -5608,7 +5608,7 @@ typedef struct tw_live_monitor {
   struct tw_command command;
   /// When the gear was reached, or began to lead; µs, low bits.
   uint32_t since_us;
-  /// When the ratio last fitted the gear for [`RUN`] samples, µs, low bits, and how far the input ran ahead since then.
+  /// When the ratio last fitted the gear for three samples, µs, low bits, and how far the input ran ahead since then.
   uint32_t calm_us;
   struct tw_mean3 over;
   float peak;
