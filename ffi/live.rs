@@ -1,12 +1,14 @@
 //! `tw_live_*`: the monitor that reads the speeds of a running unit.
 
+use ::core::mem::offset_of;
+
 use crate::card::Text;
 use crate::pointer::{borrow, core, done, is_known, known, named, put, put_array, read, slice};
 use crate::status::Status;
 use trainwright::live::{
     self, GearEvidence, LiveCounts, LiveElement, LiveEvent, LiveEventKind, LiveEvents, LiveMonitor, LivePlan,
-    LiveRatio, LiveSample, LiveShift, LiveSpeed, LiveState, LiveSuspects, LiveUnit, MAX_LIVE_EVENTS, MAX_LIVE_GEARS,
-    ReadingState, ShiftsToLimit, SpeedPair, SpeedReading, SpeedSensor, SpeedSource, SpeedSpread,
+    LiveRatio, LiveSample, LiveShift, LiveState, LiveSuspects, LiveUnit, MAX_LIVE_EVENTS, MAX_LIVE_GEARS, ReadingState,
+    ShiftsToLimit, SpeedPair, SpeedReading, SpeedSensor, SpeedSource, SpeedSpread,
 };
 
 /// The sensor behind the pointer, refused where its source has no name.
@@ -207,14 +209,15 @@ pub unsafe extern "C" fn tw_live_push(
     }
 }
 
-/// Makes memory that C has not set hold events, by naming what each byte of an enumerator stands for.
+const _: () = assert!(offset_of!(LiveEvent, kind) < 4 && offset_of!(LiveEvent, speed) < 4);
+
+/// Makes memory that C has not set hold events: the enumerators of an event, kind and speed, are in its first word, and zero
+/// names one of each.
 unsafe fn name_events(events: *mut LiveEvents) {
     for place in 0..MAX_LIVE_EVENTS {
         // SAFETY: within the array of a struct that the caller promised to be writable.
         unsafe {
-            let event = (&raw mut (*events).events).cast::<LiveEvent>().add(place);
-            (&raw mut (*event).kind).write(LiveEventKind::GearReached);
-            (&raw mut (*event).speed).write(LiveSpeed::None);
+            (&raw mut (*events).events).cast::<LiveEvent>().add(place).cast::<u32>().write(0);
         }
     }
 }

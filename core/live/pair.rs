@@ -36,7 +36,7 @@ impl Pair {
     }
 
     /// What steps and the different age of the speeds may add to the slip, 1/min.
-    #[inline]
+    #[inline(never)]
     pub(super) fn bias(&self, plan: &LivePlan, ratio: f32) -> f32 {
         let share_per_s = self.rate_rpm_s / self.output;
         let of_output = plan.output.bias_rpm(share_per_s) + plan.limits.skew_s * self.rate_rpm_s;

@@ -262,13 +262,13 @@ impl LivePlan {
     }
 
     /// Ratio of a rank without sign; 0 for none.
-    #[inline]
+    #[inline(never)]
     pub(super) fn ratio(&self, rank: u8) -> f32 {
         self.ratios.get(usize::from(rank)).copied().unwrap_or(0.0)
     }
 
     /// Place in the unit's list of a rank; −1 for none.
-    #[inline]
+    #[inline(never)]
     pub(super) fn place(&self, rank: u8) -> i8 {
         if rank >= self.gear_count {
             return super::GEAR_IN_NONE;

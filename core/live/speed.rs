@@ -52,7 +52,7 @@ impl PlannedSensor {
     }
 
     /// Variance of one value at this speed, (1/min)².
-    #[inline]
+    #[inline(never)]
     pub(super) fn variance(&self, rpm: f32) -> f32 {
         self.lasting + self.single + self.ends(rpm)
     }
@@ -64,7 +64,7 @@ impl PlannedSensor {
     }
 
     /// Variance of the mean of so many values one after the other, (1/min)².
-    #[inline]
+    #[inline(never)]
     pub(super) fn variance_of_mean(&self, rpm: f32, share: f32) -> f32 {
         self.lasting + (self.single + self.ends(rpm) * share) * share
     }
