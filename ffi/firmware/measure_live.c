@@ -132,7 +132,7 @@ int main(void) {
     printf("live_stack_bytes: %u\n", stack_bytes(push_the_drive));
     printf("live_ask_stack_bytes: %u\n", stack_bytes(ask_everything));
     printf("live_monitor_bytes: %u\n", (unsigned)sizeof monitor);
-    printf("live_plan_bytes: %u\n", (unsigned)sizeof plan_made_here);
+    printf("live_monitor_and_plan_bytes: %u\n", (unsigned)(sizeof monitor + sizeof plan_made_here));
     require(tw_live_start(unit_plan, &monitor), "monitor");
     count_instructions();
     return 0;
