@@ -96,7 +96,8 @@ fn a_slip_is_found_as_soon_as_the_theory_says() {
         let samples = run_length_s / unit.sample_s;
         let h = threshold_for(samples, 0.5).unwrap();
         for slip_in_spreads in [1.0, 1.5, 2.0, 3.0] {
-            let expected_s = run_length(h, 0.5, 0.5 + clipped(slip_in_spreads - 0.5)).unwrap() * unit.sample_s;
+            let values = run_length(h, 0.5, 0.5 + clipped(slip_in_spreads - 0.5)).unwrap();
+            let expected_s = values * unit.sample_s / news_share(&unit);
             let delay = |seed| {
                 let mut steady = Steady::new(kind, setting, seed);
                 steady.settle();
@@ -115,6 +116,16 @@ fn a_slip_is_found_as_soon_as_the_theory_says() {
             assert!((0.8..1.1).contains(&ratio), "{ratio}");
         }
     }
+}
+
+/// Share of the samples that are judged: not those in which both speeds repeat, or one for the second time. Two values of a
+/// noise σ that hides the step q are the same with a chance of q/(2σ√π).
+fn news_share(unit: &LiveUnit) -> f32 {
+    let [input, output] = [unit.input, unit.output].map(|sensor| {
+        let dithered = sensor.source == SpeedSource::Bus && sensor.noise_rpm >= 0.5 * sensor.step_rpm;
+        if dithered { sensor.step_rpm / (2.0 * sensor.noise_rpm * std::f32::consts::PI.sqrt()) } else { 0.0 }
+    });
+    1.0 - input * output - input * input - output * output
 }
 
 /// Mean of a normal value that counts 2.5 at most (live.judge_slip).
