@@ -36,7 +36,7 @@ impl Ask {
     }
 }
 
-/// An answer of the rows of a block that [`ScreenBlock::lane`] hands out.
+/// An answer of the rows of a block that [`super::ScreenBlock::lane`] hands out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ScreenLane {
     /// `duration_s`.
