@@ -252,7 +252,8 @@ pub struct LiveShift {
     pub from: i8,
     /// Place of the gear that it reached, or is commanded to reach.
     pub to: i8,
-    /// The element that closes, if one alone does; [`NO_LIVE_ELEMENT`] else.
+    /// The element that slipped: the one that closes, or in a power downshift the one that opens, if it is one alone;
+    /// [`NO_LIVE_ELEMENT`] else.
     pub element: u8,
     /// Whether the fluid was colder than `cold_c`.
     pub cold: bool,

@@ -5737,7 +5737,8 @@ typedef struct tw_live_shift {
   int8_t from;
   /// Place of the gear that it reached, or is commanded to reach.
   int8_t to;
-  /// The element that closes, if one alone does; `TW_NO_LIVE_ELEMENT` else.
+  /// The element that slipped: the one that closes, or in a power downshift the one that opens, if it is one alone;
+  /// `TW_NO_LIVE_ELEMENT` else.
   uint8_t element;
   /// Whether the fluid was colder than `cold_c`.
   bool cold;
