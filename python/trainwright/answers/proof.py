@@ -48,6 +48,10 @@ class Proof:
         """The line about something."""
         return next(line for line in self.lines if line.about == about)
 
+    def of_gear(self, name: str) -> str:
+        """The worst verdict of a gear: its ratio and its slip."""
+        return min((line.verdict for line in self.lines if line.about in (f"ratio in {name}", f"slip in {name}")), key=ORDER.index)
+
     def sheet(self, *, title: str = "", story: str = "") -> Sheet:
         """As an answer."""
         return proof_sheet(self, title=title or f"Proof run of {self.seen.log.name}, {self.seen.variant}", story=story)
@@ -169,7 +173,7 @@ def _gear_table(proof: Proof) -> list[Table]:
         of_slip = proof.line(f"slip in {name}")
         slip = f"{number(of_slip.reading.value, 1)}" if of_slip.reading else "·"
         cells = (name, number(of_ratio.data["in_gear_s"], 0), ratio_text, off, of_ratio.verdict, slip, of_slip.verdict)
-        worst = min((of_ratio.verdict, of_slip.verdict), key=ORDER.index)
+        worst = proof.of_gear(name)
         rows.append(Row(cells, "" if worst == "GO" else worst))
     note = "± is twice the standard uncertainty. Slip at the input: the mean; after an alarm the greatest half second."
     if idle:

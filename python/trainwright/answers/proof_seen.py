@@ -191,12 +191,13 @@ class Seen:
         return self.log.columns.get(name, np.full(len(self.log.time_s), np.nan))
 
     def blocks(self, rows: Mask, *columns: Numbers) -> list[tuple[Numbers, Numbers]]:
-        """Means of columns over blocks of these rows, and how many values each mean has."""
+        """Means of columns over blocks of these rows, and how many values each mean has; blocks that are cut short are left out."""
         block = np.floor((self.log.time_s - self.log.time_s[0]) / max(BLOCK_S, self.log.sample_s)).astype(np.int64)
         known = rows & np.all([np.isfinite(column) for column in columns], axis=0)
         names, places = np.unique(block[known], return_inverse=True)
         count = np.bincount(places, minlength=len(names)).astype(np.float64)
-        return [(np.bincount(places, weights=column[known], minlength=len(names)) / np.maximum(count, 1), count) for column in columns]
+        whole = count >= count.max(initial=0.0) / 2
+        return [(np.bincount(places, weights=column[known], minlength=len(names))[whole] / count[whole], count[whole]) for column in columns]
 
 
 def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:

@@ -54,7 +54,7 @@ def pictures(proof: Proof) -> dict[str, Draw]:
 
 def _ladder(proof: Proof) -> Draw:
     seen = proof.seen
-    rungs = [(name, ratio(gear), proof.line(f"ratio in {name}").verdict) for name, gear in seen.gears.items() if ratio(gear) > 0]
+    rungs = [(name, ratio(gear), proof.of_gear(name)) for name, gear in seen.gears.items() if ratio(gear) > 0]
     output = seen.column("output_rpm")
     measured = np.where(seen.moving, seen.column("input_rpm") / np.where(output == 0, np.nan, output), np.nan)
     marks = []
