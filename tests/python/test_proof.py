@@ -254,6 +254,16 @@ def test_weak_pressure_and_a_hot_fluid() -> None:
     assert found.line("fluid below its limit").verdict == "NO-GO"
 
 
+def test_a_temperature_sensor_that_stands_still() -> None:
+    log = logs.driven(gear_s=60.0, hz=10)
+    log["temp_c"] = np.full_like(log["time_s"], 18.0)
+    cold = prove(log).line("temperature sensor")
+    assert cold.verdict == "NO-GO" and "still 18 °C" in cold.why and "wiring" in cold.do
+    log["temp_c"] = np.full_like(log["time_s"], 85.0)
+    warm = prove(log).line("temperature sensor")
+    assert warm.verdict == "NOT PROVEN" and "one value for 900 s" in warm.why
+
+
 def test_engine_torque_counts_only_with_the_lockup_on() -> None:
     log = logs.driven(("3", "4"))
     log["engine_torque_nm"] = log.pop("turbine_torque_nm")

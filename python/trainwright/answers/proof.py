@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from math import floor, isfinite, log10
 from typing import Any
@@ -208,20 +208,22 @@ def _suspect_tables(proof: Proof) -> list[Table]:
 
 
 def _shift_table(proof: Proof) -> list[Table]:
-    rows = []
-    for line in proof.lines:
-        if line.group != "shift" or "count" not in line.data:
-            continue
-        data = line.data
-        cells = (
-            line.about, str(data["count"]), _size(data["inertia_s"], 2), f"{_size(data['flare_rpm'], 0)}", f"{_size(data['dip_rpm'], 0)}",
-            _size(data["energy_j"] / 1000, 1), _size(data["rise_k"], 0), line.verdict,
-        )  # fmt: skip
-        rows.append(Row(cells, "" if line.verdict == "GO" else line.verdict))
-    if not rows:
+    shifts = [line for line in proof.lines if line.group == "shift" and "count" in line.data]
+    if not shifts:
         return []
-    note = "s: time of the speed change. Flare: input above the old gear. Dip: output below its trend, a tie-up. kJ and K: at the oncoming element, with a known torque."
-    return [Table("Shifts, the worst of each kind", ("shift", ">seen", ">s", ">flare rpm", ">dip rpm", ">kJ", ">K", "verdict"), rows, note)]
+    numbers: list[tuple[str, Callable[[dict[str, Any]], float], int]] = [
+        (">s", lambda shift: float(shift["inertia_s"]), 2), (">flare rpm", lambda shift: float(shift["flare_rpm"]), 0),
+        (">dip rpm", lambda shift: float(shift["dip_rpm"]), 0), (">kJ", lambda shift: float(shift["energy_j"]) / 1000, 1), (">K", lambda shift: float(shift["rise_k"]), 0),
+    ]  # fmt: skip
+    known = [column for column in numbers if any(isfinite(column[1](line.data)) for line in shifts)]
+    rows = [
+        Row((line.about, str(line.data["count"]), *(_size(value(line.data), decimals) for _, value, decimals in known), line.verdict), "" if line.verdict == "GO" else line.verdict)
+        for line in shifts
+    ]
+    columns = ("shift", ">seen", *(name for name, _, _ in known), "verdict")
+    note = "s: time of the speed change. Flare: input above the old gear. Dip: output below its trend, a tie-up."
+    heat = " kJ and K: at the element that closes." if any(name in columns for name in (">kJ", ">K")) else ""
+    return [Table("Shifts, the worst of each kind", columns, rows, note + heat)]
 
 
 def _size(value: float, decimals: int) -> str:
@@ -295,6 +297,7 @@ def _cards(proof: Proof) -> list[str]:
     cards += ["live.last_shift", "live.dip_rpm"] if proof.seen.shifts else []
     cards += ["live.energy_j"] if any(line.about.startswith("heat of") and line.reading for line in proof.lines) else []
     cards += ["train.diagnose"] if any("lost" in line.data for line in proof.lines) else []
+    cards += ["live.temp_stuck"] if proof.seen.of_kind("temperature stuck") else []
     cards += ["hydraulic.gear_pressure", "clutch.review"] if "pressure" in groups else []
     return [*cards, *(["converter.lockup_slip"] if "lock-up" in groups else [])]
 

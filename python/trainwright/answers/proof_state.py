@@ -117,6 +117,9 @@ def temperature_lines(seen: Seen, asked: Asked) -> list[Line]:
 
 def _moving(seen: Seen, temp: Numbers, known: Mask) -> Line:
     about, values = "temperature sensor", len(np.unique(temp[known]))
+    if stuck := seen.of_kind("temperature stuck"):
+        why = f"still {number(stuck[0]['value'], 0)} °C at {number(stuck[0]['found_s'], 0)} s, although the unit is driven"
+        return Line("temperature", about, "NO-GO", why, "measure the sensor and its wiring: cold and warm lines rest on it", data={"found_s": stuck[0]["found_s"]})
     time_s = seen.log.time_s[known]
     changed = np.flatnonzero(np.diff(temp[known], prepend=np.nan) != 0)
     longest = float(np.diff(np.append(time_s[changed], time_s[-1])).max())
