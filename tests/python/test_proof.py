@@ -154,7 +154,7 @@ def test_the_slip_of_the_trace(trace: proof.Proof) -> None:
     assert set(slip.data["suspects"]) == {"C1", "C2", "C3"}
     assert slip.data["element_rpm"]["C1"] == pytest.approx(2.00617 * slip.reading.value, rel=1e-3)
     # Sixth held for ten seconds before: that third to fifth held earlier clears nobody of a fault that came up later.
-    assert slip.do == "hold 2 under load: slip there means C1, no slip C2 or C3" and trace.next[0].lines == ("slip in 6",)
+    assert slip.do == "hold gear 2 under load: slip there means C1, no slip C2 or C3" and trace.next[0].lines == ("slip in 6",)
 
 
 def test_the_shifts_of_the_trace(trace: proof.Proof) -> None:
@@ -173,7 +173,7 @@ def test_what_the_trace_leaves_open_and_what_settles_it(trace: proof.Proof) -> N
     assert trace.line("gear sets of wren").verdict == "GO" and "heron excluded" in trace.line("gear sets of wren").why  # fourth tells
     settled = {about for one in trace.next for about in one.lines}
     assert set(open_) <= settled
-    assert "20 s steady in 1, 2, 7, 8; R at walking pace; torque at the input" in trace.next[1].what
+    assert "20 s steady in gear 1, 2, 7, 8; R at walking pace; torque at the input" in trace.next[1].what
 
 
 # ---- logs by formula: what is told of each
@@ -322,7 +322,7 @@ def test_one_command_on_a_csv(monkeypatch: pytest.MonkeyPatch) -> None:
     result = run(str(TRACE), *FILES)
     assert result.exit_code == 0, result.output
     text = " ".join(result.output.split())
-    assert "NO-GO: slip in 6, shift 4-5 warm, shift 5-6 warm. Run next: Hold 2 under load" in text
+    assert "NO-GO: slip in 6, shift 4-5 warm, shift 5-6 warm. Run next: Hold gear 2 under load" in text
     assert "Run next" in text and "NOT PROVEN, not driven: 1, 2, 7, 8, R" in text and "common practice, no source" in text
     for caution in ("turning shafts", "road test", "hot fluid"):
         assert " ".join(hazard.caution(caution).split()[:6]) in text

@@ -128,7 +128,7 @@ def _ratio_line(seen: Seen, name: str, within: float, rule: Any, lost: Mapping[s
     if found.verdict == "NO-GO":
         return judged("ratio", about, found, "%", why, "look for parts of another variant, then for slip", **data)
     more = seconds * ((off.u / found.u_to_decide) ** 2 - 1) if 0 < found.u_to_decide < off.u else 20.0
-    return judged("ratio", about, found, "%", why, f"hold {name} for {number(max(more, 5.0), 0)} s more", "warm", **data)
+    return judged("ratio", about, found, "%", why, f"hold gear {name} for {number(max(more, 5.0), 0)} s more", "warm", **data, **({"more_s": max(more, 5.0)} if found.verdict == "NOT PROVEN" else {}))
 
 
 # ---- variant
@@ -157,7 +157,7 @@ def variant_lines(seen: Seen, rule: Any) -> list[Line]:
     if sensor_fault(seen):
         return [not_proven("ratio", about, "the speeds themselves are wrong", "mend the sensors first", "mend", **data)]
     if not usable:
-        return [not_proven("ratio", about, f"only {' '.join(telling)} differ between the variants, none of them was driven", f"hold {drive[0]} for 30 s", "warm", **data)]
+        return [not_proven("ratio", about, f"only {' '.join(telling)} differ between the variants, none of them was driven", f"hold gear {drive[0]} for 30 s", "warm", **data)]
     away = {variants: {name: fit_ratio(measured, table[name].ratio_exact, coverage=COVERAGE) for name in usable if (measured := seen.ratio(name))} for variants, table in exact.items()}
     weight = {variants: -0.5 * sum(fit.z**2 for fit in fits.values()) for variants, fits in away.items()}
     top = max(weight.values())
@@ -177,7 +177,7 @@ def variant_lines(seen: Seen, rule: Any) -> list[Line]:
         why, do = f"{told}: the ratios fit no variant of the family", "look for slip and for a wrong tooth count first, and whether the speeds are worse than the log shows"
         return [Line("ratio", about, verdict, why, do, chance=chance, data=data)]
     why = f"{told} cannot yet tell {' from '.join(exact)}"
-    return [Line("ratio", about, verdict, why, f"hold {drive[0]} for 60 s at a steady speed", chance=chance, needs=frozenset({"warm"}), data=data)]
+    return [Line("ratio", about, verdict, why, f"hold gear {drive[0]} for 60 s at a steady speed", chance=chance, needs=frozenset({"warm"}), data=data)]
 
 
 # ---- slip
@@ -207,7 +207,7 @@ def _slip_line(seen: Seen, name: str, slip_rpm: float, rule: Any) -> Line:
     why = f"no alarm; mean {number(slip.value, 1)} rpm, less than {number(less, 1)} rpm" if found.verdict == "GO" else f"mean {number(slip.value, 1)} rpm, at most {number(slip_rpm, 0)} rpm asked"
     if found.verdict == "NO-GO" and slip.value < 0:
         return judged("slip", about, found, "rpm", f"{why}; under drive an element cannot slip this way", "check the speed sensors", gear=name, less_than_rpm=less)
-    return judged("slip", about, found, "rpm", why, f"hold {name} for 30 s more under load", "warm", gear=name, less_than_rpm=less)
+    return judged("slip", about, found, "rpm", why, f"hold gear {name} for 30 s more under load", "warm", gear=name, less_than_rpm=less, **({"more_s": 30.0} if found.verdict == "NOT PROVEN" else {}))
 
 
 def mean_slip(seen: Seen, name: str, measured: Reading) -> Reading:
@@ -235,7 +235,7 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
     if found.verdict == "NO-GO":
         return judged("slip", f"slip in {name}", found, "rpm", why, tell_apart(seen, suspects), **data)
     small = f"{why}: not proven to be more than {number(slip_rpm, 0)} rpm"
-    return Line("slip", f"slip in {name}", "NOT PROVEN", small, f"hold {name} for a minute under load", reading, "rpm", found.limits, found.chance, frozenset({"warm"}), data)
+    return Line("slip", f"slip in {name}", "NOT PROVEN", small, f"hold gear {name} for a minute under load", reading, "rpm", found.limits, found.chance, frozenset({"warm"}), data)
 
 
 def slip_u(seen: Seen, name: str, count: int) -> float:
@@ -269,5 +269,5 @@ def tell_apart(seen: Seen, suspects: list[str]) -> str:
     rest = [element for element in leading if element not in slips]
     if slips and rest:
         where = "" if ratio(seen.gears[after]) > 0 else " (at walking pace, or on the dyno)"
-        return f"hold {after} under load{where}: slip there means {' or '.join(slips)}, no slip {' or '.join(rest)}"
+        return f"hold gear {after} under load{where}: slip there means {' or '.join(slips)}, no slip {' or '.join(rest)}"
     return f"look at {' and '.join(leading or suspects)} first: the gears that were driven leave nothing else likely"

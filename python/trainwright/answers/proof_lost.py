@@ -113,7 +113,7 @@ def _run_next(suspects: list[Suspect], following: NextGear) -> str:
     first = [suspect for suspect in suspects if suspect.rank == 1]
     gives = ", ".join(f"{one.element} {one.failure} gives {_gives(symptom, following.load)}" for one, symptom in zip(first, following.shown, strict=True))
     tied = " (try it at idle with the wheels free: it may tie up)" if following.tie_ups else ""
-    return f"run {following.gear} in {following.load}{tied}: {gives}"
+    return f"run gear {following.gear} in {following.load}{tied}: {gives}"
 
 
 def _gives(symptom: Symptom, load: str) -> str:

@@ -67,7 +67,8 @@ def _drive(seen: Seen, asked: Asked, done: Sequence[Line], warm: str) -> str:
     if any(line.group == "shift" and line.data.get("missing") for line in done):
         told.append("up and down through every gear")
     if forward:
-        told.append(f"{STEADY_S} s steady in {', '.join(forward)}")
+        steady_s = max([STEADY_S, *(line.data.get("more_s", 0.0) for line in done)])
+        told.append(f"{number(steady_s, 0)} s steady in gear {', '.join(forward)}")
     if backward:
         told.append(f"{', '.join(backward)} at walking pace")
     if any("lockup" in line.needs for line in done):
