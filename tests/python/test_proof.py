@@ -307,6 +307,15 @@ def test_smooth_coarse_and_noisy_speeds_fail_nothing(noise_rpm: float, step_rpm:
     assert found.line("ratio in 4").verdict == "GO"
 
 
+def test_values_that_cannot_be_are_counted_and_no_log_breaks_it() -> None:
+    log = logs.driven(("3", "4"))
+    log["input_rpm"][::50], log["output_rpm"][7::50], log["temp_c"][3] = 1e30, -5.0, np.inf
+    found = prove(log)
+    assert not failed(found) and "impossible" in found.line("values").why and found.line("ratio in 4").verdict == "GO"
+    nothing = prove({"time_s": [0.0, 1.0, 2.0], "input_rpm": [np.nan, np.inf, -1.0], "output_rpm": [0.0, np.nan, 1e38]})
+    assert not failed(nothing) and nothing.verdict == "NOT PROVEN" and nothing.sheet().answer
+
+
 # ---- console, page, report
 
 

@@ -175,6 +175,8 @@ def _gear_table(proof: Proof) -> list[Table]:
         cells = (name, number(of_ratio.data["in_gear_s"], 0), ratio_text, off, of_ratio.verdict, slip, of_slip.verdict)
         worst = proof.of_gear(name)
         rows.append(Row(cells, "" if worst == "GO" else worst))
+    if not rows:
+        return []
     note = "± is twice the standard uncertainty. Slip at the input: the mean; after an alarm the greatest half second."
     if idle:
         note += f" NOT PROVEN, not driven: {', '.join(idle)}."

@@ -187,8 +187,9 @@ class Seen:
         return [event for event in self.events if event["kind"] == kind]
 
     def column(self, name: str) -> Numbers:
-        """A column of the log; NaN where it has none."""
-        return self.log.columns.get(name, np.full(len(self.log.time_s), np.nan))
+        """A column of the log; NaN where it has no value, or a speed that cannot be."""
+        values = self.log.columns.get(name, np.full(len(self.log.time_s), np.nan))
+        return possible_speeds(values) if name.endswith("_rpm") else values
 
     def blocks(self, rows: Mask, *columns: Numbers) -> list[tuple[Numbers, Numbers]]:
         """Means of columns over blocks of these rows, and how many values each mean has; blocks that are cut short are left out."""
@@ -198,6 +199,12 @@ class Seen:
         count = np.bincount(places, minlength=len(names)).astype(np.float64)
         whole = count >= count.max(initial=0.0) / 2
         return [(np.bincount(places, weights=column[known], minlength=len(names))[whole] / count[whole], count[whole]) for column in columns]
+
+
+def possible_speeds(values: Numbers) -> Numbers:
+    """The same with NaN for speeds that cannot be."""
+    with np.errstate(invalid="ignore"):
+        return np.where((values >= 0) & (values <= GREATEST_RPM), values, np.nan)
 
 
 def rows_of(table: Mapping[str, Any]) -> list[dict[str, Any]]:
@@ -210,7 +217,7 @@ def watch_log(source: Any, family: Family, variant: str, asked: Asked, *, column
     """Reads a log and lets the monitor of the unit run over it."""
     train = family.train(variant)
     log = read_log(source, columns=columns, gears=_numbers(train, _unit(train, asked.limits, dict.fromkeys(("input", "output"), ANY), 0.1)))
-    found = {name: _sensor(values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
+    found = {name: _sensor(possible_speeds(values) if name.endswith("_rpm") else values) for name, values in log.columns.items() if name not in ("time_s", "lockup")}
     speeds = {name: _speed(log, f"{name}_rpm", found[f"{name}_rpm"]) for name in ("input", "output", "engine") if f"{name}_rpm" in found}
     limits = live.Limits(**{**asked.limits.as_dict(), "skew_s": log.sample_s, "ratio_u_rel": max(asked.limits.ratio_u_rel, _reached_u_rel(log, speeds))})
     unit = _unit(train, limits, speeds, log.sample_s)
@@ -238,7 +245,8 @@ def _reached_u_rel(log: Log, speeds: Mapping[str, live.SpeedSensor]) -> float:
     values = max(int(WINDOW_S / log.sample_s), 1)
     shares = []
     for name in ("input", "output"):
-        turning = log.columns[f"{name}_rpm"][log.columns[f"{name}_rpm"] > 0]
+        speeds_rpm = possible_speeds(log.columns[f"{name}_rpm"])
+        turning = speeds_rpm[speeds_rpm > 0]
         slow = float(np.quantile(turning, 0.1)) if len(turning) else 1.0
         shares.append(float(speeds[name].u_rpm(rpm=slow, window_s=values * log.sample_s, values=values)) / slow)
     return hypot(*shares)
