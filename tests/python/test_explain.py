@@ -34,8 +34,8 @@ def hold() -> trainwright.clutch.Hold:
 
 PLAIN = {"Reading", "Repeated", "Limits", "Budget", "Judgment", "Fluid"}
 """What a formula of any chapter may return: its explanation is had with the id of the card."""
-IN_PYTHON = {"OperatingPoints": "OperatingPoint", "Diagnosis": "Suspect", "MeasurePlan": "MeasureGain"}
-"""Results that Python has as lists, by what they are lists of."""
+IN_PYTHON = {"OperatingPoints": "OperatingPoint", "Diagnosis": "Suspect", "MeasurePlan": "MeasureGain", "LiveShift": "Shift", "LiveRatio": "Ratio"}
+"""Results that Python has as lists, by what they are lists of, or under a shorter name."""
 OTHERWISE = {
     "train.resolve": "its State is explained as that of train.solve",
     "train.planet_speeds": "Python has a dictionary",

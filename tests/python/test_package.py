@@ -18,7 +18,7 @@ import trainwright
 from hypothesis import given
 from hypothesis import strategies as st
 from hypothesis.extra import numpy as hnp
-from trainwright import Error, Limits, RangeWarning, Reading, fleet
+from trainwright import Error, Limits, RangeWarning, Reading, fleet, live
 from trainwright.judge import chance_inside, normal_cdf
 
 CHAPTERS = {name: getattr(trainwright, name) for name in trainwright.__all__ if hasattr(getattr(trainwright, name), "__all__")}
@@ -264,6 +264,11 @@ RULES_OF_A_ROW = {
     f"duty.{rule}" for rule in ("gear_in_effect", "unlocked_torque_nm", "holds_nm", "damages", "converter_loss_kw", "faster_aging", "satellite")
 }
 """Rules of the pass over rows, which Python has as one function."""
+RULES_OF_A_SAMPLE = {
+    f"live.{rule}"
+    for rule in ("judge_slip", "last_shift", "dip_rpm", "energy_j", "lockup_settled", "wrong_teeth", "swapped", "temp_stuck")
+}
+"""Rules of the monitor, which Python has as one class."""
 
 
 @pytest.mark.parametrize("id", [card.id for card in trainwright.cards()])
@@ -273,6 +278,8 @@ def test_a_formula_names_its_source_in_its_help(id: str) -> None:
     helps = [inspect.getdoc(getattr(owner, name)) or "" for owner in owners if hasattr(owner, name)]
     if id in RULES_OF_A_ROW:
         helps = [inspect.getdoc(fleet.Unit.row) or ""]
+    if id in RULES_OF_A_SAMPLE:
+        helps = [inspect.getdoc(live.Monitor) or ""]
     assert helps and any("Source: " in text for text in helps)
 
 

@@ -164,7 +164,7 @@ impl State {
 
 named! {
     /// A shift. What is not known is NaN.
-    "trainwright.live" Shift {
+    "trainwright.live" Shift, explained by ["live.last_shift"] {
         /// Name of the gear that it left.
         from_gear: String,
         /// Name of the gear that it reached.
@@ -294,7 +294,7 @@ class! {
 
 class! {
     /// The ratio of a gear as it was measured, from all windows of it.
-    "trainwright.live" Ratio = core::LiveRatio {
+    "trainwright.live" Ratio = core::LiveRatio, explained by ["live.ratio"] {
         /// Mean ratio, a magnitude; NaN before the first window.
         ratio: f32,
         /// Its standard uncertainty.

@@ -70,6 +70,9 @@ impl Watched {
 
 /// Watches one unit, sample by sample: which gear is in effect, what slips, how each shift went.
 ///
+/// Source: E. S. Page (1954) and D. Siegmund (1985) for the alarm (from memory), definitions for the rest; each rule has a card,
+/// `live.judge_slip`, `live.last_shift`, `live.dip_rpm`, `live.energy_j`, `live.lockup_settled`, `live.wrong_teeth`, `live.swapped`.
+///
 /// >>> sensor = SpeedSensor.bus(step_rpm=0.5, noise_rpm=0.5, age_limit_s=0.05, greatest_rpm=8000.0)
 /// >>> limits = Limits.common_practice(slip_rpm=1.0, skew_s=0.0, ratio_u_rel=1e-4)
 /// >>> unit = Unit(gears=[Gear(name="1", number=1, ratio=4.0), Gear(name="2", number=2, ratio=2.5)],
@@ -213,6 +216,7 @@ impl Monitor {
     }
 
     /// The ratio of a gear as it was measured.
+    /// Source: JCGM 100:2008, 5.1.2 (from memory), for a ratio of means over windows.
     fn ratio(&self, gear: &str) -> PyResult<Ratio> {
         let place = self.0.unit.place(gear)?;
         Ok(self.0.monitor.ratio(&self.0.unit.plan, place).into())

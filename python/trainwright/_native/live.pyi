@@ -420,6 +420,9 @@ class Monitor:
     """
     Watches one unit, sample by sample: which gear is in effect, what slips, how each shift went.
 
+    Source: E. S. Page (1954) and D. Siegmund (1985) for the alarm (from memory), definitions for the rest; each rule has a card,
+    `live.judge_slip`, `live.last_shift`, `live.dip_rpm`, `live.energy_j`, `live.lockup_settled`, `live.wrong_teeth`, `live.swapped`.
+
     >>> sensor = SpeedSensor.bus(step_rpm=0.5, noise_rpm=0.5, age_limit_s=0.05, greatest_rpm=8000.0)
     >>> limits = Limits.common_practice(slip_rpm=1.0, skew_s=0.0, ratio_u_rel=1e-4)
     >>> unit = Unit(gears=[Gear(name="1", number=1, ratio=4.0), Gear(name="2", number=2, ratio=2.5)],
@@ -464,6 +467,7 @@ class Monitor:
     def ratio(self, /, gear: str) -> Ratio:
         """
         The ratio of a gear as it was measured.
+        Source: JCGM 100:2008, 5.1.2 (from memory), for a ratio of means over windows.
         """
     @property
     def shifts(self, /) -> list[Shift]:
@@ -516,6 +520,10 @@ class Ratio:
     """
     The ratio of a gear as it was measured, from all windows of it.
     """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
+    """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
     def __hash__(self, /) -> int: ...
@@ -525,6 +533,12 @@ class Ratio:
     def as_dict(self, /) -> dict[str, Any]:
         """
         The fields by name, nested classes as dictionaries too.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def ratio(self, /) -> float:
@@ -556,6 +570,10 @@ class Ratio:
 class Shift:
     """
     A shift. What is not known is NaN.
+    """
+    CARDS: Final[tuple]
+    """
+    Ids of the formulas whose result this can be.
     """
     def __eq__(self, other: object, /) -> bool: ...
     def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, Any]]: ...
@@ -606,6 +624,12 @@ class Shift:
     def energy_j(self, /) -> float:
         """
         Heat of the slip, J.
+        """
+    def explain(self, /, *, card: str | None = None, unit: str | None = None, inputs: Sequence[str] | None = None, **more) -> Explanation:
+        """
+        The worked explanation of this result. `card` names the formula where several are possible, `unit` and
+        `inputs` the unit of its judgment and the inputs of its budget; further values by name are inputs that the
+        result does not keep.
         """
     @property
     def fill_s(self, /) -> float:
