@@ -96,7 +96,7 @@ link_live() {
 # What a sample can reach; what a monitor needs whose plan was made on the host, as in live_tool.c; and the making of the plan.
 per_sample="tw_live_start tw_live_push"
 asked="tw_live_marked tw_live_event_name tw_live_last_shift tw_live_counts_of tw_live_ratio_of tw_live_suspects_of tw_live_gear_chances"
-configured="tw_live_bus tw_live_counted tw_live_edges tw_live_plan_unit"
+configured="tw_live_bus tw_live_counted tw_live_edges tw_live_unit_plan"
 link_live $out/live_push.elf tw_live_push
 link_live $out/live_sample.elf $per_sample
 link_live $out/live_monitor.elf $per_sample $asked

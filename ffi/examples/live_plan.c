@@ -1,8 +1,8 @@
 /* Makes the plan of a unit for the live monitor and writes it to the standard output as a C array. It runs on a PC when the
  * firmware is built; the plan then lies in flash, and is shared by every monitor of such a unit.
  *
- * A control that learns sensors or limits only in the vehicle calls the same functions on the microcontroller, with 584 bytes of RAM
- * for the plan. `unit_image` is the image of the unit, written from the exact gear train (see flash_image.rs beside this
+ * A control that learns sensors or limits only in the vehicle calls the same functions on the microcontroller, and keeps the
+ * plan in RAM. `unit_image` is the image of the unit, written from the exact gear train (see flash_image.rs beside this
  * file), so that no train is solved here. */
 #include "trainwright.h"
 #include <stdio.h>
@@ -56,7 +56,7 @@ static void make_plan(tw_live_plan *plan) {
     choose_limits(&unit.limits);
     unit.sample_s = SAMPLE_S;
     memset(plan, 0, sizeof *plan);
-    need(tw_live_plan_unit(&unit, plan), "unit");
+    need(tw_live_unit_plan(&unit, plan), "unit");
 }
 
 int main(void) {

@@ -8805,10 +8805,23 @@ tw_status tw_live_shifts_to_limit(const struct tw_live_element *element,
                                   struct tw_shifts_to_limit *out_shifts);
 
 /// Checks a unit and reduces it to what a sample needs. Do this once; every monitor of such a unit shares the plan.
-tw_status tw_live_plan_unit(const struct tw_live_unit *unit, struct tw_live_plan *out_plan);
+tw_status tw_live_unit_plan(const struct tw_live_unit *unit, struct tw_live_plan *out_plan);
 
 /// A monitor that has seen nothing yet. Also the way to start again.
-tw_status tw_live_start(const struct tw_live_plan *plan, struct tw_live_monitor *out_monitor);
+///
+/// A monitor in firmware, as in ffi/examples/live_tool.c:
+/// 1. Make the plan of the unit, once: gears and elements from the flash image (`tw_flash_live_gears`,
+///    `tw_flash_live_elements`), a sensor for each speed (`tw_live_bus`, `tw_live_counted`, `tw_live_edges`), limits, then
+///    `tw_live_unit_plan`. Best on a PC (ffi/examples/live_plan.c): the plan then lies in flash.
+/// 2. `tw_live_start`, once for each unit that is watched. The monitor is a plain value: copy it, store it, forget it.
+/// 3. For each new pair of speeds fill a `tw_live_sample`, what is not known as NAN (torque, temperature, pressure),
+///    TW_GEAR_NOT_COMMANDED, -1 (lockup); a speed that did not come has the state TW_READING_STATE_MISSING. Raw values of a
+///    J1939 bus go through `tw_live_marked`. Then `tw_live_push`, and act on the events.
+/// 4. Whenever it is of use: `tw_live_last_shift`, `tw_live_ratio_of`, `tw_live_suspects_of`, `tw_live_counts_of`.
+///
+/// Gears are told by their place in the unit's list, elements by their number, times on the clock of the samples.
+tw_status tw_live_start(const struct tw_live_plan *plan,
+                        struct tw_live_monitor *out_monitor);
 
 /// Takes the next sample. Afterward `out_events` holds what this sample showed (look at the first `count` of `events`), and
 /// `out_state` the state after it.

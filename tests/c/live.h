@@ -155,7 +155,7 @@ static tw_status live_weigh_suspects(const vectors_row *row, double *out) {
         gear->forward = strtof(rest + 1, &rest);
         gear->backward = strtof(rest + 1, &rest);
     }
-    status = tw_live_plan_unit(&unit, &plan);
+    status = tw_live_unit_plan(&unit, &plan);
     if (status >= 0) status = tw_live_weigh_suspects(&plan, evidence, &found);
     if (status < 0) return status;
     const double answers[] = {
@@ -214,7 +214,7 @@ static tw_status live_unit_plan(const char *sensor, tw_live_plan *plan) {
                                                   : tw_live_edges(TEETH[i], 1e-6f, 0.0f, 0.05f, 8000.0f, to);
     }
     if (status >= 0) status = tw_live_bus(1.0f, 4.0f, 0.1f, 8000.0f, &unit.engine);
-    return status < 0 ? status : tw_live_plan_unit(&unit, plan);
+    return status < 0 ? status : tw_live_unit_plan(&unit, plan);
 }
 
 static tw_speed_reading live_reading(const vectors_row *row, const char *shaft) {
