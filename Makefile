@@ -15,6 +15,7 @@ run: .venv/wheel
 bench: .venv/wheel .venv/test-tools
 	$(venv)/python benches/compare.py
 	$(venv)/python benches/fleet.py
+	cargo bench --quiet --bench live_alarms
 	$(venv)/python benches/live.py
 
 firmware:

@@ -115,4 +115,14 @@ fn a_real_locked_top_gear_does_not_alarm() {
         let on_locked = alarms.iter().filter(|(_, _, ratio)| BAND.contains(ratio)).count();
         assert_eq!(on_locked, 0, "{alarms:?}");
     }
+    // The same drive with a clutch that slips by 6 % from second 200 on, put in: it is found within 15 s.
+    let mut slipping = rows;
+    for row in slipping.iter_mut().filter(|row| row.time_s >= 200.0) {
+        row.engine_rpm *= 1.06;
+    }
+    for step in [0.0, 1.0 / 1.609_344] {
+        let alarms = alarms(&slipping, step);
+        println!("with slip from 200 s on: {alarms:.1?}");
+        assert!(alarms.iter().any(|(_, found_s, _)| (200.0..215.0).contains(found_s)), "{alarms:?}");
+    }
 }

@@ -28,7 +28,7 @@ pub(super) const ALARM: Card = Card {
             "1",
         ),
     ],
-    range: "in a gear that has settled, noise white; under drive only s > 0 can be slip. One value counts 2.5 u at most: a short glitch cannot \
+    range: "in a gear that has settled, noise white; a value that repeats although noise should change it is left out from the second time on; under drive only s > 0 can be slip. One value counts 2.5 u at most: a short glitch cannot \
         alarm. Without a commanded gear the alarm waits until the onset is as old as follow_s: until then it may be a shift",
     source: &card::CUMULATIVE_SUMS,
     locator: "one-sided scheme; reference half way to the slip that is to be found, values clipped (derived)",

@@ -4,7 +4,7 @@ use super::drive::{Drive, invented_trace};
 use super::random::Random;
 use super::sensors::{KINDS, Kind, Sensors, Wrong};
 use super::watch::{Run, Setting, run, unit};
-use std::fmt::Write;
+use std::collections::BTreeMap;
 use trainwright::live::{LiveEventKind, ReadingState};
 
 /// One row of the table.
@@ -183,19 +183,18 @@ pub struct Effort {
     pub after_s: f64,
 }
 
-pub const EFFORT: Effort = Effort { seeds: 5, before_s: 60.0, after_s: 180.0 };
 pub const SETTING: Setting = Setting { slip_rpm: 10.0, run_length_s: 36_000.0 };
 
 /// What the drives of one row and kind of sensors gave.
 #[derive(Default)]
 pub struct Outcome {
-    /// Delays of the right answer, s.
+    /// Delays of the right answer, s, rising.
     pub delays_s: Vec<f64>,
     pub missed: u64,
-    /// Other alarms: before the fault, and after it.
-    pub false_before: usize,
-    pub wrong_after: usize,
-    pub words: std::collections::BTreeMap<&'static str, usize>,
+    /// Alarms before the fault.
+    pub before: usize,
+    /// Other alarms after it, by kind.
+    pub others: BTreeMap<&'static str, usize>,
 }
 
 pub fn outcome(fault: &Fault, kind: Kind, effort: Effort) -> Outcome {
@@ -204,14 +203,14 @@ pub fn outcome(fault: &Fault, kind: Kind, effort: Effort) -> Outcome {
     for seed in 0..effort.seeds {
         let mut random = Random::new(seed + 1000);
         let warms_up = fault.wrong == Wrong::TempStuck;
-        let seconds = effort.before_s + if warms_up { 8.0 } else { 1.0 } * effort.after_s;
+        let seconds = effort.before_s + if warms_up { 5.0 } else { 1.0 } * effort.after_s;
         let trace = invented_trace(seconds as usize, &mut random);
         let drive = Drive::new(&trace[..seconds as usize], seed);
         let drive = if warms_up { drive.cold() } else { drive };
         let sensors = Sensors::new(kind, seed).wrong(fault.wrong, effort.before_s, effort.before_s + fault.lasts_s);
-        let run = run(&plan, kind, drive, sensors);
-        outcome.take(fault, &run, effort);
+        outcome.take(fault, &run(&plan, kind, drive, sensors), effort);
     }
+    outcome.delays_s.sort_by(f64::total_cmp);
     outcome
 }
 
@@ -221,13 +220,12 @@ impl Outcome {
         for (event, truth) in &run.alarms {
             let after_s = truth.time_s - effort.before_s;
             if after_s < 0.0 {
-                self.false_before += 1;
+                self.before += 1;
             } else if Some(event.kind) == fault.found_as {
                 delay_s = delay_s.or(Some(after_s));
             } else {
-                self.wrong_after += 1;
+                *self.others.entry(event.kind.name()).or_default() += 1;
             }
-            *self.words.entry(event.kind.name()).or_default() += 1;
         }
         match (fault.found_as, delay_s) {
             (Some(_), Some(delay_s)) => self.delays_s.push(delay_s),
@@ -235,34 +233,38 @@ impl Outcome {
             (None, _) => {}
         }
     }
+
+    /// A cell of the table.
+    fn cell(&self, fault: &Fault) -> String {
+        let mut said = Vec::new();
+        let found = self.delays_s.len();
+        if let (Some(median), Some(most)) = (self.delays_s.get(found / 2), self.delays_s.last()) {
+            said.push(format!("{median:.2} s ({most:.2})"));
+        }
+        if self.missed > 0 {
+            said.push(format!("missed {}", self.missed));
+        }
+        said.extend(self.others.iter().map(|(word, count)| format!("{word} {count}")));
+        if self.before > 0 {
+            said.push(format!("before it {}", self.before));
+        }
+        if said.is_empty() && fault.found_as.is_none() {
+            return "silent".to_owned();
+        }
+        said.join(", ")
+    }
 }
 
-/// The table of DEVELOPERS.md.
+/// One row for each fault, one column for each kind of sensors.
 pub fn table(effort: Effort) -> String {
-    let mut table = String::from(
-        "| fault | sensors | found as | found | delay, median (most), s | false before | other alarms after |\n\
-         |---|---|---|---|---|---|---|\n",
-    );
+    let names: Vec<&str> = KINDS.into_iter().map(Kind::name).collect();
+    let mut table =
+        format!("| fault | should be found as | {} |\n|---|---|{}\n", names.join(" | "), "---|".repeat(KINDS.len()));
     for fault in FAULTS {
-        for kind in KINDS.into_iter().filter(|&kind| (fault.of)(kind)) {
-            let mut outcome = outcome(fault, kind, effort);
-            outcome.delays_s.sort_by(f64::total_cmp);
-            let found = outcome.delays_s.len();
-            let delay = match (outcome.delays_s.get(found / 2), outcome.delays_s.last()) {
-                (Some(median), Some(most)) => format!("{median:.2} ({most:.2})"),
-                _ => "-".to_owned(),
-            };
-            let said = fault.found_as.map_or("nothing", LiveEventKind::name);
-            let of = fault.found_as.map_or_else(|| "-".to_owned(), |_| format!("{found} of {}", effort.seeds));
-            let after =
-                outcome.words.iter().map(|(word, count)| format!("{word} {count}")).collect::<Vec<_>>().join(", ");
-            let (name, sensors, before) = (fault.name, kind.name(), outcome.false_before);
-            let _ = writeln!(
-                table,
-                "| {name} | {sensors} | {said} | {of} | {delay} | {before} | {} [{after}] |",
-                outcome.wrong_after
-            );
-        }
+        let cell = |kind| if (fault.of)(kind) { outcome(fault, kind, effort).cell(fault) } else { "-".to_owned() };
+        let cells: Vec<String> = KINDS.into_iter().map(cell).collect();
+        let said = fault.found_as.map_or("nothing", LiveEventKind::name);
+        table += &format!("| {} | {said} | {} |\n", fault.name, cells.join(" | "));
     }
     table
 }

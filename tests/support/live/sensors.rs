@@ -215,7 +215,7 @@ impl Sensors {
 
     /// The sample of this step, if one is pushed.
     pub fn read(&mut self, truth: &Truth) -> Option<LiveSample> {
-        self.pushed = self.step % self.kind.every() == 0;
+        self.pushed = self.step.is_multiple_of(self.kind.every());
         self.step += 1;
         let sample = self.sample(truth);
         self.pushed.then_some(sample)
@@ -237,7 +237,7 @@ impl Sensors {
                 _ => wrong,
             };
             match self.kind.bus() {
-                Some(bus) => self.bus(place, rpm[place], truth.time_s, bus, wrong),
+                Some(bus) => self.bus(place, (rpm[place], truth.time_s), bus, wrong),
                 None => self.wheel(place, rpm[place], truth.time_s, wrong),
             }
         });
@@ -294,8 +294,7 @@ impl Sensors {
     fn bus(
         &mut self,
         place: usize,
-        rpm: f64,
-        time_s: f64,
+        (rpm, time_s): (f64, f64),
         bus: (f64, f64, f64, f64, bool),
         wrong: Wrong,
     ) -> SpeedReading {
