@@ -83,11 +83,17 @@ fn not_a_value(state: ReadingState) -> SpeedReading {
     SpeedReading { state, ..SpeedReading::MISSING }
 }
 
+/// Whether a value is this whole number.
+#[inline]
+fn is_whole(value: f64, whole: f64) -> bool {
+    (value + 0.0).to_bits() == whole.to_bits() // -0 is 0
+}
+
 /// A count, where the number is one.
 #[inline]
 fn count(value: f64) -> Result<u32, ReadingState> {
     let count = value as u32;
-    if f64::from(count) == value {
+    if is_whole(value, count.into()) {
         Ok(count)
     } else if value.is_nan() {
         Err(state_of(value))
@@ -137,7 +143,6 @@ pub fn sample(unit: &Planned, given: u32, row: &[f64; COUNT]) -> Option<LiveSamp
     ] = row;
     let time_us = time_us(given, at_s, at_us)?;
     let number = gear as i8;
-    let is_number = f64::from(number) == gear;
     Some(LiveSample {
         time_us,
         input: reading(unit.unit.input.0.source, input_rpm, input_pulses, input_ticks),
@@ -149,10 +154,10 @@ pub fn sample(unit: &Planned, given: u32, row: &[f64; COUNT]) -> Option<LiveSamp
         pressure_kpa: pressure_kpa as f32,
         temp_c: temp_c as f32,
         engine_torque_nm: engine_torque_nm as f32,
-        commanded: if is_number { number } else { GEAR_NOT_COMMANDED },
-        lockup: if lockup == 1.0 {
+        commanded: if is_whole(gear, number.into()) { number } else { GEAR_NOT_COMMANDED },
+        lockup: if is_whole(lockup, 1.0) {
             1
-        } else if lockup == 0.0 {
+        } else if is_whole(lockup, 0.0) {
             0
         } else {
             -1
