@@ -348,6 +348,7 @@ macro_rules! named {
         }
 
         #[pymethods]
+        #[allow(clippy::wrong_self_convention, reason = "a field may be called from_gear")]
         impl $name {
             #[new]
             #[pyo3(signature = (*, $($field $(= <$kind as crate::class::Field>::Argument::from($default))?),+))]

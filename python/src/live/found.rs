@@ -47,15 +47,28 @@ words! {
 }
 
 /// Words for the kinds of events.
-pub const EVENT_KINDS: [&str; core::LiveEventKind::ALL.len()] = {
-    let mut names = [""; core::LiveEventKind::ALL.len()];
-    let mut place = 0;
-    while place < names.len() {
-        names[place] = core::LiveEventKind::ALL[place].name();
-        place += 1;
-    }
-    names
-};
+pub const EVENT_KINDS: [&str; core::LiveEventKind::ALL.len()] = [
+    "gear reached",
+    "shift began",
+    "shift done",
+    "flare",
+    "tie-up",
+    "lock-up on",
+    "lock-up off",
+    "slip",
+    "slip gone",
+    "slip reached",
+    "other gear",
+    "stale",
+    "lost",
+    "back",
+    "wrong teeth",
+    "swapped",
+    "time fault",
+    "hot",
+    "overheated",
+    "temperature stuck",
+];
 
 /// Words for the phases, by their number.
 pub const PHASES: [&str; 6] = ["no gear", "in gear", "fill", "torque", "inertia", "settle"];

@@ -65,7 +65,7 @@ impl Lane {
 
     /// Appends the answers of one piece of the data, which stand in the order of `order`, from row `start` on.
     fn append(&mut self, rows: usize, parts: &[(&Self, &Order<'_>)], start: usize) {
-        fn put<T: Copy + Default>(to: &mut Vec<T>, rows: usize, from: &[T], order: &Order<'_>, start: usize) {
+        fn put<T: Copy>(to: &mut [T], rows: usize, from: &[T], order: &Order<'_>, start: usize) {
             let base = to.len() - rows;
             for (&value, row) in from.iter().zip(order.rows()) {
                 to.get_mut(base + row - start).into_iter().for_each(|slot| *slot = value);
