@@ -36,16 +36,16 @@ def test_equal_suspects_lead_to_the_gear_to_try():
 
 
 def test_a_measured_ratio_is_an_observation():
-    found = answer("diagnose", FAMILY, "--ratio", "3", "4.252", "0.001", "--ratio", "5", "1.383", "0.001")
+    found = answer("diagnose", FAMILY, "--seen-ratio", "3", "4.252", "0.001", "--seen-ratio", "5", "1.383", "0.001")
     assert found["answer"] == "C1 dead explains all that was seen, and nothing else does as well."
     stuck = answer("diagnose", FAMILY, "--seen", "1", "other ratio")
     assert stuck["answer"].startswith("C1 stuck, C3 stuck explain it equally well. Run next: gear 2")
-    assert answer("diagnose", FAMILY, "--ratio", "1", "1.3832", "0.0002")["run_next"] is None
+    assert answer("diagnose", FAMILY, "--seen-ratio", "1", "1.3832", "0.0002")["run_next"] is None
 
 
 def test_nothing_seen_is_refused():
     result = CliRunner().invoke(shop, ["diagnose", FAMILY])
-    assert result.exit_code != 0 and "--ratio GEAR RATIO U" in result.output
+    assert result.exit_code != 0 and "--seen-ratio GEAR RATIO U" in result.output
 
 
 def test_what_no_single_element_explains_is_said():

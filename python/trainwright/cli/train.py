@@ -74,13 +74,13 @@ def faults(file: Path, variant: str | None) -> Sheet:
 @variant_option
 @click.option("--seen", "seen", nargs=2, type=(str, click.Choice(SEEN)), multiple=True,
               metavar="GEAR WHAT", help=f"A gear and what it does: {', '.join(SEEN)}. May be repeated; name right gears, too.")
-@click.option("--ratio", "ratios", nargs=3, type=(str, float, float), multiple=True, metavar="GEAR RATIO U",
+@click.option("--seen-ratio", "ratios", nargs=3, type=(str, float, float), multiple=True, metavar="GEAR RATIO U",
               help="A gear, the ratio measured in it under drive, and its standard uncertainty. May be repeated.")
 @answers_with_sheets
 def diagnose(file: Path, variant: str | None, seen: tuple[tuple[str, str], ...], ratios: tuple[tuple[str, float, float], ...]) -> Sheet:
     """Which element a complaint points to, and the gear to run next."""
     if not (seen or ratios):
-        raise click.UsageError("Say what a gear does: --seen GEAR WHAT, or --ratio GEAR RATIO U.")
+        raise click.UsageError("Say what a gear does: --seen GEAR WHAT, or --seen-ratio GEAR RATIO U.")
     title, train = family_or_train(file, variant)
     measured = [(gear, Reading(value=value, u=u)) for gear, value, u in ratios]
     return diagnose_sheet(train, seen, ratios=measured, title=f"Suspects in {title}")
