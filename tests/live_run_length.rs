@@ -104,8 +104,7 @@ fn a_slip_is_found_as_soon_as_the_theory_says() {
                 (1..10_000).find(|_| steady.step(f64::from(slip_in_spreads * spread))).unwrap()
             };
             let trials = 60;
-            let mean_s =
-                f64::from((0..trials).map(|seed| delay(seed)).sum::<i32>()) / trials as f64 * steady_period(&unit);
+            let mean_s = f64::from((0..trials).map(delay).sum::<i32>()) / trials as f64 * steady_period(&unit);
             println!(
                 "{}: slip {:.2} rpm found after {mean_s:.3} s, theory {expected_s:.3} s",
                 kind.name(),
