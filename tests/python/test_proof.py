@@ -206,6 +206,17 @@ def test_a_dead_clutch_is_named(clean: proof.Proof) -> None:
     assert found.line("ratio in 4").verdict == "NO-GO" and found.line("ratio in 3").verdict == "GO"
 
 
+def test_a_dead_one_way_clutch_is_told_by_the_gear_that_does_without_it() -> None:
+    assert prove(logs.driven(("2", "3"), lost=("2",))).line("gear 2").do == "F1 dead explains all of it, and nothing else does as well: look there"
+
+
+def test_suspects_that_one_gear_cannot_tell_get_the_gear_to_run_next() -> None:
+    """C1, C2 and C3 hold sixth; third shows 4.252 without C1, 3.204 without C2 and its own ratio without C3 (train.symptom)."""
+    found = prove(logs.driven(("6",), lost=("6",)))
+    told = "Run gear 3 in drive: C1 dead gives a ratio of 4.252, C2 dead gives a ratio of 3.204, C3 dead gives its own ratio."
+    assert found.next[0].what == told and found.next[0].lines == ("gear 6",)
+
+
 @pytest.mark.parametrize(("change", "says", "does"), [("teeth", "same share in every gear", "count the teeth"), ("swapped", "change places", "swap the two sensors")])
 def test_a_wrong_sensor_is_told_and_leaves_everything_else_open(change: str, says: str, does: str) -> None:
     log = logs.driven(logs.UP)

@@ -78,7 +78,7 @@ def lost_lines(seen: Seen) -> list[Line]:
     else:
         do = f"{' or '.join(first)} explains it; {_run_next(suspects, following) if following else 'no other gear tells them apart'}"
     named = "gear" if len(gone) == 1 else "gears"
-    return [Line("ratio", f"{named} {' '.join(gone)}", "NO-GO", f"commanded, does not come: {shows}" if len(gone) == 1 else f"commanded, do not come: {shows}", do, data={"lost": gone, "suspects": first, "next_gear": following and following.gear})]
+    return [Line("ratio", f"{named} {' '.join(gone)}", "NO-GO", f"commanded, does not come: {shows}" if len(gone) == 1 else f"commanded, do not come: {shows}", do, data={"lost": gone, "suspects": first, "run": _run_next(suspects, following) if following and whole else ""})]
 
 
 def seen_suspects(seen: Seen, gone: dict[str, str]) -> list[Suspect]:
@@ -86,7 +86,7 @@ def seen_suspects(seen: Seen, gone: dict[str, str]) -> list[Suspect]:
     observations: list[Any] = []
     for name in seen.gears:
         if name not in gone:
-            if seen.seconds(seen.in_gear(name)) >= LEAST_S:
+            if seen.seconds(seen.commanded(name) & seen.shows(name)) >= LEAST_S:
                 observations.append((name, "as commanded", "drive"))
             continue
         rows = seen.commanded(name) & ~seen.shows(name)
@@ -119,7 +119,9 @@ def _run_next(suspects: list[Suspect], following: NextGear) -> str:
 def _gives(symptom: Symptom, load: str) -> str:
     if load == "coast":
         return {"no drive": "free coasting", "drives": "braking"}.get(symptom.coast, symptom.coast)
-    return symptom.drive if symptom.ratio is None else f"{symptom.drive} {number(symptom.ratio, 3)}"
+    if symptom.drive == "as commanded":
+        return "its own ratio"
+    return symptom.drive if symptom.ratio is None else f"a ratio of {number(symptom.ratio, 3)}"
 
 
 def suspect_table(seen: Seen) -> list[Table]:

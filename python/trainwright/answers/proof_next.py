@@ -31,6 +31,7 @@ class Next:
 def next_runs(seen: Seen, asked: Asked, lines: Sequence[Line]) -> list[Next]:
     """Mends first, then what tells suspects apart, then the drive that settles most lines, and so on."""
     found = [Next(f"{line.do[0].upper()}{line.do[1:]}.", (line.about,)) for line in lines if line.group == "log" and line.verdict == "NO-GO"]
+    found += [Next(f"{line.data['run'][0].upper()}{line.data['run'][1:]}.", (line.about,)) for line in lines if line.data.get("run")]
     told = dict.fromkeys(line.do for line in lines if line.group == "slip" and line.verdict == "NO-GO" and line.do.startswith("hold"))
     found += [Next(f"{do[0].upper()}{do[1:]}.", tuple(line.about for line in lines if line.do == do)) for do in told]
     open_ = [line for line in lines if line.verdict == "NOT PROVEN" and line.needs]
