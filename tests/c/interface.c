@@ -151,7 +151,33 @@ static void junk_in_families(void) {
     expect(tw_interchange_close_set(&family, &crossing, 0, 0, &set) < 0, "more parts than fit");
 }
 
+/* A sample, a sensor and an event in which a number names nothing. */
+static void junk_in_samples(void) {
+    const uint8_t junk = 77;
+    tw_live_unit unit;
+    tw_live_plan plan;
+    tw_live_monitor monitor;
+    tw_live_sample sample;
+    tw_live_events events;
+    tw_live_state state;
+    tw_speed_spread spread;
+    tw_text name;
+    memset(&unit, 0, sizeof unit);
+    memset(&plan, 0, sizeof plan);
+    memset(&monitor, 0, sizeof monitor);
+    memset(&sample, 0, sizeof sample);
+    memset(&events, 0x5A, sizeof events);
+    memcpy(&unit.output.source, &junk, 1);
+    expect(tw_live_unit_plan(&unit, &plan) == TW_STATUS_OUT_OF_RANGE, "source of a sensor");
+    expect(tw_live_spread(&unit.output, &spread) == TW_STATUS_OUT_OF_RANGE, "source of a sensor");
+    memcpy(&sample.engine.state, &junk, 1);
+    expect(tw_live_push(&monitor, &plan, &sample, &events, &state) == TW_STATUS_OUT_OF_RANGE, "state of a reading");
+    expect(events.count == 0x5A5A5A5Au, "untouched");
+    expect(tw_live_event_name(junk, &name) == TW_STATUS_OUT_OF_RANGE, "kind of event");
+}
+
 int main(void) {
+    junk_in_samples();
     versions_and_words();
     null_pointers();
     numbers_that_name_nothing();
