@@ -210,6 +210,22 @@ def test_a_dead_one_way_clutch_is_told_by_the_gear_that_does_without_it() -> Non
     assert prove(logs.driven(("2", "3"), lost=("2",))).line("gear 2").do == "F1 dead explains all of it, and nothing else does as well: look there"
 
 
+def test_coasting_over_a_one_way_clutch_is_no_lost_gear() -> None:
+    """First and second coast freely by design: the input falls to idle while the wheels roll on."""
+    log = logs.driven(("2", "3"), gear_s=20.0)
+    idle = (log["time_s"] > 4.0) & (log["time_s"] < 19.0)
+    log["input_rpm"][idle] = 850.0 + np.round(np.random.default_rng(5).normal(0.0, 2.0, int(idle.sum())) * 2) / 2
+    log["lockup"][idle] = 0
+    assert not failed(prove(log))
+
+
+def test_speeds_without_commands_give_the_same_gears(trace: proof.Proof) -> None:
+    read = read_log(TRACE, gears=GEARS)
+    found = prove({name: read.columns[name] for name in ("time_s", "input_rpm", "output_rpm", "engine_rpm", "temp_c")})
+    assert failed(found) == ["slip in 6", "shift 4-5 warm"]  # a tie-up before the ratio moves shows only against a command
+    assert found.line("ratio in 4").reading == trace.line("ratio in 4").reading
+
+
 def test_suspects_that_one_gear_cannot_tell_get_the_gear_to_run_next() -> None:
     """C1, C2 and C3 hold sixth; third shows 4.252 without C1, 3.204 without C2 and its own ratio without C3 (train.symptom)."""
     found = prove(logs.driven(("6",), lost=("6",)))

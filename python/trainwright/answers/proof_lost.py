@@ -29,11 +29,20 @@ def lost(seen: Seen) -> dict[str, str]:
         return {}
     found = {}
     for name in seen.gears:
-        rows = seen.commanded(name)
+        rows = seen.commanded(name) & ~_coasts(seen, name)
         seconds = seen.seconds(rows)
-        if seconds >= LEAST_S and seen.seconds(rows & seen.shows(name)) < 0.5 * seconds:
-            found[name] = _shown(seen, rows & ~seen.shows(name))
+        if seconds >= LEAST_S and seen.seconds(rows & seen.in_gear(name)) < 0.5 * seconds:
+            found[name] = _shown(seen, rows & ~seen.in_gear(name))
     return found
+
+
+def _coasts(seen: Seen, name: str) -> Mask:
+    """The rows at no gear's ratio with the input slower than this one asks for: the wheels overrun it, which is no fault of it."""
+    output = seen.column("output_rpm")
+    measured = seen.column("input_rpm") / np.where(output > 0, output, np.nan)
+    with np.errstate(invalid="ignore"):
+        at_one = np.any([np.abs(measured / abs(ratio(gear)) - 1) < STEADY_SHARE for gear in seen.gears.values()], axis=0)
+        return np.asarray(~at_one & (measured < abs(ratio(seen.gears[name]))))
 
 
 def _shown(seen: Seen, rows: Mask) -> str:
@@ -86,10 +95,10 @@ def seen_suspects(seen: Seen, gone: dict[str, str]) -> list[Suspect]:
     observations: list[Any] = []
     for name in seen.gears:
         if name not in gone:
-            if seen.seconds(seen.commanded(name) & seen.shows(name)) >= LEAST_S:
+            if seen.seconds(seen.commanded(name) & seen.in_gear(name)) >= LEAST_S:
                 observations.append((name, "as commanded", "drive"))
             continue
-        rows = seen.commanded(name) & ~seen.shows(name)
+        rows = seen.commanded(name) & ~_coasts(seen, name) & ~seen.in_gear(name)
         measured = _ratio(seen, rows)
         observations.append((name, "other ratio", "drive", measured) if measured else (name, "no drive", "drive"))
     return seen.train.diagnose(observations)
