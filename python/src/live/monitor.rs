@@ -71,7 +71,8 @@ impl Watched {
 /// Watches one unit, sample by sample: which gear is in effect, what slips, how each shift went.
 ///
 /// Source: E. S. Page (1954) and D. Siegmund (1985) for the alarm (from memory), definitions for the rest; each rule has a card,
-/// `live.judge_slip`, `live.last_shift`, `live.dip_rpm`, `live.energy_j`, `live.lockup_settled`, `live.wrong_teeth`, `live.swapped`.
+/// `live.judge_slip`, `live.last_shift`, `live.dip_rpm`, `live.energy_j`, `live.lockup_settled`, `live.wrong_teeth`, `live.swapped`,
+/// `live.temp_stuck`.
 ///
 /// >>> sensor = SpeedSensor.bus(step_rpm=0.5, noise_rpm=0.5, age_limit_s=0.05, greatest_rpm=8000.0)
 /// >>> limits = Limits.common_practice(slip_rpm=1.0, skew_s=0.0, ratio_u_rel=1e-4)
