@@ -124,7 +124,8 @@ impl LiveMonitor {
         if self.has_engine(sample) {
             self.engine.take(&plan.engine, &sample.engine, when, &mut self.counts);
         }
-        let tied = !matches!(self.phase, ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia);
+        let shifts = matches!(self.phase, ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia);
+        let tied = !shifts && !self.standing && !self.command.is_neutral();
         let input = Known { rpm: self.input.rpm, variance: plan.input.variance(self.input.rpm), tied };
         let output = Known { rpm: self.output.rpm, variance: plan.output.variance(self.output.rpm), tied };
         let use_input = self.input.usable(&plan.input, output, now_us, &mut self.counts);
