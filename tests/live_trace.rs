@@ -39,6 +39,7 @@ struct Found {
     shifts: Vec<LiveShift>,
     gears: Vec<String>,
     last: LiveState,
+    ranked: Vec<RankedSuspect>,
 }
 
 fn watched() -> Found {
@@ -51,6 +52,7 @@ fn watched() -> Found {
         shifts: vec![],
         gears: named.gears,
         last: monitor.push(&plan, &LiveSample::EMPTY, &mut events),
+        ranked: vec![],
     };
     for sample in trace() {
         found.last = monitor.push(&plan, &sample, &mut events);
@@ -59,6 +61,7 @@ fn watched() -> Found {
             found.shifts.push(monitor.last_shift(&plan));
         }
     }
+    found.ranked = monitor.suspects(&plan).ranked().to_vec();
     found
 }
 
@@ -170,6 +173,14 @@ fn slow_slip() {
     let named = wren();
     let names: Vec<&str> = suspects.iter().map(|&bit| named.elements[bit as usize].as_str()).collect();
     assert_eq!(names, ["C1", "C2", "C3"]);
+    // C1 held third and fourth, but before the slip began: that does not clear it.
+    let leading = found.ranked.iter().take(3);
+    assert!(leading.clone().all(|suspect| alarm.suspects >> suspect.element & 1 != 0), "{:?}", found.ranked);
+    assert!(
+        leading.clone().all(|suspect| (suspect.ln_odds - found.ranked[0].ln_odds).abs() < 0.1),
+        "{:?}",
+        found.ranked
+    );
 }
 
 /// A value that stays for 90 ms while the truck accelerates is no slip, and no event.

@@ -74,6 +74,17 @@ impl GearRatios {
         seen.evidence = [evidence.forward, evidence.backward].map(|parts| (parts * PARTS) as i8);
     }
 
+    /// A slip begins in a gear: while no other gear slips, what was seen before it speaks neither for nor against any element.
+    pub(super) fn slip_begins(&mut self, rank: u8) {
+        let others = || (0_u8..).zip(&self.seen).filter(|&(other, _)| other != rank);
+        if others().any(|(_, seen)| seen.evidence().slips()) {
+            return;
+        }
+        for seen in &mut self.seen {
+            seen.evidence = [0; 2];
+        }
+    }
+
     /// Evidence of each gear by rank.
     pub(super) fn evidence(&self) -> [GearEvidence; MAX_LIVE_GEARS] {
         self.seen.each_ref().map(Seen::evidence)

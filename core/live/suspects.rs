@@ -127,7 +127,7 @@ impl GearEvidence {
         self.backward = bounded(self.backward + step(-slip), -LN_MOST, LN_MOST);
     }
 
-    fn slips(self) -> bool {
+    pub(super) fn slips(self) -> bool {
         self.forward > LN_SEEN || self.backward > LN_SEEN
     }
 

@@ -123,6 +123,7 @@ impl LiveMonitor {
             let wait_s = if self.command.is_known() { 0.0 } else { plan.limits.follow_s };
             if let Some(alarm) = self.slip.judge_slip(plan, (pair, ratio), wait_s) {
                 count(&mut self.counts.alarms);
+                self.ratios.slip_begins(self.gear);
                 events.add(LiveEvent {
                     kind: LiveEventKind::Slip,
                     at_us: alarm.onset_us,
