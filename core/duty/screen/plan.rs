@@ -1,6 +1,6 @@
 //! A checked unit, reduced to the constants of a row.
 
-use super::power::power;
+use super::power::{exponent_of_two, power};
 use super::unit::{
     MAX_SCREEN_GEARS, MAX_SCREEN_HOLDING, MAX_SCREEN_POINTS, ScreenConverter, ScreenFluid, ScreenLimits,
 };
@@ -232,5 +232,11 @@ impl ScreenPlan {
     #[inline(always)]
     pub(super) fn severity(&self, share: f64) -> f64 {
         power(share, self.slope)
+    }
+
+    /// The exponent of two that is the severity.
+    #[inline(always)]
+    pub(super) fn exponent(&self, share: f64) -> f64 {
+        exponent_of_two(share, self.slope)
     }
 }

@@ -80,8 +80,20 @@ pub(super) fn exp2(x: f64) -> f64 {
 /// A number of 0 or more to a power above 0: 0 below 2^-100.
 #[inline(always)]
 pub(super) fn power(base: f64, exponent: f64) -> f64 {
+    power_of_exponent(base, exponent_of_two(base, exponent))
+}
+
+/// The exponent of two that is a power.
+#[inline(always)]
+pub(super) fn exponent_of_two(base: f64, exponent: f64) -> f64 {
+    exponent * log2(base)
+}
+
+/// [`power`], of the base and its [`exponent_of_two`].
+#[inline(always)]
+pub(super) fn power_of_exponent(base: f64, exponent_of_two: f64) -> f64 {
     const LEAST: f64 = 7.888_609_052_210_118e-31;
-    let value = exp2(exponent * log2(base));
+    let value = exp2(exponent_of_two);
     if base < LEAST { 0.0 } else { value }
 }
 

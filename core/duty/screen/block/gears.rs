@@ -1,5 +1,7 @@
 //! The gear in effect, and what its constants say of the rows.
 
+use core::hint::select_unpredictable;
+
 use super::{BLOCK, GROUP, Lanes, Pass, ScreenBlock, Values};
 use crate::duty::screen::columns::{
     COMMANDED, FLAG_MISMATCH, FLAG_NO_GEAR, FLAG_STANDING, FLAG_UNKNOWN, GEAR_NONE, GEAR_STANDING, GEAR_UNKNOWN, INPUT,
@@ -56,77 +58,117 @@ impl Sums {
     pub(super) const ZERO: Self = Self { seconds: [0; GROUP], steps: [0; GROUP], rests: [0; GROUP] };
 }
 
-/// What the constants of the gears say of the rows of a group.
-struct Group {
-    flags: [u32; GROUP],
+/// What the constants of a gear say of the rows of a group, as if they were all in it.
+struct Said {
+    mismatch: [u32; GROUP],
     output_nm: [f64; GROUP],
     gear_loss_kw: [f64; GROUP],
     held_nm: [f64; GROUP],
     weakest: [i32; GROUP],
 }
 
-impl Group {
-    /// No row in gear.
-    const NOTHING: Self = Self {
-        flags: [0; GROUP],
-        output_nm: [f64::NAN; GROUP],
-        gear_loss_kw: [f64::NAN; GROUP],
-        held_nm: [f64::NAN; GROUP],
-        weakest: [-1; GROUP],
-    };
-
-    /// Output torque, loss, what the first closed packs hold, and sums, of the rows that are in one gear.
+impl Said {
+    /// Output torque, loss, and what the first closed packs hold.
     #[inline(always)]
-    fn take<const MARGINS: bool>(
-        &mut self,
-        (gear, sums): (&PlannedGear, &mut Sums),
+    fn of<const MARGINS: bool>(
+        gear: &PlannedGear,
         lanes: &Lanes,
-        (place, group): (i32, usize),
+        group: usize,
         (input, pressure, commanded): (&Values, &Values, &Values),
-    ) {
+    ) -> Self {
         let (gear, [one, two, three, ..]) = (*gear, gear.holding);
         let none_nm = if gear.holding_count > 0 { f64::INFINITY } else { f64::NAN };
+        let mut said = Self {
+            mismatch: [0; GROUP],
+            output_nm: [f64::NAN; GROUP],
+            gear_loss_kw: [f64::NAN; GROUP],
+            held_nm: [f64::NAN; GROUP],
+            weakest: [-1; GROUP],
+        };
         for row in 0..GROUP {
             let i = group * GROUP + row;
-            let here = lanes.place[i] == place;
             let number = commanded[i + 1];
-            let differs = ((number < gear.number) | (number > gear.number)) & (lanes.flags[i] & bit(COMMANDED) == 0);
-            self.flags[row] = if here & differs { FLAG_MISMATCH } else { self.flags[row] };
-            let output_nm = output_torque_nm(&gear, lanes.input_nm[i]);
-            self.output_nm[row] = if here { output_nm } else { self.output_nm[row] };
-            let loss_kw = gear_loss_kw(&gear, lanes.input_kw[i]);
-            self.gear_loss_kw[row] = if here { loss_kw } else { self.gear_loss_kw[row] };
+            let differs = (number < gear.number) | (number > gear.number);
+            said.mismatch[row] = if differs { FLAG_MISMATCH } else { 0 };
+            said.output_nm[row] = output_torque_nm(&gear, lanes.input_nm[i]);
+            said.gear_loss_kw[row] = gear_loss_kw(&gear, lanes.input_kw[i]);
             if MARGINS {
                 let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
-                let (held_nm, weakest) = weaker(weaker(weaker((none_nm, -1), one), two), three);
-                self.held_nm[row] = if here { held_nm } else { self.held_nm[row] };
-                self.weakest[row] = if here { weakest } else { self.weakest[row] };
+                (said.held_nm[row], said.weakest[row]) = weaker(weaker(weaker((none_nm, -1), one), two), three);
             }
-            let counted = |steps: i64| if here { steps } else { 0 };
-            sums.seconds[row] = sums.seconds[row].wrapping_add(counted(lanes.duration[i]));
-            sums.steps[row] = sums.steps[row].wrapping_add(counted(lanes.turns_steps[i]));
-            sums.rests[row] = sums.rests[row].wrapping_add(counted(lanes.turns_rests[i]));
         }
+        said
     }
 
     /// What the other closed packs hold.
     #[inline(always)]
-    fn hold(
-        &mut self,
-        lanes: &Lanes,
-        gear: &PlannedGear,
-        (place, group): (i32, usize),
-        (input, pressure): (&Values, &Values),
-    ) {
+    fn hold(&mut self, gear: &PlannedGear, group: usize, (input, pressure): (&Values, &Values)) {
         let [.., four, five, six] = gear.holding;
         for row in 0..GROUP {
             let i = group * GROUP + row;
-            let here = lanes.place[i] == place;
             let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
             let before = (self.held_nm[row], self.weakest[row]);
-            let (held_nm, weakest) = weaker(weaker(weaker(before, four), five), six);
-            self.held_nm[row] = if here { held_nm } else { self.held_nm[row] };
-            self.weakest[row] = if here { weakest } else { self.weakest[row] };
+            (self.held_nm[row], self.weakest[row]) = weaker(weaker(weaker(before, four), five), six);
+        }
+    }
+}
+
+impl Sums {
+    /// Adds the rows of a group that are in a gear.
+    #[inline(always)]
+    fn add(&mut self, lanes: &Lanes, (place, group): (i32, usize)) {
+        for row in 0..GROUP {
+            let i = group * GROUP + row;
+            let counted = |steps: i64| select_unpredictable(lanes.place[i] == place, steps, 0);
+            self.seconds[row] = self.seconds[row].wrapping_add(counted(lanes.duration[i]));
+            self.steps[row] = self.steps[row].wrapping_add(counted(lanes.turns_steps[i]));
+            self.rests[row] = self.rests[row].wrapping_add(counted(lanes.turns_rests[i]));
+        }
+    }
+}
+
+/// Puts what is said of the rows of a group in the lane, where the row is in the gear. The others are left as they are; in the
+/// first gear of a group they are nothing.
+#[inline(always)]
+fn put<const FIRST: bool, T: Copy>(
+    lane: &mut [T; BLOCK],
+    (said, nothing): (&[T; GROUP], T),
+    (places, place): (&[i32; GROUP], i32),
+    group: usize,
+) {
+    for row in 0..GROUP {
+        let i = group * GROUP + row;
+        let before = if FIRST { nothing } else { lane[i] };
+        lane[i] = select_unpredictable(places[row] == place, said[row], before);
+    }
+}
+
+impl Lanes {
+    /// Takes what a gear says of the rows that are in it, lane after lane. `FIRST` is for the first gear of a group.
+    #[inline(always)]
+    fn take<const FIRST: bool>(&mut self, said: &Said, (place, group): (i32, usize)) {
+        let places: [_; GROUP] = core::array::from_fn(|row| self.place[group * GROUP + row]);
+        for (row, &at) in places.iter().enumerate() {
+            let i = group * GROUP + row;
+            let commands = (at == place) & (self.flags[i] & bit(COMMANDED) == 0);
+            self.flags[i] |= select_unpredictable(commands, said.mismatch[row], 0);
+        }
+        let here = (&places, place);
+        put::<FIRST, _>(&mut self.output_nm, (&said.output_nm, f64::NAN), here, group);
+        put::<FIRST, _>(&mut self.gear_loss_kw, (&said.gear_loss_kw, f64::NAN), here, group);
+        put::<FIRST, _>(&mut self.held_nm, (&said.held_nm, f64::NAN), here, group);
+        put::<FIRST, _>(&mut self.weakest, (&said.weakest, -1), here, group);
+    }
+
+    /// A group with no row in gear.
+    #[inline(always)]
+    fn take_nothing(&mut self, group: usize) {
+        for row in 0..GROUP {
+            let i = group * GROUP + row;
+            self.output_nm[i] = f64::NAN;
+            self.gear_loss_kw[i] = f64::NAN;
+            self.held_nm[i] = f64::NAN;
+            self.weakest[i] = -1;
         }
     }
 }
@@ -231,30 +273,40 @@ impl ScreenBlock {
                 present |= 1_u32 << (self.lanes.place[group * GROUP + row] & 31);
             }
             present &= GEARS;
-            let mut found = Group::NOTHING;
-            while present != 0 {
-                let place = present.trailing_zeros() as usize;
-                present &= present - 1;
-                let Some((gear, sums)) = pass.plan.gears.get(place).zip(self.of_gear.get_mut(place)) else { continue };
-                let (lanes, now) = (&self.lanes, (place as i32, group));
-                if pass.margins {
-                    found.take::<true>((gear, sums), lanes, now, (input, pressure, commanded));
-                    if gear.holding_count > 3 {
-                        found.hold(lanes, gear, now, (input, pressure));
-                    }
-                } else {
-                    found.take::<false>((gear, sums), lanes, now, (input, pressure, commanded));
-                }
+            if present == 0 {
+                self.lanes.take_nothing(group);
+                continue;
             }
-            for row in 0..GROUP {
-                let i = group * GROUP + row;
-                self.lanes.flags[i] |= found.flags[row];
-                self.lanes.output_nm[i] = found.output_nm[row];
-                self.lanes.gear_loss_kw[i] = found.gear_loss_kw[row];
-                self.lanes.held_nm[i] = found.held_nm[row];
-                self.lanes.weakest[i] = found.weakest[row];
+            self.in_gear::<true>(pass, (present.trailing_zeros(), group), (input, pressure, commanded));
+            present &= present - 1;
+            while present != 0 {
+                self.in_gear::<false>(pass, (present.trailing_zeros(), group), (input, pressure, commanded));
+                present &= present - 1;
             }
         }
+    }
+
+    #[inline(always)]
+    fn in_gear<const FIRST: bool>(
+        &mut self,
+        pass: &Pass<'_>,
+        (place, group): (u32, usize),
+        (input, pressure, commanded): (&Values, &Values, &Values),
+    ) {
+        let at = place as usize;
+        let Some((gear, sums)) = pass.plan.gears.get(at).zip(self.of_gear.get_mut(at)) else { return };
+        let here = (place.cast_signed(), group);
+        sums.add(&self.lanes, here);
+        let said = if pass.margins {
+            let mut said = Said::of::<true>(gear, &self.lanes, group, (input, pressure, commanded));
+            if gear.holding_count > 3 {
+                said.hold(gear, group, (input, pressure));
+            }
+            said
+        } else {
+            Said::of::<false>(gear, &self.lanes, group, (input, pressure, commanded))
+        };
+        self.lanes.take::<FIRST>(&said, here);
     }
 
     /// Hands the sums of the gears to the tally.

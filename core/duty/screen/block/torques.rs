@@ -6,7 +6,7 @@ use crate::duty::screen::columns::{
     FLAG_UNLOCKED, INPUT, NOT_USED, PRESSURE, TORQUE,
 };
 use crate::duty::screen::plan::ScreenPlan;
-use crate::duty::screen::power::{ticks, ticks_and_rest};
+use crate::duty::screen::power::{power_of_exponent, ticks, ticks_and_rest};
 use crate::duty::screen::row::{bit, converter_loss_kw, multiplied_nm, power_kw, reached, turns};
 use crate::duty::screen::tally::{
     CONVERTER_LOSS, ENERGY, GEAR_LOSS, INPUT_ENERGY, ScreenTally, TURNS, TURNS_REST, drive_energy_kj, energy_kj,
@@ -110,9 +110,14 @@ impl Lanes {
     /// Turns at the rated torque that do the damage of each row; what they add up to waits for the gears.
     #[inline(always)]
     pub(super) fn damage(&mut self, plan: &ScreenPlan, input: &Values) {
+        // The logarithms apart: the chain from them to the turns is too long for a processor to look past it to the next rows.
+        for i in self.rows() {
+            self.turns[i] = plan.exponent(self.input_share[i]);
+        }
         for i in self.rows() {
             let counted = (self.place[i] >= 0) & (self.flags[i] & (FLAG_BEYOND_SCALE | FLAG_NO_TORQUE) == 0);
-            let turns = turns(self.duration_s[i], input[i + 1]) * plan.severity(self.input_share[i]);
+            let severity = power_of_exponent(self.input_share[i], self.turns[i]);
+            let turns = turns(self.duration_s[i], input[i + 1]) * severity;
             let turns = if counted { turns } else { 0.0 };
             let (steps, rest) = ticks_and_rest(turns, TURNS);
             self.turns[i] = turns;
