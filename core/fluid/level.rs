@@ -154,7 +154,7 @@ pub struct LevelAt {
 pub struct LevelCheck {
     /// Temperature of the fluid, °C.
     pub temp_c: Reading,
-    /// Level above the overflow edge, mm; 0 when it just runs over. Off level ground take [`tilt_shift_mm`] away first.
+    /// Level above the overflow edge, mm; 0 when it just runs over. Off level ground take `tilt_shift_mm` away first.
     pub level_mm: Reading,
     /// True free area over that of the table: 1 with its standard uncertainty.
     pub area_scale: Reading,
@@ -216,7 +216,7 @@ impl Fill {
     /// * `fluid` — gives F; `excess_ml` — e, too much (negative: too little) at the reference temperature; 0 for a right
     ///   fill; `temp_c` — t, °C, −50 to 150
     /// * returns volumes, the level, the level by a constant area, and the margins to rotating part and pickup
-    /// * errors: [`Error::OutOfRange`] also where the fluid leaves the sump's table; those of [`Fill::check_fill`]
+    /// * errors: [`crate::Error::OutOfRange`] also where the fluid leaves the sump's table; those of [`Fill::check_fill`]
     ///
     /// Source: definition of cubic expansion; case and pan taken as rigid. Example: 10 L grow by 245 mL from 47 to 80 °C,
     /// and stand 2.45 mm higher over 1000 cm².
@@ -320,7 +320,7 @@ impl Fill {
     ///
     /// * `excess_ml` — at the reference temperature, 0 for a right fill
     /// * returns °C, −50 to 150
-    /// * errors: [`Error::OutOfRange`] where it would dip only outside the fluid's range, or always
+    /// * errors: [`crate::Error::OutOfRange`] where it would dip only outside the fluid's range, or always
     pub fn gear_dips_at_c(&self, fluid: &Fluid, excess_ml: f64) -> Result<f64> {
         self.check_fill()?;
         let present_ml = positive("total volume", self.whole_ml() + finite("excess_ml", excess_ml)?)?;
