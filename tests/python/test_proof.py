@@ -123,6 +123,13 @@ def test_a_log_that_cannot_be_read_says_how_to_mend_it(tmp_path: Path, text: str
         read_log(path, gears=GEARS)
 
 
+def test_a_file_of_another_kind_is_told_how_a_log_ends(tmp_path: Path) -> None:
+    path = tmp_path / "family.toml"
+    path.write_text("schema = 1")
+    with pytest.raises(Error, match=r"family.toml does not end as a log does.*\.csv"):
+        read_log(path, gears=GEARS)
+
+
 def test_step_and_noise_are_found_in_the_log() -> None:
     """The trace was made with these: steps of 0.5 and 1 rpm, noise of 0.9, 0.7 and 4 rpm (truth.toml beside it)."""
     read = read_log(TRACE, gears=GEARS)

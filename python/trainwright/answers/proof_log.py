@@ -231,6 +231,8 @@ def _gear_numbers(values: Any, gears: Mapping[str, int]) -> tuple[NDArray[np.int
 
 # ---- files
 
+TEXT_ENDINGS, PARQUET_ENDINGS, ARROW_ENDINGS = (".csv", ".txt", ".tsv", ".log"), (".parquet",), (".arrow", ".feather", ".ipc")
+
 
 def _table(source: Any, given: Mapping[str, str]) -> tuple[str, dict[str, Any], list[str]]:
     """Name, columns by their names as NumPy arrays, and remarks."""
@@ -240,7 +242,7 @@ def _table(source: Any, given: Mapping[str, str]) -> tuple[str, dict[str, Any], 
         path = Path(fspath(source))
         if not path.exists():
             raise refusal("log", f"there is no file {path}; give the file of the logger")
-        if path.suffix.lower() in (".csv", ".txt", ".tsv", ".log"):
+        if path.suffix.lower() in TEXT_ENDINGS:
             return path.name, *_csv(path, given)
         return path.name, _columns(_file(path)), []
     if hasattr(source, "__arrow_c_stream__") or hasattr(source, "__arrow_c_array__"):
@@ -249,14 +251,18 @@ def _table(source: Any, given: Mapping[str, str]) -> tuple[str, dict[str, Any], 
 
 
 def _file(path: Path) -> Any:
+    ending = path.suffix.lower()
+    if ending not in PARQUET_ENDINGS + ARROW_ENDINGS:
+        known = ", ".join(TEXT_ENDINGS + PARQUET_ENDINGS + ARROW_ENDINGS)
+        raise refusal("log", f"{path.name} does not end as a log does; give a file that ends in {known}", "TEXT")
     pa = arrow()
     import pyarrow.feather as feather  # type: ignore[import-untyped,unused-ignore]
     import pyarrow.parquet as pq  # type: ignore[import-untyped,unused-ignore]
 
     try:
-        return pq.read_table(path) if path.suffix.lower() == ".parquet" else feather.read_table(path)
+        return pq.read_table(path) if ending in PARQUET_ENDINGS else feather.read_table(path)
     except (OSError, pa.ArrowInvalid) as error:
-        raise refusal("log", f"{path.name} cannot be read as {'Parquet' if path.suffix.lower() == '.parquet' else 'Arrow'}: {error}", "TEXT") from None
+        raise refusal("log", f"{path.name} cannot be read as {'Parquet' if ending in PARQUET_ENDINGS else 'Arrow'}: {error}", "TEXT") from None
 
 
 def _columns(table: Any) -> dict[str, Any]:
