@@ -15,8 +15,13 @@
 //! | `x-same_length` | table | these lists must be equally long |
 //! | `x-number` | text | must read as a number |
 
+mod accepted;
+mod bounds;
+mod names;
+mod unknown;
+
 use std::borrow::ToOwned;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::format;
 use std::string::String;
 use std::vec::Vec;
@@ -25,133 +30,16 @@ use serde_json::{Map, Value};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use self::accepted::{accepted, branches, choose, described, kind, options};
+use self::bounds::Bounds;
+use self::names::{Rule, Use, nearest_of_listed};
+use self::unknown::unknown;
 use super::document::{Document, Path};
 use super::problem::Problem;
-use super::unit;
+
+pub(super) use self::names::{Names, suggestion};
 
 type Node<'t> = Spanned<DeValue<'t>>;
-
-/// Names given and used in a file.
-#[derive(Default)]
-pub(super) struct Names {
-    given: BTreeMap<String, BTreeSet<String>>,
-    uses: Vec<Use>,
-}
-
-/// A place where names are used. `blank` is the problem that it would be.
-struct Use {
-    kinds: String,
-    rule: Rule,
-    blank: Problem,
-}
-
-enum Rule {
-    Given(String),
-    Complete(BTreeSet<String>),
-}
-
-impl Names {
-    fn give(&mut self, kind: &str, name: &str) -> bool {
-        self.given.entry(kind.to_owned()).or_default().insert(name.to_owned())
-    }
-
-    fn known(&self, kinds: &str) -> BTreeSet<&str> {
-        kinds.split('|').filter_map(|kind| self.given.get(kind)).flatten().map(String::as_str).collect()
-    }
-
-    /// Problems of the names that nobody gives: this file, or for a kind of name that it does not give, the other files. A
-    /// kind that none of them gives cannot be judged.
-    pub(super) fn unresolved(&self, others: &[Self]) -> Vec<Problem> {
-        self.uses
-            .iter()
-            .filter_map(|Use { kinds, rule, blank }| {
-                let mut known = self.known(kinds);
-                if known.is_empty() {
-                    known = others.iter().flat_map(|other| other.known(kinds)).collect();
-                }
-                if known.is_empty() {
-                    return None;
-                }
-                let what = kinds.replace('|', " or ");
-                let (message, mend) = match rule {
-                    Rule::Given(name) if known.contains(name.as_str()) => return None,
-                    Rule::Given(name) => {
-                        (format!("there is no {what} {name:?}"), suggestion(name, known.iter().copied()))
-                    }
-                    Rule::Complete(present) => {
-                        let missing: Vec<_> = known.into_iter().filter(|name| !present.contains(*name)).collect();
-                        if missing.is_empty() {
-                            return None;
-                        }
-                        (format!("no value for {what} {}", missing.join(", ")), "give one value for each".into())
-                    }
-                };
-                Some(Problem { message, mend, ..blank.clone() })
-            })
-            .collect()
-    }
-}
-
-/// The nearest of the names, or all of them.
-pub(super) fn suggestion<'n>(word: &str, names: impl Iterator<Item = &'n str> + Clone) -> String {
-    nearest(word, names.clone()).unwrap_or_else(|| format!("known: {}", names.collect::<Vec<_>>().join(", ")))
-}
-
-/// The nearest of the names, where the message before it lists them all.
-fn nearest_of_listed<'n>(word: &str, names: impl Iterator<Item = &'n str>) -> String {
-    nearest(word, names).unwrap_or_else(|| "write one of these".into())
-}
-
-fn nearest<'n>(word: &str, names: impl Iterator<Item = &'n str>) -> Option<String> {
-    let near = names
-        .map(|name| (strsim::jaro_winkler(&word.to_lowercase(), &name.to_lowercase()), name))
-        .filter(|(similarity, _)| *similarity > 0.8)
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    near.map(|(_, name)| format!("did you mean {name}?"))
-}
-
-/// Bounds of a number, inherited from the list or table around it.
-#[derive(Clone, Copy, Default)]
-struct Bounds {
-    least: Option<f64>,
-    above: Option<f64>,
-    most: Option<f64>,
-}
-
-impl Bounds {
-    fn narrowed(self, schema: &Value) -> Self {
-        let number =
-            |words: [&str; 2], outer: Option<f64>| words.iter().find_map(|word| schema.get(word)?.as_f64()).or(outer);
-        let unsigned = match schema.get("format").and_then(Value::as_str) {
-            Some("uint8") => Some(f64::from(u8::MAX)),
-            Some("uint16") => Some(f64::from(u16::MAX)),
-            Some("uint32") => Some(f64::from(u32::MAX)),
-            _ => None,
-        };
-        Self {
-            least: number(["minimum", "x-least"], self.least),
-            above: number(["exclusiveMinimum", "x-above"], self.above),
-            most: number(["maximum", "x-most"], self.most.or(unsigned)),
-        }
-    }
-
-    fn holds(self, value: f64) -> bool {
-        self.least.is_none_or(|least| value >= least)
-            && self.above.is_none_or(|above| value > above)
-            && self.most.is_none_or(|most| value <= most)
-    }
-
-    fn text(self) -> String {
-        match (self.least, self.above, self.most) {
-            (Some(least), _, Some(most)) => format!(" from {least} to {most}"),
-            (Some(least), _, None) => format!(" of at least {least}"),
-            (None, Some(above), Some(most)) => format!(" above {above}, at most {most}"),
-            (None, Some(above), None) => format!(" above {above}"),
-            (None, None, Some(most)) => format!(" of at most {most}"),
-            (None, None, None) => String::new(),
-        }
-    }
-}
 
 /// The walk along one document.
 pub(super) struct Walk<'w> {
@@ -362,41 +250,6 @@ impl<'w> Walk<'w> {
     }
 }
 
-/// What is wrong with a key that the table does not take: the key that was meant, the message, the mend.
-fn unknown(name: &str, value: &Node<'_>, properties: &Map<String, Value>) -> (Option<String>, String, String) {
-    let (stem, given_unit) = unit::split(name);
-    for key in properties.keys() {
-        let (known_stem, Some(unit)) = unit::split(key) else { continue };
-        if known_stem != stem {
-            continue;
-        }
-        let meant = Some(key.clone());
-        let Some(given_unit) = given_unit else {
-            return (meant, "unknown key: the unit is missing".into(), format!("this key takes {}: {key}", unit.name));
-        };
-        let message = format!("this key takes {}, not {}", unit.name, given_unit.name);
-        let mend = match converted(value.get_ref(), given_unit, unit) {
-            Some(converted) => format!("write {key} = {converted}"),
-            None => format!("write {key}"),
-        };
-        return (meant, message, mend);
-    }
-    let keys = properties.keys().map(String::as_str);
-    let mend = suggestion(name, keys.clone());
-    let meant = keys.into_iter().find(|key| mend == format!("did you mean {key}?")).map(ToOwned::to_owned);
-    (meant, "unknown key".into(), mend)
-}
-
-fn converted(value: &DeValue<'_>, from: &unit::Unit, to: &unit::Unit) -> Option<String> {
-    match value {
-        DeValue::Array(items) => {
-            let items: Option<Vec<_>> = items.iter().map(|item| converted(item.get_ref(), from, to)).collect();
-            Some(format!("[{}]", items?.join(", ")))
-        }
-        _ => unit::convert(number(value)?, from, to),
-    }
-}
-
 fn number(value: &DeValue<'_>) -> Option<f64> {
     match value {
         #[expect(clippy::cast_precision_loss, reason = "compared with bounds far below 2^53")]
@@ -404,102 +257,6 @@ fn number(value: &DeValue<'_>) -> Option<f64> {
         DeValue::Float(float) => float.as_str().parse().ok(),
         _ => None,
     }
-}
-
-/// The alternatives of a schema, unless they are only the words of a choice.
-fn branches(schema: &Value) -> Option<&Vec<Value>> {
-    let branches = ["anyOf", "oneOf"].iter().find_map(|word| schema.get(word)?.as_array())?;
-    options(schema).is_empty().then_some(branches)
-}
-
-/// The alternative that a value is meant for: its `kind`, else its type, else the most keys in common.
-fn choose<'s>(branches: &'s [Value], value: &DeValue<'_>) -> Option<&'s Value> {
-    let Some(table) = value.as_table() else {
-        let wanted = match value {
-            DeValue::String(_) => "string",
-            DeValue::Array(_) => "array",
-            DeValue::Integer(_) | DeValue::Float(_) => "number",
-            _ => return None,
-        };
-        return branches.iter().find(|branch| branch.get("type").and_then(Value::as_str) == Some(wanted));
-    };
-    let given = table.get("kind").and_then(|kind| kind.get_ref().as_str());
-    if given.is_some() && branches.iter().any(|branch| kind(branch).is_some()) {
-        return branches.iter().find(|branch| kind(branch) == given);
-    }
-    let shared = |branch: &&Value| {
-        let properties = branch.get("properties").and_then(Value::as_object);
-        properties
-            .map_or(0, |properties| table.keys().filter(|key| properties.contains_key(key.get_ref().as_ref())).count())
-    };
-    branches.iter().filter(|branch| shared(branch) > 0).max_by_key(shared)
-}
-
-/// The `kind` that an alternative is for.
-fn kind(branch: &Value) -> Option<&str> {
-    branch.pointer("/properties/kind/const")?.as_str()
-}
-
-/// The words of a choice.
-fn options(schema: &Value) -> Vec<&str> {
-    if let Some(words) = schema.get("enum").and_then(Value::as_array) {
-        return words.iter().filter_map(Value::as_str).collect();
-    }
-    if let Some(word) = schema.get("const").and_then(Value::as_str) {
-        return std::vec![word];
-    }
-    let branches = schema.get("oneOf").and_then(Value::as_array);
-    branches
-        .into_iter()
-        .flatten()
-        .flat_map(|branch| if branch.get("properties").is_none() { options(branch) } else { Vec::new() })
-        .collect()
-}
-
-/// What a place takes, in words.
-fn accepted(schema: &Value, outer: Bounds) -> String {
-    let options = options(schema);
-    if !options.is_empty() {
-        return format!("one of {}", options.join(", "));
-    }
-    if let Some(branches) = branches(schema) {
-        let kinds: Vec<_> = branches.iter().filter_map(kind).collect();
-        return if kinds.is_empty() {
-            branches.iter().map(|branch| accepted(branch, outer)).collect::<Vec<_>>().join(", or ")
-        } else {
-            format!("a table whose kind is one of {}", kinds.join(", "))
-        };
-    }
-    let bounds = outer.narrowed(schema);
-    let count = |word: &str| schema.get(word).and_then(Value::as_u64);
-    match schema.get("type").and_then(Value::as_str) {
-        Some("object") => keys_of(schema),
-        Some("array") => match (count("minItems"), count("maxItems")) {
-            (Some(least), Some(most)) if least == most => format!("a list of {least} values"),
-            (Some(least), _) => format!("a list of at least {least}"),
-            _ => "a list".into(),
-        },
-        Some("string") if schema.get("x-number").is_some() => "a number as printed, in quotes".into(),
-        Some("string") => "a text in quotes".into(),
-        Some("boolean") => "true or false".into(),
-        Some("integer") => format!("a whole number{}", bounds.text()),
-        _ => format!("a number{}", bounds.text()),
-    }
-}
-
-/// A table, with its keys where they are few.
-fn keys_of(schema: &Value) -> String {
-    match schema.get("properties").and_then(Value::as_object) {
-        Some(properties) if properties.len() <= 8 => {
-            format!("a table with {}", properties.keys().map(String::as_str).collect::<Vec<_>>().join(", "))
-        }
-        _ => "a table".into(),
-    }
-}
-
-/// What the key means, from the schema.
-fn described(schema: &Value) -> String {
-    schema.get("description").and_then(Value::as_str).unwrap_or_default().replace('\n', " ")
 }
 
 fn said(value: &DeValue<'_>) -> &'static str {
