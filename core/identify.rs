@@ -33,23 +33,29 @@
 
 mod evidence;
 mod likelihood;
+mod origin;
+mod prior;
+mod verdict;
+mod weigh;
 mod worth;
 
-pub use evidence::{
-    Conclusion, Evidence, Origin, Outcome, PartFinding, VariantFinding, Weighed, conclude, prior_of_counts,
-};
+pub use evidence::Evidence;
 pub use likelihood::{Nearest, add_measured, add_seen, ln_density};
+pub use origin::{Origin, PartFinding};
+pub use prior::prior_of_counts;
+pub use verdict::{Conclusion, Outcome, conclude};
+pub use weigh::{VariantFinding, Weighed};
 pub use worth::{Standing, Worth};
 
 use crate::card::Card;
 
 /// The formulas of this chapter.
 pub const CARDS: &[Card] = &[
-    evidence::PRIOR_OF_COUNTS,
+    prior::PRIOR_OF_COUNTS,
     likelihood::LN_DENSITY,
-    evidence::WEIGH,
-    evidence::PART,
-    evidence::CONCLUDE,
+    weigh::WEIGH,
+    origin::PART,
+    verdict::CONCLUDE,
     worth::MARK_WORTH,
     worth::SIZE_WORTH,
 ];

@@ -11,7 +11,10 @@
 //! | file | holds |
 //! |---|---|
 //! | `joint` | one joint of two parts: clearance, cover, match, and what comes of it |
+//! | `joints` | how the parts of a family meet, and what machining is permitted |
+//! | `part_set` | a set of parts, a bit for each |
 //! | `closure` | a family's joints between two variants, and the smallest set of parts that goes together |
+//! | `price` | what a set of parts costs with its machining |
 //! | `answer` | singly, machined, as a set, never or not known, for one part or for a whole family |
 //! | `order`, `search` | what to order for a unit as it lies on the bench: fewest parts, or the lowest price; measured parts |
 //!
@@ -20,15 +23,19 @@
 mod answer;
 mod closure;
 mod joint;
+mod joints;
 mod order;
+mod part_set;
+mod price;
 mod search;
 
 pub use answer::{Answer, Relation};
-pub use closure::{
-    Crossing, Joints, MAX_PARTS, MAX_VARIANTS, Machining, MatchedSet, NO_MACHINING, PartSet, Passage, Price,
-};
+pub use closure::{Crossing, MatchedSet, Passage};
 pub use joint::{Joint, JointKind, JointOutcome, Meeting, Sides, cover_share};
+pub use joints::{Joints, MAX_PARTS, MAX_VARIANTS, Machining, NO_MACHINING};
 pub use order::{AS_FOUND, Aim, Job, JointState, MeasuredSide, NO_JOINT, Order};
+pub use part_set::PartSet;
+pub use price::Price;
 
 use crate::card::Card;
 

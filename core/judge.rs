@@ -8,10 +8,13 @@
 mod decision;
 mod distribution;
 mod explain;
+mod guard;
 mod propagation;
+mod rule;
+mod settle;
 mod turning;
 
-pub use decision::{Judgment, Rule, RuleKind, Settlement, Verdict, chance_inside, judge, settle, settle_by};
+pub use decision::{Judgment, Verdict, chance_inside, judge};
 pub(crate) use distribution::phi;
 pub use distribution::{coverage_factor, normal_cdf, normal_quantile, student_cdf, student_quantile};
 pub use explain::{Judged, explain};
@@ -19,6 +22,8 @@ pub use propagation::{
     Budget, Expanded, Input, MAX_INPUTS, Propagated, combine, combine_correlated, effective_freedom, expand, propagate,
     propagate_list,
 };
+pub use rule::{Rule, RuleKind};
+pub use settle::{Settlement, settle, settle_by};
 pub use turning::{Turning, turning_value};
 
 use crate::card::{self, Card, symbol};
@@ -31,7 +36,7 @@ pub const CARDS: &[Card] = &[
     TYPE_A,
     decision::CHANCE_INSIDE,
     decision::JUDGE,
-    decision::SETTLE,
+    settle::SETTLE,
     turning::TURNING_VALUE,
     propagation::COMBINE,
     propagation::COMBINE_CORRELATED,

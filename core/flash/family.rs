@@ -1,7 +1,8 @@
 //! What an image holds of the family: variants, evidence, and fits with their sizes in every variant.
 
+use super::image::{Image, place, take_name};
 use super::packed::{Packed, Reader, Writer};
-use super::{Image, count_of, place, refuse, take_name};
+use super::{count_of, refuse};
 use crate::error::{Error, Result};
 use crate::judge::Limits;
 

@@ -1,7 +1,9 @@
 //! What a further look would tell about the variant, per minute of labor.
 
-use super::evidence::{Origin, VariantFinding, stated};
 use super::likelihood::density;
+use super::origin::Origin;
+use super::verdict::stated;
+use super::weigh::VariantFinding;
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, positive, within};
 use crate::judge::{Limits, Rule};

@@ -2,8 +2,9 @@
 
 use core::fmt;
 
-use super::closure::{Crossing, Joints, counted};
+use super::closure::Crossing;
 use super::joint::JointOutcome;
+use super::joints::{Joints, counted};
 use crate::card::{self, Card, symbol};
 use crate::error::Result;
 

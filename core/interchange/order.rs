@@ -1,7 +1,9 @@
 //! What to order for a unit as it lies on the bench: fewest parts, or the lowest price.
 
-use super::closure::{Joints, NO_MACHINING, Passage, Price, counted, price_list};
+use super::closure::Passage;
 use super::joint::JointOutcome;
+use super::joints::{Joints, NO_MACHINING, counted};
+use super::price::{Price, price_list};
 use super::search::Search;
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result};

@@ -1,8 +1,10 @@
 //! The search behind an order: which parts to exchange so that every joint holds.
 
-use super::closure::{Joints, MAX_PARTS, NO_MACHINING, PartSet, Price, has_variant};
 use super::joint::JointOutcome;
+use super::joints::{Joints, MAX_PARTS, NO_MACHINING, has_variant};
 use super::order::{AS_FOUND, Aim, Job, JointState, MeasuredSide, NO_JOINT};
+use super::part_set::PartSet;
+use super::price::Price;
 use crate::error::{Error, Result};
 use crate::fit::{MeasuredClearance, measured, toleranced};
 use crate::judge::{Limits, Reading, Verdict};

@@ -1,9 +1,20 @@
 //! Tables of the tire regulations, from memory of UN Regulation 30 annexes 4 and 5 and UN Regulation 54 annexes 4 and 5.
 
 use super::{Tire, TireKind, TirePlies, TireService};
+use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result};
 use crate::real::{abs, floor, round_half_away};
 use crate::units::KG_PER_LB;
+
+pub(super) const LOAD_INDEX_KG: Card = Card {
+    id: "tire.load_index_kg",
+    purpose: "Load that a load index stands for",
+    equation: "table; 45·10^(LI/80) rounded to a preferred number",
+    symbols: &[symbol("LI", "load_index", "1")],
+    range: "load index 0 to 279",
+    source: &card::TIRES,
+    locator: "R54, annex 4",
+};
 
 /// Speed symbol, in the order of the speeds (the letters are not in alphabetical order: H lies between U and V).
 #[repr(u8)]
