@@ -9,7 +9,8 @@ use trainwright::interchange as core;
 use trainwright::interchange::{AS_FOUND, Aim, Job, MeasuredSide, NO_JOINT, NO_MACHINING};
 
 use super::joint::JointOutcome;
-use super::{Joints, Price, name_of};
+use super::joints::{Joints, name_of};
+use super::matched_set::Price;
 use crate::class::words;
 use crate::error::{raise, refuse};
 use crate::fit::Spread;
