@@ -19,10 +19,10 @@ makers of unit and vehicle come first.
 from __future__ import annotations
 
 from .answers.proof import Proof, prove
-from .answers.proof_asked import Asked, asked_of
-from .answers.proof_lines import Line
-from .answers.proof_log import Log, read_log
-from .answers.proof_next import Next
-from .answers.proof_seen import Seen
+from .answers.proof.asked import Asked, asked_of
+from .answers.proof.line import Line
+from .answers.proof.log import Log, read_log
+from .answers.proof.next_runs import Next
+from .answers.proof.seen import Seen
 
 __all__ = ["Asked", "Line", "Log", "Next", "Proof", "Seen", "asked_of", "prove", "read_log"]

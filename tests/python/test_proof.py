@@ -16,7 +16,7 @@ import pyarrow.parquet as pq
 import pytest
 from click.testing import CliRunner
 from trainwright import Error, hazard, proof, record
-from trainwright.answers.proof_log import noise_of, read_log, step_of
+from trainwright.answers.proof.log import noise_of, read_log, step_of
 from trainwright.cli import shop
 from trainwright.parts import Records, parts_of
 

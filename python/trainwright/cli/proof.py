@@ -8,7 +8,7 @@ import click
 
 from .. import record
 from ..answers.proof import prove
-from ..answers.proof_asked import asked_of
+from ..answers.proof.asked import asked_of
 from ..judge import Limits, Reading
 from ..parts import Part
 from ..parts.proof import pictures

@@ -10,9 +10,9 @@ import numpy as np
 
 from ..answers.gears import ratio
 from ..answers.proof import Proof, prove, slipping
-from ..answers.proof_asked import asked_of
-from ..answers.proof_lines import Line
-from ..answers.proof_seen import Seen
+from ..answers.proof.asked import asked_of
+from ..answers.proof.line import Line
+from ..answers.proof.seen import Seen
 from ..edge import number
 from .frame import Draw, Part, Records
 

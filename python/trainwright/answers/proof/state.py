@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import numpy as np
 
-from ..clutch import review
-from ..converter import SlipLimits, lockup_slip
-from ..edge import number
-from ..hydraulic import GearPressure, gear_pressure
-from ..judge import Limits, Reading, judge
-from .proof_asked import Asked
-from .proof_lines import Line, judged, not_proven, sensor_fault
-from .proof_log import Numbers
-from .proof_seen import Mask, Seen
-from .proof_shifts import COLD, WARM
+from ...clutch import review
+from ...converter import SlipLimits, lockup_slip
+from ...edge import number
+from ...hydraulic import GearPressure, gear_pressure
+from ...judge import Limits, Reading, judge
+from .asked import Asked
+from .line import Line, judged, not_proven
+from .log import Numbers
+from .seen import Mask, Seen
+from .sensors import sensor_fault
+from .shifts import COLD, WARM
 
 USED_SHARE = 0.99
 """Share of the rows whose speeds must be usable: our own choice, printed with the answer."""

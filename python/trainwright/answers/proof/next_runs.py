@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from ..edge import number
-from .gears import ratio
-from .proof_asked import Asked
-from .proof_lines import Line
-from .proof_seen import Seen
+from ...edge import number
+from ..gears import ratio
+from .asked import Asked
+from .line import Line
+from .seen import Seen
 
 STEADY_S = 20
 """Seconds in a gear that the drives ask for, where no line asks for more."""

@@ -11,13 +11,13 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from .. import live
-from ..judge import Reading
-from ..record import Family
-from ..train import Gear, Train
-from .gears import main_gears, ratio
-from .proof_asked import Asked
-from .proof_log import NOT_KNOWN, Log, Numbers, noise_of, read_log, step_of, usual_repeat
+from ... import live
+from ...judge import Reading
+from ...record import Family
+from ...train import Gear, Train
+from ..gears import main_gears, ratio
+from .asked import Asked
+from .log import NOT_KNOWN, Log, Numbers, noise_of, read_log, step_of, usual_repeat
 
 REPEATS = 5
 """A speed that shows the same value this many times as long as usual is stale: our own choice, printed with the answer."""
@@ -185,6 +185,10 @@ class Seen:
     def of_kind(self, kind: str) -> list[dict[str, Any]]:
         """The events of a kind."""
         return [event for event in self.events if event["kind"] == kind]
+
+    def slips(self, name: str) -> bool:
+        """Whether an alarm of slip came in this gear."""
+        return any(event["gear"] == name for event in self.of_kind("slip"))
 
     def column(self, name: str) -> Numbers:
         """A column of the log; NaN where it has no value, or a speed that cannot be."""

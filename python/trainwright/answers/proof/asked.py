@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .. import live, practice
-from ..edge import number
-from ..judge import Limits, Rule
-from ..record import Fleet, Fluids
-from . import RULE
+from ... import live, practice
+from ...edge import number
+from ...judge import Limits, Rule
+from ...record import Fleet, Fluids
+from .. import RULE
 
 SLIP_RPM = 5.0
 """Slip at the input that is too much in a gear: our own choice, printed with the answer."""

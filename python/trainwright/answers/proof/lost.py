@@ -6,14 +6,15 @@ from typing import Any
 
 import numpy as np
 
-from ..edge import number
-from ..error import Error
-from ..judge import Reading
-from ..sheet import Row, Table
-from ..train import NextGear, Suspect, Symptom
-from .gears import ratio
-from .proof_lines import Line, sensor_fault
-from .proof_seen import Mask, Seen
+from ...edge import number
+from ...error import Error
+from ...judge import Reading
+from ...sheet import Row, Table
+from ...train import NextGear, Suspect, Symptom
+from ..gears import ratio
+from .line import Line
+from .seen import Mask, Seen
+from .sensors import sensor_fault
 
 LEAST_S = 2.0
 """A gear that is commanded for less than this out of a shift is not judged as missing: our own choice."""

@@ -9,14 +9,15 @@ from typing import Any
 
 import numpy as np
 
-from .. import practice
-from ..edge import number
-from ..judge import Judgment, Limits, Reading, judge
-from .gears import ratio
-from .one_way import one_ways
-from .proof_asked import Asked
-from .proof_lines import Line, not_proven, sensor_fault
-from .proof_seen import Seen
+from ... import practice
+from ...edge import number
+from ...judge import Judgment, Limits, Reading, judge
+from ..gears import ratio
+from ..one_way import one_ways
+from .asked import Asked
+from .line import Line, not_proven
+from .seen import Seen
+from .sensors import sensor_fault
 
 ENDS_S = 0.05
 """How well the time of a speed change is known that begins and ends smoothly, standard uncertainty: our own choice, printed with the answer."""

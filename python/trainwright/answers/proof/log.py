@@ -12,8 +12,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from ..error import refusal
-from ..fleet.read import SHOP, arrow
+from ...error import refusal
+from ...fleet.read import SHOP, arrow
 
 Numbers = NDArray[np.float64]
 
