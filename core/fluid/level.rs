@@ -261,7 +261,7 @@ impl Fill {
     /// * returns the volumes, a, the excess at the reference temperature as judged, and its budget
     /// * errors: as [`Fill::level_at`]
     ///
-    /// Source: JCGM 100:2008, 5.1.2 equation 10, uncorrelated inputs (from memory). Example: in `tests/fluid.rs`, the
+    /// Source: JCGM 100:2008, 5.1.2 equation 10, uncorrelated inputs (from memory). Example: in `tests/fluid/`, the
     /// demonstration's level set at 24 °C and at 82 °C.
     ///
     /// Caution: engine running, parking brake set, wheels chocked; hot fluid burns.

@@ -190,7 +190,7 @@ def test_the_job_of_the_demonstration() -> None:
 def test_every_answer_of_the_shared_scenario() -> None:
     path = Path(__file__).resolve().parents[3] / "shared" / "scenario" / "expected.json"
     if not path.exists():
-        pytest.skip("the shared scenario is not beside this checkout; its answers are also in tests/fluid.rs")
+        pytest.skip("the shared scenario is not beside this checkout; its answers are also in tests/fluid/")
     answers = json.loads(path.read_text())["answers"]
     checked = 0
     for key, answer in answers.items():
