@@ -75,14 +75,10 @@ proptest! {
     }
 }
 
-fn numbers(row: &Row, column: &str) -> Vec<f64> {
-    row.text(column).split_whitespace().map(|cell| cell.parse().unwrap()).collect()
-}
-
 #[test]
 fn histories() {
     vectors("duty_rainflow", |row| {
-        let values = numbers(row, "values");
+        let values = row.numbers("values");
         let residue = [ResidueRule::HalfCycles, ResidueRule::Repeated][row.count("residue") as usize];
         let (size, mut sums, mut entries) = (row.count("size"), [0.0; 3], 0);
         let count = rainflow(&values, residue, &mut vec![0.0; row.count("stack") as usize], |cycle| {
@@ -101,7 +97,7 @@ fn histories() {
         Ok([count.cycles, reversals, pieces, missing, count.largest_range, sum, cubes, means])
     });
     vectors("duty_residence", |row| {
-        let (time_s, values, edges) = (numbers(row, "time_s"), numbers(row, "values"), numbers(row, "edges"));
+        let (time_s, values, edges) = (row.numbers("time_s"), row.numbers("values"), row.numbers("edges"));
         let mut seconds = vec![0.0; edges.len() - 1];
         let r = residence(&time_s, &values, &edges, row.number("gap_limit_s"), &mut seconds)?;
         let [duplicates, reversed] = [r.duplicates, r.reversed].map(f64::from);
@@ -111,7 +107,7 @@ fn histories() {
 }
 
 fn stages(row: &Row) -> Vec<DutyStage> {
-    let pairs = numbers(row, "contacts").into_iter().zip(numbers(row, "torque_nm"));
+    let pairs = row.numbers("contacts").into_iter().zip(row.numbers("torque_nm"));
     pairs.map(|(contacts, torque_nm)| DutyStage { contacts, torque_nm }).collect()
 }
 
@@ -189,7 +185,7 @@ fn lives() {
             activation_k: 0.0,
             least_factor: row.number("least_factor"),
         };
-        let pairs = numbers(row, "temp_c").into_iter().zip(numbers(row, "duration_h"));
+        let pairs = row.numbers("temp_c").into_iter().zip(row.numbers("duration_h"));
         let bins: Vec<_> = pairs.map(|(temp_c, duration_h)| FluidBin { temp_c, duration_h }).collect();
         let l = fluid_life(&bins, row.number("unknown_h"), row.number("life_h"), rule)?;
         Ok([l.used, l.used_lower, l.used_upper, l.known_h, l.left_h, l.worst_share, l.worst_from_c])
@@ -199,7 +195,7 @@ fn lives() {
 #[test]
 fn places() {
     vectors("duty_rank_intervals", |row| {
-        let (lower, upper) = (numbers(row, "lower"), numbers(row, "upper"));
+        let (lower, upper) = (row.numbers("lower"), row.numbers("upper"));
         let mut ranks = [RankInterval { first: 0, last: 0 }; 3];
         rank_intervals(&lower, &upper, &mut ranks)?;
         let [a, b, c] = ranks;
@@ -207,7 +203,7 @@ fn places() {
     });
     vectors("duty_resampled_total", |row| {
         let [seed, draw] = ["seed", "draw"].map(|column| row.text(column).parse().unwrap());
-        Ok([resampled_total(&numbers(row, "periods"), seed, draw)?])
+        Ok([resampled_total(&row.numbers("periods"), seed, draw)?])
     });
 }
 
@@ -229,7 +225,7 @@ fn wheels() {
             u_rel: row.number("u_rel"),
             block_rows: row.count("block_rows"),
         };
-        let r = ratio_of(&numbers(row, "true_values"), &numbers(row, "shown_values"), rule)?;
+        let r = ratio_of(&row.numbers("true_values"), &row.numbers("shown_values"), rule)?;
         let [used, slow, missing, blocks] = [r.used, r.slow, r.missing, r.blocks].map(f64::from);
         let parts = [r.scatter_u, r.step_u, r.true_u, r.mean_shown, used, slow, missing, blocks];
         Ok(std::array::from_fn::<_, 10, _>(|i| match i {

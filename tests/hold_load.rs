@@ -5,6 +5,7 @@ mod support;
 use proptest::prelude::*;
 use support::trains::train;
 use support::{Row, vectors};
+use trainwright::Error;
 use trainwright::clutch::{Annulus, Applied, Head, Pack};
 use trainwright::hold::{
     BALL_EXPONENT, Better, Effect, Helical, HelicalSun, LoadStage, NeedleThrust, ROLLER_EXPONENT, SetPack, SetWheel,
@@ -12,19 +13,6 @@ use trainwright::hold::{
     compare_shafts, compare_suns, mean_load, rating_life, wheel_thrust,
 };
 use trainwright::judge::{Judgment, Limits, Reading, Rule};
-use trainwright::{Error, Result};
-
-fn numbers(row: &Row, column: &str) -> Vec<f64> {
-    row.text(column).split_whitespace().map(|cell| cell.parse().unwrap()).collect()
-}
-
-fn rule(row: &Row) -> Result<Rule> {
-    Rule::stated_chances(row.number("go"), row.number("no_go"))
-}
-
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
 
 fn decided(judgment: Judgment) -> [f64; 2] {
     [judgment.chance, f64::from(judgment.verdict as i32)]
@@ -57,15 +45,15 @@ fn thrust_bearings() {
         Ok([mean.load_n, mean.speed_rpm, mean.greatest_n, f64::from(mean.governing), mean.governing_share])
     });
     vectors("hold_needle_hold", |row| {
-        let load = reading(row, "load_n", "load_u_n");
-        let hold = needles(row).needle_hold(load, row.number("least_static_factor"), rule(row)?)?;
+        let load = row.reading("load_n", "load_u_n");
+        let hold = needles(row).needle_hold(load, row.number("least_static_factor"), row.rule()?)?;
         let [chance, verdict] = decided(hold.judgment);
         Ok([hold.static_factor, hold.judgment.limits.upper, chance, verdict])
     });
     vectors("hold_needle_lasts", |row| {
-        let load = reading(row, "load_n", "load_u_n");
+        let load = row.reading("load_n", "load_u_n");
         let (speed, hours) = (row.number("speed_rpm"), row.number("least_life_h"));
-        let lasts = needles(row).needle_lasts(load, speed, hours, rule(row)?)?;
+        let lasts = needles(row).needle_lasts(load, speed, hours, row.rule()?)?;
         let [chance, verdict] = decided(lasts.judgment);
         Ok([lasts.life.life_mrev, lasts.life.life_h, lasts.load_for_life_n, chance, verdict])
     });
@@ -133,12 +121,12 @@ fn shafts() {
     });
     vectors("hold_shaft_hold", |row| {
         let load = ShaftLoad {
-            torque_nm: reading(row, "torque_nm", "torque_u_nm"),
-            shear_yield_mpa: reading(row, "shear_yield_mpa", "shear_yield_u_mpa"),
+            torque_nm: row.reading("torque_nm", "torque_u_nm"),
+            shear_yield_mpa: row.reading("shear_yield_mpa", "shear_yield_u_mpa"),
             stress_factor: row.number("stress_factor"),
             stress_u_rel: row.number("stress_u_rel"),
         };
-        let hold = shaft(row, "").shaft_hold(load, rule(row)?)?;
+        let hold = shaft(row, "").shaft_hold(load, row.rule()?)?;
         let [chance, verdict] = decided(hold.judgment);
         Ok([hold.torsion.stress_mpa, hold.yield_share, hold.torque_at_yield_nm, hold.factor_at_yield, chance, verdict])
     });
@@ -156,16 +144,14 @@ fn shafts() {
 }
 
 fn race(row: &Row, side: &str) -> NeedleThrust {
-    let [count, needle_diameter_mm, needle_length_mm, pitch_diameter_mm] = numbers(row, side)[..] else {
+    let [count, needle_diameter_mm, needle_length_mm, pitch_diameter_mm] = row.numbers(side)[..] else {
         panic!("{side}: four numbers")
     };
     NeedleThrust { needles: count as u32, needle_diameter_mm, needle_length_mm, pitch_diameter_mm }
 }
 
 fn sun(row: &Row, side: &str) -> HelicalSun {
-    let [teeth, planets, module_mm, helix_deg, face_mm] = numbers(row, side)[..] else {
-        panic!("{side}: five numbers")
-    };
+    let [teeth, planets, module_mm, helix_deg, face_mm] = row.numbers(side)[..] else { panic!("{side}: five numbers") };
     HelicalSun { teeth: teeth as u16, planets: planets as u8, helical: Helical { module_mm, helix_deg }, face_mm }
 }
 

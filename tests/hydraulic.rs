@@ -6,34 +6,12 @@ use approx::assert_relative_eq;
 use proptest::prelude::*;
 use std::f64::consts::PI;
 use support::{Row, vectors};
-use trainwright::Error;
 use trainwright::fit::{Gap, eccentricity_factor};
 use trainwright::fluid::Fluid;
 use trainwright::hydraulic::*;
 use trainwright::judge::{Reading, Rule};
 use trainwright::record::{Family, Fluids, Record};
 use trainwright::units::{cm3_to_in3, gallon_to_l, in_to_mm, in3_to_cm3, l_to_gallon, psi_to_kpa};
-
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
-
-fn rule(row: &Row) -> Result<Rule, Error> {
-    Rule::stated_chances(row.number("go"), row.number("no_go"))
-}
-
-fn numbers(row: &Row, column: &str) -> Vec<f64> {
-    row.text(column).split_whitespace().map(|cell| cell.parse().unwrap()).collect()
-}
-
-fn fluid(row: &Row) -> Fluid {
-    Fluid {
-        density_15c_kg_m3: row.number("density_15c_kg_m3"),
-        expansion_per_k: row.number("expansion_per_k"),
-        viscosity_40c_mm2_s: row.number("viscosity_40c_mm2_s"),
-        viscosity_100c_mm2_s: row.number("viscosity_100c_mm2_s"),
-    }
-}
 
 #[test]
 fn displacements() {
@@ -81,7 +59,7 @@ fn pump(row: &Row) -> Pump {
 #[test]
 fn pumps() {
     vectors("hydraulic_oil_at", |row| {
-        let oil = oil_at(&fluid(row), reading(row, "temp_c", "temp_u_c"))?;
+        let oil = oil_at(&row.fluid(), row.reading("temp_c", "temp_u_c"))?;
         Ok([oil.density_kg_m3, oil.viscosity_mm2_s, oil.viscosity_mpa_s.value, oil.viscosity_mpa_s.u])
     });
     vectors("hydraulic_pump_flow", |row| {
@@ -99,24 +77,24 @@ fn pumps() {
     });
     vectors("hydraulic_flow_margin", |row| {
         let pump = Pump {
-            displacement_cm3_rev: reading(row, "displacement_cm3_rev", "displacement_u_cm3_rev"),
-            leak_l_min_mpa: reading(row, "leak_l_min_mpa", "leak_u_l_min_mpa"),
+            displacement_cm3_rev: row.reading("displacement_cm3_rev", "displacement_u_cm3_rev"),
+            leak_l_min_mpa: row.reading("leak_l_min_mpa", "leak_u_l_min_mpa"),
             leak_viscosity_mpa_s: row.number("leak_viscosity_mpa_s"),
         };
         let duty = PumpDuty {
-            speed_rpm: reading(row, "speed_rpm", "speed_u_rpm"),
-            pressure_kpa: reading(row, "pressure_kpa", "pressure_u_kpa"),
-            viscosity_mpa_s: reading(row, "viscosity_mpa_s", "viscosity_u_mpa_s"),
-            demand_l_min: reading(row, "demand_l_min", "demand_u_l_min"),
+            speed_rpm: row.reading("speed_rpm", "speed_u_rpm"),
+            pressure_kpa: row.reading("pressure_kpa", "pressure_u_kpa"),
+            viscosity_mpa_s: row.reading("viscosity_mpa_s", "viscosity_u_mpa_s"),
+            demand_l_min: row.reading("demand_l_min", "demand_u_l_min"),
         };
-        let margin = pump.flow_margin(duty, rule(row)?)?;
+        let margin = pump.flow_margin(duty, row.rule()?)?;
         let Reading { value, u } = margin.judgment.reading;
         let verdict = f64::from(margin.judgment.verdict as i32);
         Ok([margin.least_speed_rpm, value, u, margin.budget.share[2], margin.judgment.chance, verdict])
     });
     vectors("hydraulic_hottest_c", |row| {
         let [speed, pressure, demand] = ["speed_rpm", "pressure_kpa", "demand_l_min"].map(|name| row.number(name));
-        Ok([pump(row).hottest_c(&fluid(row), speed, pressure, demand)?])
+        Ok([pump(row).hottest_c(&row.fluid(), speed, pressure, demand)?])
     });
 }
 
@@ -146,8 +124,8 @@ fn gaps() {
         Ok([leak.flow_l_min, wall_l_min, flow_l_min])
     });
     vectors("hydraulic_pump_clearance", |row| {
-        let (clearance, new) = (reading(row, "clearance_mm", "clearance_u_mm"), reading(row, "new_mm", "new_u_mm"));
-        let PumpClearance { judgment, leak } = pump_clearance(clearance, new, row.number("limit_mm"), rule(row)?)?;
+        let (clearance, new) = (row.reading("clearance_mm", "clearance_u_mm"), row.reading("new_mm", "new_u_mm"));
+        let PumpClearance { judgment, leak } = pump_clearance(clearance, new, row.number("limit_mm"), row.rule()?)?;
         Ok([judgment.chance, f64::from(judgment.verdict as i32), leak.ratio, leak.lower, leak.upper])
     });
 }
@@ -171,7 +149,7 @@ fn orifices() {
     });
     let holes = |row: &Row| -> Vec<Orifice> {
         let discharge = row.number("discharge");
-        numbers(row, "diameters_mm").into_iter().map(|diameter_mm| Orifice { diameter_mm, discharge }).collect()
+        row.numbers("diameters_mm").into_iter().map(|diameter_mm| Orifice { diameter_mm, discharge }).collect()
     };
     vectors("hydraulic_in_parallel_mm2", |row| Ok([in_parallel_mm2(&holes(row))?]));
     vectors("hydraulic_in_series_mm2", |row| Ok([in_series_mm2(&holes(row))?]));

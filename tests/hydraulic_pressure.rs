@@ -6,33 +6,10 @@ use approx::assert_relative_eq;
 use proptest::prelude::*;
 use support::trains::train;
 use support::{Row, vectors};
-use trainwright::Error;
 use trainwright::clutch::{Annulus, Duty, ElementPack, Head, Pack, review};
-use trainwright::fluid::Fluid;
 use trainwright::hydraulic::*;
 use trainwright::judge::{Limits, Reading, Rule, Verdict};
 use trainwright::record::{Family, Fluids, Record};
-
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
-
-fn rule(row: &Row) -> Result<Rule, Error> {
-    Rule::stated_chances(row.number("go"), row.number("no_go"))
-}
-
-fn numbers(row: &Row, column: &str) -> Vec<f64> {
-    row.text(column).split_whitespace().map(|cell| cell.parse().unwrap()).collect()
-}
-
-fn fluid(row: &Row) -> Fluid {
-    Fluid {
-        density_15c_kg_m3: row.number("density_15c_kg_m3"),
-        expansion_per_k: row.number("expansion_per_k"),
-        viscosity_40c_mm2_s: row.number("viscosity_40c_mm2_s"),
-        viscosity_100c_mm2_s: row.number("viscosity_100c_mm2_s"),
-    }
-}
 
 /// The pack of the row; its sizes stand at the head of the file.
 fn packs(row: &Row) -> Vec<ElementPack> {
@@ -60,7 +37,7 @@ fn gear_pressures() {
     vectors("hydraulic_gear_pressure", |row| {
         let state = train(row.text("train"))?.solve(row.count("closed"))?;
         let duty = Duty {
-            pressure_kpa: reading(row, "pressure_kpa", "pressure_u_kpa"),
+            pressure_kpa: row.reading("pressure_kpa", "pressure_u_kpa"),
             friction: Reading { value: 0.112, u: 0.009 },
             geometry_u_rel: 0.02,
             oil_density_kg_m3: 790.0,
@@ -118,14 +95,14 @@ fn suspects() {
 
 #[test]
 fn coolers() {
-    let table = |row: &Row| CoolerLimits::from_flows(&numbers(row, "temperatures_c"), &numbers(row, "flows_l_min"));
+    let table = |row: &Row| CoolerLimits::from_flows(&row.numbers("temperatures_c"), &row.numbers("flows_l_min"));
     vectors("hydraulic_timed_flow", |row| {
-        let flow = timed_flow(reading(row, "volume_l", "volume_u_l"), reading(row, "time_s", "time_u_s"))?.flow_l_min;
+        let flow = timed_flow(row.reading("volume_l", "volume_u_l"), row.reading("time_s", "time_u_s"))?.flow_l_min;
         Ok([flow.value, flow.u])
     });
     vectors("hydraulic_flow_at_reference", |row| {
-        let (flow, temp) = (reading(row, "flow_l_min", "flow_u_l_min"), reading(row, "temp_c", "temp_u_c"));
-        let there = flow_at_reference(flow, &fluid(row), temp, row.number("reference_c"))?;
+        let (flow, temp) = (row.reading("flow_l_min", "flow_u_l_min"), row.reading("temp_c", "temp_u_c"));
+        let there = flow_at_reference(flow, &row.fluid(), temp, row.number("reference_c"))?;
         Ok([there.value, there.u])
     });
     vectors("hydraulic_least_flow_at", |row| {
@@ -134,11 +111,11 @@ fn coolers() {
     });
     vectors("hydraulic_cooler_check", |row| {
         let reading = CoolerReading {
-            volume_l: reading(row, "volume_l", "volume_u_l"),
-            time_s: reading(row, "time_s", "time_u_s"),
-            temp_c: reading(row, "temp_c", "temp_u_c"),
+            volume_l: row.reading("volume_l", "volume_u_l"),
+            time_s: row.reading("time_s", "time_u_s"),
+            temp_c: row.reading("temp_c", "temp_u_c"),
         };
-        let check = table(row)?.cooler_check(reading, rule(row)?)?;
+        let check = table(row)?.cooler_check(reading, row.rule()?)?;
         let Reading { value, u } = check.judgment.reading;
         let decided = [check.judgment.chance, f64::from(check.judgment.verdict as i32)];
         Ok([check.flow_l_min.value, check.least.least_l_min, value, u, decided[0], decided[1]])

@@ -7,7 +7,6 @@ use proptest::prelude::*;
 use std::f64::consts::PI;
 use support::trains::train;
 use support::{Row, vectors};
-use trainwright::Error;
 use trainwright::converter::{Characteristic, EngineCurve, EngineToday};
 use trainwright::judge::{Reading, Rule, Verdict};
 use trainwright::road::{Combination, Driveline, road_load};
@@ -15,14 +14,6 @@ use trainwright::tow::{
     Criterion, CriterionOutcome, Launch, RatedFor, RunUp, RunUpGear, Stance, check_criterion, criterion_limits,
     equivalent_mass, grip_on_grade, output_inertia_kg_m2,
 };
-
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
-
-fn rule(row: &Row) -> Result<Rule, Error> {
-    Rule::stated_chances(row.number("go"), row.number("no_go"))
-}
 
 fn rated(row: &Row) -> RatedFor {
     RatedFor {
@@ -42,7 +33,7 @@ fn criteria() {
     });
     vectors("tow_check_criterion", |row| {
         let criterion = Criterion::from_number(row.count("criterion") as i32)?;
-        let check = check_criterion(criterion, reading(row, "value", "u"), rated(row), rule(row)?)?;
+        let check = check_criterion(criterion, row.reading("value", "u"), rated(row), row.rule()?)?;
         Ok([check.limits.lower, check.limits.upper, check.chance, f64::from(check.outcome as u8)])
     });
     for (number, criterion) in (1..).zip(Criterion::ALL) {
@@ -62,16 +53,16 @@ fn driveline(row: &Row, u: f64) -> Driveline {
 fn launches() {
     vectors("tow_launch", |row| {
         let launch = Launch {
-            turbine_nm: reading(row, "turbine_nm", "turbine_u_nm"),
+            turbine_nm: row.reading("turbine_nm", "turbine_u_nm"),
             gear_ratio: row.number("gear_ratio"),
             gear_efficiency: row.number("gear_efficiency"),
             driveline: driveline(row, row.number("circumference_u_mm")),
             axle_efficiency: row.number("axle_efficiency"),
-            mass_kg: reading(row, "mass_kg", "mass_u_kg"),
+            mass_kg: row.reading("mass_kg", "mass_u_kg"),
             rolling_coefficient: row.number("rolling_coefficient"),
             break_away_coefficient: row.number("break_away_coefficient"),
         };
-        let force = launch.launch(row.number("grade_pct"), rule(row)?)?;
+        let force = launch.launch(row.number("grade_pct"), row.rule()?)?;
         Ok([
             force.output_nm,
             force.tractive_n,

@@ -5,16 +5,11 @@ mod support;
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use support::{Row, vectors};
-use trainwright::Error;
 use trainwright::judge::{Limits, Reading, Rule, Verdict};
 use trainwright::tow::{
     AxleWeights, CombinationLoads, Coupled, Distribution, Levers, RatingKind, RatingRow, TowRatings, Trailer,
     axle_loads, axle_tires_kg, gawr_left_kg, gvwr_class, gvwr_least_kg, restoring_moment_nm, share_band_kg,
 };
-
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
 
 fn levers(row: &Row) -> Levers {
     Levers { wheelbase_mm: row.number("wheelbase_mm"), overhang_mm: row.number("overhang_mm") }
@@ -23,12 +18,12 @@ fn levers(row: &Row) -> Levers {
 fn coupled(row: &Row) -> Coupled {
     Coupled {
         weighed: AxleWeights {
-            front_kg: reading(row, "front_kg", "front_u_kg"),
-            rear_kg: reading(row, "rear_kg", "rear_u_kg"),
+            front_kg: row.reading("front_kg", "front_u_kg"),
+            rear_kg: row.reading("rear_kg", "rear_u_kg"),
         },
         trailer: Trailer {
-            mass_kg: reading(row, "mass_kg", "mass_u_kg"),
-            hitch_kg: reading(row, "hitch_kg", "hitch_u_kg"),
+            mass_kg: row.reading("mass_kg", "mass_u_kg"),
+            hitch_kg: row.reading("hitch_kg", "hitch_u_kg"),
         },
         levers: levers(row),
         distribution: Distribution {
@@ -36,10 +31,6 @@ fn coupled(row: &Row) -> Coupled {
             ball_to_axle_mm: row.number("ball_to_axle_mm"),
         },
     }
-}
-
-fn rule(row: &Row) -> Result<Rule, Error> {
-    Rule::stated_chances(row.number("go"), row.number("no_go"))
 }
 
 #[test]
@@ -64,7 +55,7 @@ fn loads() {
     });
     vectors("tow_by_share", |row| {
         let trailer =
-            Trailer::by_share(reading(row, "mass_kg", "mass_u_kg"), reading(row, "hitch_share", "hitch_share_u"))?;
+            Trailer::by_share(row.reading("mass_kg", "mass_u_kg"), row.reading("hitch_share", "hitch_share_u"))?;
         Ok([trailer.hitch_kg.value, trailer.hitch_kg.u])
     });
     vectors("tow_share_band_kg", |row| {
@@ -111,7 +102,7 @@ fn kind(row: &Row) -> RatingKind {
 #[test]
 fn limits() {
     vectors("tow_rating_check", |row| {
-        let check = coupled(row).rating_check(kind(row), row.number("rating_kg"), rule(row)?)?;
+        let check = coupled(row).rating_check(kind(row), row.number("rating_kg"), row.rule()?)?;
         Ok([
             check.load_kg.value,
             check.load_kg.u,
@@ -138,7 +129,7 @@ fn limits() {
             hitch_load_kg: number("hitch_load_kg"),
             trailer_gross_kg: number("trailer_gross_kg"),
         };
-        let review = coupled(row).review_ratings(ratings, rule(row)?)?;
+        let review = coupled(row).review_ratings(ratings, row.rule()?)?;
         Ok([
             review.given.into(),
             review.governing.into(),

@@ -6,10 +6,6 @@ fn today(row: &Row) -> EngineToday {
     EngineToday { torque_factor: row.number("torque_factor"), accessory_nm: row.number("accessory_nm") }
 }
 
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
-
 fn rule() -> Rule {
     Rule::conformance(0.95).unwrap()
 }
@@ -95,9 +91,9 @@ fn stall_vectors() {
     vectors("converter_stall_speed", |row| {
         let (engine, converter) = drive(row.text("engine"));
         let inputs = StallInputs {
-            torque_factor: reading(row, "torque_factor", "torque_factor_u"),
-            accessory_nm: reading(row, "accessory_nm", "accessory_u_nm"),
-            k_factor: reading(row, "k_factor", "k_factor_u"),
+            torque_factor: row.reading("torque_factor", "torque_factor_u"),
+            accessory_nm: row.reading("accessory_nm", "accessory_u_nm"),
+            k_factor: row.reading("k_factor", "k_factor_u"),
         };
         let stall = stall_speed(&engine, &converter, inputs)?;
         let [torque, accessory, k] = [0, 1, 2].map(|place: usize| stall.budget.share[place]);
@@ -113,7 +109,7 @@ fn stall_vectors() {
         };
         let allow = row.number("allow_rpm");
         let measured = MeasuredStall {
-            speed_rpm: reading(row, "measured_rpm", "measured_u_rpm"),
+            speed_rpm: row.reading("measured_rpm", "measured_u_rpm"),
             allow_rpm: Limits { lower: -allow, upper: allow },
             stator_share: 0.33,
             stop_rpm: 200.0,

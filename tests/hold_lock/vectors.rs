@@ -2,14 +2,6 @@
 
 use super::*;
 
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
-
-fn rule(row: &Row) -> Result<Rule, Error> {
-    Rule::stated_chances(row.number("go"), row.number("no_go"))
-}
-
 fn decided(judgment: Judgment) -> [f64; 2] {
     [judgment.chance, f64::from(judgment.verdict as i32)]
 }
@@ -107,11 +99,11 @@ fn one_way_clutches() {
     });
     vectors("hold_wedge_capacity_nm", |row| Ok([wedge(row).wedge_capacity_nm(row.number("allow_mpa"))?]));
     vectors("hold_wedge_hold", |row| {
-        let (need, allow) = (reading(row, "need_nm", "need_u_nm"), reading(row, "allow_mpa", "allow_u_mpa"));
-        wedge(row).wedge_hold(need, allow, row.number("geometry_u_rel"), rule(row)?).map(held)
+        let (need, allow) = (row.reading("need_nm", "need_u_nm"), row.reading("allow_mpa", "allow_u_mpa"));
+        wedge(row).wedge_hold(need, allow, row.number("geometry_u_rel"), row.rule()?).map(held)
     });
     vectors("hold_locks", |row| {
-        let judged = locks(row.number("half_angle_deg"), reading(row, "friction", "friction_u"), rule(row)?)?;
+        let judged = locks(row.number("half_angle_deg"), row.reading("friction", "friction_u"), row.rule()?)?;
         let [chance, verdict] = decided(judged);
         Ok([judged.limits.lower, chance, verdict])
     });
@@ -125,8 +117,8 @@ fn one_way_clutches() {
     });
     vectors("hold_strut_capacity_nm", |row| Ok([ratchet(row).strut_capacity_nm(row.number("allow_mpa"))?]));
     vectors("hold_strut_hold", |row| {
-        let (need, allow) = (reading(row, "need_nm", "need_u_nm"), reading(row, "allow_mpa", "allow_u_mpa"));
-        ratchet(row).strut_hold(need, allow, row.number("geometry_u_rel"), rule(row)?).map(held)
+        let (need, allow) = (row.reading("need_nm", "need_u_nm"), row.reading("allow_mpa", "allow_u_mpa"));
+        ratchet(row).strut_hold(need, allow, row.number("geometry_u_rel"), row.rule()?).map(held)
     });
     vectors("hold_take_up", |row| {
         let closed = take_up(row.number("backlash_deg"), row.number("torque_nm"), row.number("inertia_kg_m2"))?;
@@ -168,7 +160,7 @@ fn driveline(row: &Row, u: f64) -> Driveline {
 
 fn parked(row: &Row) -> Parked {
     Parked {
-        mass_kg: reading(row, "mass_kg", "mass_u_kg"),
+        mass_kg: row.reading("mass_kg", "mass_u_kg"),
         grade_pct: row.number("grade_pct"),
         rocking_factor: row.number("rocking_factor"),
         driveline: driveline(row, row.number("circumference_u_mm")),
@@ -211,7 +203,7 @@ fn park_locks() {
             stress_factor: row.number("stress_factor"),
             stress_u_rel: row.number("stress_u_rel"),
         };
-        let hold = gear(row, "").park_hold(parked(row), strength, rule(row)?)?;
+        let hold = gear(row, "").park_hold(parked(row), strength, row.rule()?)?;
         let [chance, verdict] = decided(hold.judgment);
         Ok([
             hold.stress.von_mises_mpa,

@@ -2,15 +2,6 @@
 
 use super::*;
 
-/// Numbers of a cell, written with spaces.
-fn list(row: &Row, column: &str) -> Vec<f64> {
-    row.text(column).split_whitespace().map(|cell| cell.parse().unwrap()).collect()
-}
-
-fn reading(row: &Row, value: &str, u: &str) -> Reading {
-    Reading { value: row.number(value), u: row.number(u) }
-}
-
 fn size(row: &Row) -> Limits {
     Limits { lower: row.number("lower"), upper: row.number("upper") }
 }
@@ -26,14 +17,14 @@ fn links() {
         fields(ChainLink::toleranced(row.number("sensitivity"), size(row), Spread(row.number("spread") as i32))?)
     });
     vectors("stack_measured", |row| {
-        fields(ChainLink::measured(row.number("sensitivity"), reading(row, "value", "u"), row.number("k"))?)
+        fields(ChainLink::measured(row.number("sensitivity"), row.reading("value", "u"), row.number("k"))?)
     });
 }
 
 #[test]
 fn chains() {
     vectors("stack_chain", |row| {
-        let columns = ["sensitivity", "value_mm", "half_width_mm", "u_mm"].map(|column| list(row, column));
+        let columns = ["sensitivity", "value_mm", "half_width_mm", "u_mm"].map(|column| row.numbers(column));
         let links: Vec<_> = (0..columns[0].len())
             .map(|i| ChainLink {
                 sensitivity: columns[0][i],
@@ -62,14 +53,13 @@ fn chains() {
 fn growth() {
     vectors("stack_grown", |row| {
         let growth = AxialGrowth {
-            case_length_mm: reading(row, "case_length_mm", "case_length_u_mm"),
-            train_length_mm: reading(row, "train_length_mm", "train_length_u_mm"),
-            case_expansion_per_k: reading(row, "case_expansion_per_k", "case_expansion_u_per_k"),
-            train_expansion_per_k: reading(row, "train_expansion_per_k", "train_expansion_u_per_k"),
+            case_length_mm: row.reading("case_length_mm", "case_length_u_mm"),
+            train_length_mm: row.reading("train_length_mm", "train_length_u_mm"),
+            case_expansion_per_k: row.reading("case_expansion_per_k", "case_expansion_u_per_k"),
+            train_expansion_per_k: row.reading("train_expansion_per_k", "train_expansion_u_per_k"),
             reference_c: row.number("reference_c"),
         };
-        let hot =
-            growth.grown(reading(row, "temp_c", "temp_u_c"), reading(row, "train_hotter_k", "train_hotter_u_k"))?;
+        let hot = growth.grown(row.reading("temp_c", "temp_u_c"), row.reading("train_hotter_k", "train_hotter_u_k"))?;
         Ok([hot.case_mm, hot.train_mm, hot.growth_mm.value, hot.growth_mm.u, hot.budget.largest.into()])
     });
     vectors("stack_growth_mm", |row| {
@@ -87,10 +77,10 @@ fn growth() {
 
 fn selection(row: &Row) -> Selection {
     Selection {
-        room_mm: reading(row, "room_mm", "room_u_mm"),
+        room_mm: row.reading("room_mm", "room_u_mm"),
         window_mm: size(row),
         target_mm: row.number("target_mm"),
-        growth_mm: reading(row, "growth_mm", "growth_u_mm"),
+        growth_mm: row.reading("growth_mm", "growth_u_mm"),
         hot_window_mm: Limits { lower: row.number("hot_lower"), upper: row.number("hot_upper") },
         rule: Rule { go: row.number("go"), no_go: row.number("no_go"), ..chances() },
         by: if row.count("by") == 0 { ChoiceRule::NearestTarget } else { ChoiceRule::LeastRisk },
@@ -99,14 +89,14 @@ fn selection(row: &Row) -> Selection {
 }
 
 fn pieces(row: &Row) -> Vec<Piece> {
-    let sizes = list(row, "thickness_mm").into_iter().zip(list(row, "thickness_u_mm")).zip(list(row, "in_stock"));
+    let sizes = row.numbers("thickness_mm").into_iter().zip(row.numbers("thickness_u_mm")).zip(row.numbers("in_stock"));
     sizes.map(|((value, u), stock)| Piece { thickness_mm: Reading { value, u }, in_stock: stock != 0.0 }).collect()
 }
 
 #[test]
 fn choices() {
     vectors("stack_outcome", |row| {
-        let piece = Piece { thickness_mm: reading(row, "thickness_mm", "thickness_u_mm"), in_stock: true };
+        let piece = Piece { thickness_mm: row.reading("thickness_mm", "thickness_u_mm"), in_stock: true };
         let o = selection(row).outcome(piece)?;
         Ok([
             o.cold.reading.value,
@@ -148,19 +138,20 @@ fn choices() {
 #[test]
 fn measuring() {
     vectors("stack_mean_of_steps", |row| {
-        let mean = mean_of_steps(&list(row, "values"), row.number("quantum"), row.number("u_of_one"))?;
+        let mean = mean_of_steps(&row.numbers("values"), row.number("quantum"), row.number("u_of_one"))?;
         Ok([mean.reading.value, mean.reading.u, mean.deviation, mean.freedom])
     });
     vectors("stack_what_to_measure", |row| {
-        let inputs: Vec<_> = list(row, "sensitivity")
+        let inputs: Vec<_> = row
+            .numbers("sensitivity")
             .into_iter()
-            .zip(list(row, "u"))
+            .zip(row.numbers("u"))
             .map(|(sensitivity, u)| Input { sensitivity, u, freedom: f64::INFINITY })
             .collect();
         let budget = combine(&inputs)?;
         let rule = Rule::stated_chances(row.number("go"), row.number("no_go"))?;
         let judgment = judge(Reading { value: row.number("value"), u: budget.u }, size(row), rule)?;
-        let plan = what_to_measure(&judgment, &budget, &list(row, "u_measured"))?;
+        let plan = what_to_measure(&judgment, &budget, &row.numbers("u_measured"))?;
         let (first, second) = (plan.gains()[0], plan.gains()[1]);
         Ok([
             first.input.into(),
@@ -179,29 +170,29 @@ fn measuring() {
 #[test]
 fn packs() {
     vectors("stack_room_from_fitted", |row| {
-        let clearance_mm = reading(row, "clearance_mm", "clearance_u_mm");
-        let room = room_from_fitted(clearance_mm, reading(row, "fitted_mm", "fitted_u_mm"))?;
+        let clearance_mm = row.reading("clearance_mm", "clearance_u_mm");
+        let room = room_from_fitted(clearance_mm, row.reading("fitted_mm", "fitted_u_mm"))?;
         Ok([room.value, room.u])
     });
     vectors("stack_room_from_heights", |row| {
         let heights = PackHeights {
-            drum_depth_mm: reading(row, "drum_depth_mm", "drum_depth_u_mm"),
+            drum_depth_mm: row.reading("drum_depth_mm", "drum_depth_u_mm"),
             friction_plates: row.count("friction_plates"),
-            friction_mm: reading(row, "friction_mm", "friction_u_mm"),
+            friction_mm: row.reading("friction_mm", "friction_u_mm"),
             steel_plates: row.count("steel_plates"),
-            steel_mm: reading(row, "steel_mm", "steel_u_mm"),
-            pressure_plate_mm: reading(row, "pressure_plate_mm", "pressure_plate_u_mm"),
-            wave_plate_mm: reading(row, "wave_plate_mm", "wave_plate_u_mm"),
+            steel_mm: row.reading("steel_mm", "steel_u_mm"),
+            pressure_plate_mm: row.reading("pressure_plate_mm", "pressure_plate_u_mm"),
+            wave_plate_mm: row.reading("wave_plate_mm", "wave_plate_u_mm"),
         };
         let room = heights.room_from_heights()?;
         Ok([room.plates_mm, room.room_mm.value, room.room_mm.u, room.budget.largest.into()])
     });
     vectors("stack_piston_travel", |row| {
         let stroke = PistonStroke {
-            clearance_mm: reading(row, "clearance_mm", "clearance_u_mm"),
-            wave_mm: reading(row, "wave_mm", "wave_u_mm"),
-            bend_mm: reading(row, "bend_mm", "bend_u_mm"),
-            land_mm: reading(row, "land_mm", "land_u_mm"),
+            clearance_mm: row.reading("clearance_mm", "clearance_u_mm"),
+            wave_mm: row.reading("wave_mm", "wave_u_mm"),
+            bend_mm: row.reading("bend_mm", "bend_u_mm"),
+            land_mm: row.reading("land_mm", "land_u_mm"),
         };
         let t = stroke.piston_travel(Rule { go: row.number("go"), no_go: row.number("no_go"), ..chances() })?;
         Ok([
@@ -217,8 +208,8 @@ fn packs() {
     vectors("stack_apply_fill", |row| {
         let piston =
             Annulus { inner_radius_mm: row.number("inner_radius_mm"), outer_radius_mm: row.number("outer_radius_mm") };
-        let travel_mm = reading(row, "travel_mm", "travel_u_mm");
-        let fill = apply_fill(piston, travel_mm, reading(row, "flow_l_min", "flow_u_l_min"))?;
+        let travel_mm = row.reading("travel_mm", "travel_u_mm");
+        let fill = apply_fill(piston, travel_mm, row.reading("flow_l_min", "flow_u_l_min"))?;
         Ok([fill.area_mm2, fill.volume_ml.value, fill.volume_ml.u, fill.time_s.value, fill.time_s.u])
     });
 }

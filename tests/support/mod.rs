@@ -8,6 +8,8 @@ use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::{fmt::Write, fs};
 use trainwright::Error;
+use trainwright::fluid::Fluid;
+use trainwright::judge::{Reading, Rule};
 
 /// One row: cells by column name.
 pub struct Row(BTreeMap<String, String>);
@@ -23,6 +25,29 @@ impl Row {
 
     pub fn count(&self, column: &str) -> u32 {
         self.parse(column)
+    }
+
+    /// Numbers written with spaces.
+    pub fn numbers(&self, column: &str) -> Vec<f64> {
+        self.text(column).split_whitespace().map(|cell| cell.parse().unwrap()).collect()
+    }
+
+    pub fn reading(&self, value: &str, u: &str) -> Reading {
+        Reading { value: self.number(value), u: self.number(u) }
+    }
+
+    /// The rule with the chances `go` and `no_go`.
+    pub fn rule(&self) -> Result<Rule, Error> {
+        Rule::stated_chances(self.number("go"), self.number("no_go"))
+    }
+
+    pub fn fluid(&self) -> Fluid {
+        Fluid {
+            density_15c_kg_m3: self.number("density_15c_kg_m3"),
+            expansion_per_k: self.number("expansion_per_k"),
+            viscosity_40c_mm2_s: self.number("viscosity_40c_mm2_s"),
+            viscosity_100c_mm2_s: self.number("viscosity_100c_mm2_s"),
+        }
     }
 
     fn parse<T: std::str::FromStr>(&self, column: &str) -> T {
