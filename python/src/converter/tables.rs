@@ -1,11 +1,10 @@
 //! Engine curve and characteristic: tables of points.
 
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
 use trainwright::converter as core;
 
 use crate::array::{Input, Out, map};
-use crate::class::Field;
+use crate::class::common;
 use crate::error::answer;
 
 /// Engine torque against engine speed, straight between the points: net, full throttle. 2 to 32 points, speeds rising.
@@ -54,21 +53,9 @@ impl EngineCurve {
     ) -> PyResult<Bound<'py, PyAny>> {
         map(py, [("speed_rpm", speed_rpm)], out, |[speed]| self.0.torque_at_nm(speed))
     }
-
-    fn __repr__(&self) -> String {
-        let (speed_rpm, torque_nm, max_rpm) = (self.speed_rpm(), self.torque_nm(), self.0.max_rpm);
-        format!("EngineCurve(speed_rpm={speed_rpm:?}, torque_nm={torque_nm:?}, max_rpm={max_rpm:?})")
-    }
-
-    /// The table by name.
-    fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
-        let fields = PyDict::new(py);
-        fields.set_item("speed_rpm", self.speed_rpm())?;
-        fields.set_item("torque_nm", self.torque_nm())?;
-        fields.set_item("max_rpm", self.0.max_rpm)?;
-        Ok(fields)
-    }
 }
+
+common!(EngineCurve, [speed_rpm, torque_nm, max_rpm]);
 
 /// Characteristic of a torque converter, straight between the points: torque ratio and capacity factor K of the impeller
 /// side (1/min per √(N·m)) against speed ratio. 2 to 32 points, speed ratios rising; an efficiency above 1 is refused.
@@ -135,63 +122,17 @@ impl Characteristic {
     fn coupling_point(&self) -> PyResult<f64> {
         answer(self.0.coupling_point())
     }
-
-    fn __repr__(&self) -> String {
-        let (speed_ratio, torque_ratio) = (self.speed_ratio(), self.torque_ratio());
-        let k_rpm_per_sqrt_nm = self.k_rpm_per_sqrt_nm();
-        format!(
-            "Characteristic(speed_ratio={speed_ratio:?}, torque_ratio={torque_ratio:?}, k_rpm_per_sqrt_nm={k_rpm_per_sqrt_nm:?})"
-        )
-    }
-
-    /// The table by name.
-    fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
-        let fields = PyDict::new(py);
-        fields.set_item("speed_ratio", self.speed_ratio())?;
-        fields.set_item("torque_ratio", self.torque_ratio())?;
-        fields.set_item("k_rpm_per_sqrt_nm", self.k_rpm_per_sqrt_nm())?;
-        Ok(fields)
-    }
 }
+
+common!(Characteristic, [speed_ratio, torque_ratio, k_rpm_per_sqrt_nm]);
 
 fn used(points: u32, column: [f64; core::TABLE_POINTS]) -> Vec<f64> {
     column.into_iter().take(points as usize).collect()
 }
 
-/// What a table shares with the classes of `class!`.
+/// From and to the core's table.
 macro_rules! table {
     ($name:ident) => {
-        #[pymethods]
-        impl $name {
-            fn __eq__(&self, other: &Self) -> bool {
-                self == other
-            }
-
-            fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
-                self.__repr__().into_pyobject(py)?.hash()
-            }
-
-            fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, PyDict>)> {
-                Ok(((), self.as_dict(py)?))
-            }
-        }
-
-        impl Field for $name {
-            type Argument = Self;
-
-            fn take(_: &'static str, argument: Self) -> PyResult<Self> {
-                Ok(argument)
-            }
-
-            fn source(&self) -> String {
-                self.__repr__()
-            }
-
-            fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
-                Ok(self.as_dict(py)?.into_any().unbind())
-            }
-        }
-
         impl From<core::$name> for $name {
             fn from(table: core::$name) -> Self {
                 Self(table)

@@ -1,11 +1,10 @@
 //! The sump: level and volume.
 
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
 use trainwright::fluid as core;
 
 use crate::array::{Input, Out, map};
-use crate::class::Field;
+use crate::class::common;
 use crate::error::answer;
 
 /// Free area of the sump against height above the overflow edge, linear between rows.
@@ -70,51 +69,13 @@ impl Sump {
     ) -> PyResult<Bound<'py, PyAny>> {
         map(py, [("volume_ml", volume_ml)], out, |[volume]| self.0.level_for(volume))
     }
-
-    fn __eq__(&self, other: &Self) -> bool {
-        self == other
-    }
-
-    fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
-        self.__repr__().into_pyobject(py)?.hash()
-    }
-
-    fn __repr__(&self) -> String {
-        format!("Sump(height_mm={:?}, free_area_cm2={:?})", self.height_mm(), self.free_area_cm2())
-    }
-
-    fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, PyDict>)> {
-        Ok(((), self.as_dict(py)?))
-    }
-
-    /// The table by name.
-    fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
-        let fields = PyDict::new(py);
-        fields.set_item("height_mm", self.height_mm())?;
-        fields.set_item("free_area_cm2", self.free_area_cm2())?;
-        Ok(fields)
-    }
 }
+
+common!(Sump, [height_mm, free_area_cm2]);
 
 impl Sump {
     fn used(&self, column: [f64; core::SUMP_ROWS]) -> Vec<f64> {
         column.into_iter().take(self.0.rows as usize).collect()
-    }
-}
-
-impl Field for Sump {
-    type Argument = Self;
-
-    fn take(_: &'static str, argument: Self) -> PyResult<Self> {
-        Ok(argument)
-    }
-
-    fn source(&self) -> String {
-        self.__repr__()
-    }
-
-    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
-        Ok(self.as_dict(py)?.into_any().unbind())
     }
 }
 

@@ -1,11 +1,10 @@
 //! Uncertainty carried through a formula: budgets and expanded uncertainty.
 
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
 use trainwright::judge as core;
 
 use super::reading::Reading;
-use crate::class::{Field, class};
+use crate::class::{class, common};
 use crate::error::{answer, raise};
 
 class! {
@@ -86,64 +85,13 @@ impl Budget {
     fn largest(&self) -> u32 {
         self.0.largest
     }
-
-    fn __eq__(&self, other: &Self) -> bool {
-        self == other
-    }
-
-    fn __hash__(&self, py: Python<'_>) -> PyResult<isize> {
-        self.__repr__().into_pyobject(py)?.hash()
-    }
-
-    fn __repr__(&self) -> String {
-        let list = |values: Vec<f64>| values.iter().map(Field::source).collect::<Vec<_>>().join(", ");
-        format!(
-            "Budget(u={}, freedom={}, sensitivity=[{}], contribution=[{}], share=[{}], largest={})",
-            self.0.u.source(),
-            self.0.freedom.source(),
-            list(self.sensitivity()),
-            list(self.contribution()),
-            list(self.share()),
-            self.0.largest
-        )
-    }
-
-    fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, PyDict>)> {
-        Ok(((), self.as_dict(py)?))
-    }
-
-    /// The fields by name.
-    fn as_dict<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyDict>> {
-        let fields = PyDict::new(py);
-        fields.set_item("u", self.u())?;
-        fields.set_item("freedom", self.freedom())?;
-        fields.set_item("sensitivity", self.sensitivity())?;
-        fields.set_item("contribution", self.contribution())?;
-        fields.set_item("share", self.share())?;
-        fields.set_item("largest", self.largest())?;
-        Ok(fields)
-    }
 }
+
+common!(Budget, [u, freedom, sensitivity, contribution, share, largest]);
 
 impl Budget {
     fn used(&self, list: [f64; core::MAX_INPUTS]) -> Vec<f64> {
         list.into_iter().take(self.0.count as usize).collect()
-    }
-}
-
-impl Field for Budget {
-    type Argument = Self;
-
-    fn take(_: &'static str, argument: Self) -> PyResult<Self> {
-        Ok(argument)
-    }
-
-    fn source(&self) -> String {
-        self.__repr__()
-    }
-
-    fn plain(&self, py: Python<'_>) -> PyResult<Py<PyAny>> {
-        Ok(self.as_dict(py)?.into_any().unbind())
     }
 }
 
