@@ -187,19 +187,47 @@ impl LiveEvents {
         self.count = 0;
     }
 
-    pub(super) fn add_some(&mut self, event: Option<LiveEvent>) {
-        if let Some(event) = event {
-            self.add(event);
-        }
+    /// Adds an event that happened at `at_us`, low bits: [`stamp`](Self::stamp) makes a time of them. Everything comes in
+    /// registers, so that the places that tell of something are short.
+    #[inline(never)]
+    pub(super) fn add(
+        &mut self,
+        kind: LiveEventKind,
+        About { gear, other_gear, suspects }: About,
+        at_us: u32,
+        (value, u): (f32, f32),
+    ) -> Option<&mut LiveEvent> {
+        let slot = self.events.get_mut(self.count as usize)?;
+        let (speed, at_us) = (LiveSpeed::None, at_us.into());
+        *slot = LiveEvent { kind, gear, other_gear, speed, suspects, at_us, found_us: 0, value, u };
+        self.count += 1;
+        Some(slot)
     }
 
-    #[inline(never)] // once in flash
-    pub(super) fn add(&mut self, event: LiveEvent) {
-        if let Some(slot) = self.events.get_mut(self.count as usize) {
-            *slot = event;
-            self.count += 1;
+    /// Completes the times of the events, which are those of a sample at `time_us`.
+    pub(super) fn stamp(&mut self, time_us: u64) {
+        for event in self.events.iter_mut().take(self.count as usize) {
+            let ago_us = (time_us as u32).wrapping_sub(event.at_us as u32);
+            let ago_us = if ago_us > 0_u32.wrapping_sub(ROUNDING_US) { 0 } else { ago_us };
+            (event.at_us, event.found_us) = (time_us.saturating_sub(ago_us.into()), time_us);
         }
     }
+}
+
+/// Seconds after the beginning of a shift, made microseconds, may come to lie so far after the sample.
+const ROUNDING_US: u32 = 1000;
+
+/// What an event is about besides its time and value. Small enough for a register.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct About {
+    pub(super) gear: i8,
+    pub(super) other_gear: i8,
+    pub(super) suspects: u16,
+}
+
+impl About {
+    pub(super) const NOTHING: Self = Self { gear: GEAR_NOT_KNOWN, other_gear: GEAR_NOT_KNOWN, suspects: 0 };
 }
 
 /// Where a shift is.
@@ -342,6 +370,12 @@ pub struct LiveRatio {
     pub slipping: u32,
     /// Slip over input speed in those: the mean of the last thirty or so.
     pub slip_share: f32,
+}
+
+/// One more, up to the greatest.
+#[inline(never)]
+pub(super) fn count(counter: &mut u32) {
+    *counter = counter.saturating_add(1);
 }
 
 impl LiveCounts {

@@ -1,6 +1,6 @@
 //! The lock-up clutch: slip between engine and input, and when it has settled.
 
-use super::event::{LiveEvent, LiveEventKind};
+use super::event::{About, LiveEventKind, LiveEvents};
 use super::plan::LivePlan;
 use crate::card::{self, Card, symbol};
 use crate::real::single::sqrt;
@@ -38,42 +38,37 @@ impl LockupTrack {
     pub(super) const NEW: Self = Self { sum: 0.0, count: 0.0, since_us: 0, mean: f32::NAN, on: false };
 
     /// Takes engine less input of a sample with its variance; `lockup` is the command.
+    #[inline(never)]
     pub(super) fn lockup_settled(
         &mut self,
         plan: &LivePlan,
         (slip, variance): (f32, f32),
-        lockup: i8,
-        (now_us, time_us): (u32, u64),
-    ) -> Option<LiveEvent> {
-        let event =
-            |kind, at_us, value, u| Some(LiveEvent { kind, at_us, found_us: time_us, value, u, ..LiveEvent::NONE });
+        (lockup, now_us): (i8, u32),
+        events: &mut LiveEvents,
+    ) {
         if self.on && lockup == 0 {
             *self = Self::NEW;
-            return event(LiveEventKind::LockupOff, time_us, slip, f32::NAN);
+            events.add(LiveEventKind::LockupOff, About::NOTHING, now_us, (slip, f32::NAN));
+            return;
         }
         if self.count <= 0.0 {
             (self.since_us, self.sum) = (now_us, 0.0);
         }
         self.sum += slip;
         self.count += 1.0;
-        let length_us = now_us.wrapping_sub(self.since_us);
-        if length_us < WINDOW_US {
-            return None;
+        if now_us.wrapping_sub(self.since_us) < WINDOW_US {
+            return;
         }
         let mean = self.sum / self.count;
         let of_mean = variance / self.count;
         let change = mean - core::mem::replace(&mut self.mean, mean);
         self.count = 0.0;
         let locked = mean.abs() <= plan.limits.lockup_slip_rpm;
-        let at_us = time_us.saturating_sub(length_us.into());
-        if self.on && !locked {
-            self.on = false;
-            return event(LiveEventKind::LockupOff, at_us, mean, sqrt(of_mean));
+        let turns = if self.on { !locked } else { locked && lockup != 0 && change * change <= 8.0 * of_mean };
+        if turns {
+            self.on = !self.on;
+            let kind = if self.on { LiveEventKind::LockupOn } else { LiveEventKind::LockupOff };
+            events.add(kind, About::NOTHING, self.since_us, (mean, sqrt(of_mean)));
         }
-        if !self.on && locked && lockup != 0 && change * change <= 8.0 * of_mean {
-            self.on = true;
-            return event(LiveEventKind::LockupOn, at_us, mean, sqrt(of_mean));
-        }
-        None
     }
 }

@@ -5,8 +5,8 @@ mod follow;
 use super::MAX_LIVE_GEARS;
 use super::command::Command;
 use super::event::{
-    GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEvent, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
-    LiveSpeed, LiveState, ShiftPhase,
+    About, GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
+    LiveSpeed, LiveState, ShiftPhase, count,
 };
 use super::gear::{GearTrack, NO_RANK};
 use super::lockup::LockupTrack;
@@ -116,12 +116,25 @@ impl LiveMonitor {
     pub fn push(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) -> LiveState {
         events.clear();
         count(&mut self.counts.samples);
-        let Some(span_us) = self.advance(sample.time_us, events) else { return self.state(plan, None) };
+        let pair = self.read(plan, sample, events);
+        if let Some(pair) = &pair {
+            self.judge(plan, pair, sample, events);
+        }
+        events.stamp(sample.time_us);
+        self.state(plan, pair.as_ref())
+    }
+
+    /// Takes the readings of a sample; `None` where they are no two speeds that can be used.
+    #[inline(never)]
+    fn read(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) -> Option<Pair> {
+        let span_us = self.advance(sample.time_us, events)?;
         let now_us = sample.time_us as u32;
         let when = (now_us, span_us);
+        // An engine speed comes, or came once: a unit may do without.
+        let has_engine = self.engine.rpm > 0.0 || sample.engine.state != ReadingState::Missing;
         self.input.take(&plan.input, &sample.input, when, &mut self.counts);
         self.output.take(&plan.output, &sample.output, when, &mut self.counts);
-        if self.has_engine(sample) {
+        if has_engine {
             self.engine.take(&plan.engine, &sample.engine, when, &mut self.counts);
         }
         let shifts = matches!(self.phase, ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia);
@@ -131,22 +144,25 @@ impl LiveMonitor {
         let use_input = self.input.usable(&plan.input, output, now_us, &mut self.counts);
         let use_output = self.output.usable(&plan.output, input, now_us, &mut self.counts);
         let use_engine = self.engine.usable(&plan.engine, Known::NONE, now_us, &mut self.counts);
-        let no_engine = !self.has_engine(sample);
-        self.report_sensors([use_input, use_output, use_engine || no_engine], sample.time_us, events);
+        // At most one event of a sensor for each sample: what is true stays true.
+        let _ = self.input.report(LiveSpeed::Input, use_input, now_us, events)
+            || self.output.report(LiveSpeed::Output, use_output, now_us, events)
+            || self.engine.report(LiveSpeed::Engine, use_engine || !has_engine, now_us, events);
         self.report_heat(plan, sample, events);
         self.command.take(plan, sample.commanded, now_us);
         let repeats = self.input.repeats(&plan.input, now_us) && self.output.repeats(&plan.output, now_us);
         if !use_input || !use_output || repeats {
-            return self.state(plan, None);
+            return None;
         }
         count(&mut self.counts.used);
         if use_engine {
             let slip = (self.engine.rpm - input.rpm, plan.engine.variance(self.engine.rpm) + input.variance);
-            events.add_some(self.lockup.lockup_settled(plan, slip, sample.lockup, (now_us, sample.time_us)));
+            self.lockup.lockup_settled(plan, slip, (sample.lockup, now_us), events);
         }
         let span_s = self.span_s(plan, now_us, output.rpm);
         self.output_trend.take(&plan.fading, output.rpm, span_s);
-        let pair = Pair {
+        self.standing = output.rpm < plan.limits.standing_rpm;
+        Some(Pair {
             input: input.rpm,
             output: output.rpm,
             of_input: input.variance,
@@ -156,90 +172,74 @@ impl LiveMonitor {
             span_s,
             time_us: sample.time_us,
             now_us,
-        };
-        self.standing = output.rpm < plan.limits.standing_rpm;
+        })
+    }
+
+    /// What the two speeds say.
+    #[inline(never)]
+    fn judge(&mut self, plan: &LivePlan, pair: &Pair, sample: &LiveSample, events: &mut LiveEvents) {
+        if self.standing {
+            count(&mut self.counts.standing);
+        }
         if self.standing || self.command.is_neutral() {
-            if self.standing {
-                count(&mut self.counts.standing);
-            }
             self.lose();
-            return self.state(plan, Some(&pair));
+            return;
         }
         let led = self.gears.leader();
         self.gears.take(plan, (pair.input, pair.output), (pair.of_input, pair.of_output));
         let leader = self.gears.leader();
-        let as_asked = self.command.rank().is_some_and(|asked| asked != leader && pair.fits(plan, plan.ratio(asked)));
-        if leader != led || as_asked || !pair.fits(plan, plan.ratio(leader)) {
-            self.leads_us = now_us;
+        let as_asked = self.command.rank().is_some_and(|asked| asked != leader && pair.fits(plan, asked));
+        if leader != led || as_asked || !pair.fits(plan, leader) {
+            self.leads_us = pair.now_us;
         }
         match self.phase {
-            ShiftPhase::NoGear => self.seek(plan, &pair, events),
-            ShiftPhase::InGear | ShiftPhase::Settle => self.hold(plan, &pair, events),
-            ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia => self.change(plan, &pair, sample, events),
+            ShiftPhase::NoGear => self.seek(plan, pair, events),
+            ShiftPhase::InGear | ShiftPhase::Settle => self.hold(plan, pair, events),
+            ShiftPhase::Fill | ShiftPhase::Torque | ShiftPhase::Inertia => self.change(plan, pair, sample, events),
         }
-        self.state(plan, Some(&pair))
     }
 
     /// The time since the sample before, µs; `None` for a sample that stands still in time or goes back.
     fn advance(&mut self, time_us: u64, events: &mut LiveEvents) -> Option<u32> {
         let before_us = core::mem::replace(&mut self.time_us, time_us);
-        if self.started && time_us > before_us {
-            return Some(u32::try_from(time_us - before_us).unwrap_or(u32::MAX));
-        }
-        if self.started && time_us == before_us {
-            count(&mut self.counts.duplicate);
-            return None;
-        }
-        for track in [&mut self.input, &mut self.output, &mut self.engine] {
-            track.restart(time_us as u32);
-        }
-        if self.started {
+        let now_us = time_us as u32;
+        if core::mem::replace(&mut self.started, true) {
+            if time_us > before_us {
+                return Some(u32::try_from(time_us - before_us).unwrap_or(u32::MAX));
+            }
+            if time_us == before_us {
+                count(&mut self.counts.duplicate);
+                return None;
+            }
             count(&mut self.counts.reversed);
             let value = u32::try_from(before_us - time_us).unwrap_or(u32::MAX) as f32 * 1e-6;
-            let kind = LiveEventKind::TimeFault;
-            events.add(LiveEvent { kind, at_us: time_us, found_us: time_us, value, ..LiveEvent::NONE });
+            events.add(LiveEventKind::TimeFault, About::NOTHING, now_us, (value, f32::NAN));
             self.lose();
             (self.used, self.lockup) = (false, LockupTrack::NEW);
         }
-        self.started = true;
+        self.input.restart(now_us);
+        self.output.restart(now_us);
+        self.engine.restart(now_us);
         None
     }
 
-    /// An engine speed comes, or came once: a unit may do without.
-    fn has_engine(&self, sample: &LiveSample) -> bool {
-        self.engine.rpm > 0.0 || sample.engine.state != ReadingState::Missing
-    }
-
-    /// At most one event of a sensor for each sample: what is true stays true.
-    fn report_sensors(&mut self, usable: [bool; 3], time_us: u64, events: &mut LiveEvents) {
-        let tracks = [
-            (&mut self.input, LiveSpeed::Input),
-            (&mut self.output, LiveSpeed::Output),
-            (&mut self.engine, LiveSpeed::Engine),
-        ];
-        for ((track, which), usable) in tracks.into_iter().zip(usable) {
-            if let Some(event) = track.report(which, usable, time_us) {
-                events.add(event);
-                return;
-            }
-        }
-    }
-
     fn report_heat(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) {
-        let hot_c = plan.limits.hot_c;
-        if sample.temp_c > hot_c && sample.temp_c <= GREATEST_C && !self.hot {
+        let (temp_c, hot_c) = (sample.temp_c, plan.limits.hot_c);
+        let was_hot = self.hot;
+        if temp_c > hot_c && temp_c <= GREATEST_C {
             self.hot = true;
-            let (at_us, found_us) = (sample.time_us, sample.time_us);
-            let (kind, value) = (LiveEventKind::Hot, sample.temp_c);
-            events.add(LiveEvent { kind, at_us, found_us, value, ..LiveEvent::NONE });
-        } else if sample.temp_c < hot_c - COOLED_K {
+        } else if temp_c < hot_c - COOLED_K {
             self.hot = false;
         }
-        if self.warm_up.temp_stuck(sample.temp_c, plan.limits.cold_c, sample.time_us, self.used && !self.standing) {
-            let (at_us, found_us) = (sample.time_us, sample.time_us);
-            let (kind, value) = (LiveEventKind::TempStuck, sample.temp_c);
-            events.add(LiveEvent { kind, at_us, found_us, value, ..LiveEvent::NONE });
-        }
+        let drives = self.used && !self.standing;
+        let kind = if self.hot && !was_hot {
+            LiveEventKind::Hot
+        } else if self.warm_up.temp_stuck(temp_c, plan.limits.cold_c, sample.time_us, drives) {
+            LiveEventKind::TempStuck
+        } else {
+            return;
+        };
+        events.add(kind, About::NOTHING, sample.time_us as u32, (temp_c, f32::NAN));
     }
 
     /// Time since the pair before, s. After a gap the unit may be anywhere: everything that follows it starts again.
@@ -324,10 +324,4 @@ impl LiveMonitor {
     pub fn ratio(&self, plan: &LivePlan, gear: u8) -> LiveRatio {
         self.ratios.ratio(plan, plan.rank_of_place(gear).unwrap_or(NO_RANK))
     }
-}
-
-/// One more, up to the greatest.
-#[inline(never)]
-fn count(counter: &mut u32) {
-    *counter = counter.saturating_add(1);
 }

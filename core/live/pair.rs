@@ -43,21 +43,21 @@ impl Pair {
         plan.input.bias_rpm(share_per_s) + ratio * of_output
     }
 
-    /// Whether the slip is no more than three standard deviations and the bias could make it.
+    /// Whether the slip in the gear of a rank is no more than three standard deviations and the bias could make it.
     #[inline(never)]
-    pub(super) fn fits(&self, plan: &LivePlan, ratio: f32) -> bool {
+    pub(super) fn fits(&self, plan: &LivePlan, rank: u8) -> bool {
+        let ratio = plan.ratio(rank);
         let beyond = greater(self.slip(ratio).abs() - self.bias(plan, ratio), 0.0);
         beyond * beyond <= 9.0 * self.variance(ratio)
     }
 
     /// The time of the sample that came at `then_us`, low bits, as long as it is not longer ago than these last.
-    #[inline(never)]
     pub(super) fn at(&self, then_us: u32) -> u64 {
         self.time_us.saturating_sub(self.now_us.wrapping_sub(then_us).into())
     }
 
     /// Time since then, s.
-    #[inline]
+    #[inline(never)]
     pub(super) fn since_s(&self, then_us: u32) -> f32 {
         self.now_us.wrapping_sub(then_us) as f32 * 1e-6
     }

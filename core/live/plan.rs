@@ -1,6 +1,6 @@
 //! A unit in numbers, checked and reduced to what a sample needs.
 
-use super::event::NO_LIVE_ELEMENT;
+use super::event::{GEAR_IN_NONE, NO_LIVE_ELEMENT};
 use super::heat::LiveElement;
 use super::sensor::SpeedSensor;
 use super::speed::PlannedSensor;
@@ -110,13 +110,13 @@ pub struct LiveUnit {
 pub struct LivePlan {
     /// Ratios without sign, falling; what follows is in the same order, which is called the rank.
     pub(super) ratios: [f32; MAX_LIVE_GEARS],
-    /// Slips of the elements per slip at the input, in steps of `factor_step`.
+    /// Slips of the elements that hold a gear per slip at the input, in the order of their numbers, in steps of `factor_step`.
     factors: [[i16; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
-    /// Those elements, four bits each, the first lowest; [`NOBODY`] for none.
-    holders: [u16; MAX_LIVE_GEARS],
+    /// Those elements, bit 0 for the first of the unit.
+    holders: [u8; MAX_LIVE_GEARS],
     pub(super) numbers: [i8; MAX_LIVE_GEARS],
-    /// Place in the unit's list of each rank.
-    pub(super) places: [u8; MAX_LIVE_GEARS],
+    /// Place in the unit's list of each rank; [`GEAR_IN_NONE`] for none.
+    pub(super) places: [i8; MAX_LIVE_GEARS],
     pub(super) elements: [LiveElement; MAX_LIVE_ELEMENTS],
     pub(super) input: PlannedSensor,
     pub(super) output: PlannedSensor,
@@ -133,8 +133,6 @@ pub struct LivePlan {
     pub(super) spare: [u8; 2],
 }
 
-/// No element, in four bits.
-const NOBODY: u16 = 0xF;
 /// Steps of the greatest slip of an element per slip at the input.
 const FACTOR_STEPS: f32 = 32_767.0;
 /// Two gears are told apart from this relative difference of their ratios on.
@@ -161,9 +159,9 @@ impl LiveUnit {
         let mut plan = LivePlan {
             ratios: [0.0; MAX_LIVE_GEARS],
             factors: [[0; MAX_LIVE_SUSPECTS]; MAX_LIVE_GEARS],
-            holders: [u16::MAX; MAX_LIVE_GEARS],
+            holders: [0; MAX_LIVE_GEARS],
             numbers: [0; MAX_LIVE_GEARS],
-            places: [0; MAX_LIVE_GEARS],
+            places: [GEAR_IN_NONE; MAX_LIVE_GEARS],
             elements: [LiveElement::UNKNOWN; MAX_LIVE_ELEMENTS],
             input: PlannedSensor::new(&self.input, sample_s)?,
             output: PlannedSensor::new(&self.output, sample_s)?,
@@ -252,12 +250,14 @@ impl LivePlan {
             self.holders.get_mut(rank),
         );
         let (Some(ratio), Some(number), Some(at), Some(factors), Some(holders)) = slots else { return };
-        (*ratio, *number, *at) = (gear.ratio.abs(), gear.number, place);
-        let used = gear.suspects.iter().take(gear.suspect_count.into());
-        for ((suspect, factor), shift) in used.zip(factors).zip((0..).step_by(4)) {
+        (*ratio, *number, *at) = (gear.ratio.abs(), gear.number, place as i8);
+        let used = || gear.suspects.iter().take(gear.suspect_count.into());
+        let by_number =
+            (0..MAX_LIVE_ELEMENTS as u8).filter_map(|number| used().find(|suspect| suspect.element == number));
+        for (suspect, factor) in by_number.zip(factors) {
             let steps = suspect.slip_per_input_slip / self.factor_step;
             *factor = (steps + 0.5_f32.copysign(steps)) as i16;
-            *holders = *holders & !(NOBODY << shift) | u16::from(suspect.element) << shift;
+            *holders |= 1 << suspect.element;
         }
     }
 
@@ -267,13 +267,10 @@ impl LivePlan {
         self.ratios.get(usize::from(rank)).copied().unwrap_or(0.0)
     }
 
-    /// Place in the unit's list of a rank; −1 for none.
+    /// Place in the unit's list of a rank.
     #[inline(never)]
     pub(super) fn place(&self, rank: u8) -> i8 {
-        if rank >= self.gear_count {
-            return super::GEAR_IN_NONE;
-        }
-        self.places.get(usize::from(rank)).map_or(super::GEAR_IN_NONE, |&place| place as i8)
+        self.places.get(usize::from(rank)).copied().unwrap_or(GEAR_IN_NONE)
     }
 
     /// Rank of the gear with this number.
@@ -285,33 +282,27 @@ impl LivePlan {
 
     /// Rank of a place in the unit's list.
     pub(super) fn rank_of_place(&self, place: u8) -> Option<u8> {
-        let used = self.places.iter().take(self.gear_count.into());
-        (0_u8..).zip(used).find(|&(_, &known)| known == place).map(|(rank, _)| rank)
-    }
-
-    /// The elements that hold a gear, with their slip per slip at the input.
-    pub(super) fn holders(&self, rank: u8) -> impl Iterator<Item = (u8, f32)> {
-        let packed = self.holders.get(usize::from(rank)).copied().unwrap_or(u16::MAX);
-        let elements = (0..16).step_by(4).map(move |shift| (packed >> shift & NOBODY) as u8);
-        let factors = self.factors.get(usize::from(rank)).into_iter().flatten();
-        let step = self.factor_step;
-        let all = elements.zip(factors).map(move |(element, &steps)| (element, f32::from(steps) * step));
-        all.filter(|&(element, _)| u16::from(element) != NOBODY)
+        (0_u8..).zip(&self.places).find(|&(_, &known)| u8::try_from(known) == Ok(place)).map(|(rank, _)| rank)
     }
 
     /// Slip of an element of a gear per slip at the input; NaN where the gear does not hold it.
     pub(super) fn factor(&self, rank: u8, element: u8) -> f32 {
-        self.holders(rank).find(|&(held, _)| held == element).map_or(f32::NAN, |(_, factor)| factor)
+        let holders = self.holders(rank);
+        let own = 1_u8.checked_shl(element.into()).unwrap_or(0);
+        let before = (holders & own.wrapping_sub(1)).count_ones() as usize;
+        let factor = self.factors.get(usize::from(rank)).and_then(|factors| factors.get(before));
+        factor.filter(|_| holders & own != 0).map_or(f32::NAN, |&steps| f32::from(steps) * self.factor_step)
     }
 
-    /// An element by its number.
-    pub(super) fn element(&self, number: u8) -> Option<&LiveElement> {
-        self.elements.iter().take(self.element_count.into()).nth(number.into())
+    /// An element by its number; an unknown one beyond the last.
+    pub(super) fn element(&self, number: u8) -> &LiveElement {
+        self.elements.get(usize::from(number)).unwrap_or(&LiveElement::UNKNOWN)
     }
 
-    /// Mask of the elements that hold a gear.
-    pub(super) fn suspects_of(&self, rank: u8) -> u16 {
-        self.holders(rank).fold(0, |mask, (element, _)| mask | 1 << element)
+    /// The elements that hold the gear of a rank, bit 0 for the first.
+    #[inline(never)]
+    pub(super) fn holders(&self, rank: u8) -> u8 {
+        self.holders.get(usize::from(rank)).copied().unwrap_or(0)
     }
 }
 

@@ -19,18 +19,18 @@ impl Plates {
     pub(super) const NEW: Self = Self { excess: [0; MAX_LIVE_ELEMENTS], at: 0 };
 
     /// Cools all plates until now, then heats those of one element. Returns their temperature; NaN where it cannot be told.
+    #[inline(never)]
     pub(super) fn take(&mut self, plan: &LivePlan, (element, energy_j): (u8, f32), fluid_c: f32, time_us: u64) -> f32 {
         let now = (time_us >> 10) as u32;
         let span_s = now.wrapping_sub(core::mem::replace(&mut self.at, now)) as f32 * 1.024e-3;
         let mut plate_c = f32::NAN;
-        let used = plan.elements.iter().take(plan.element_count.into());
-        for ((number, plates), excess) in (0_u8..).zip(used).zip(&mut self.excess) {
+        for (number, (plates, excess)) in plan.elements.iter().zip(&mut self.excess).enumerate() {
             if !plates.is_known() {
                 continue;
             }
             let mut excess_k = plates.plate_after_c(f32::from(*excess) / KELVIN, 0.0, 0.0, span_s);
-            if number == element && energy_j >= 0.0 {
-                excess_k = plates.plate_after_c(excess_k, 0.0, energy_j, 0.0);
+            if number == usize::from(element) && energy_j >= 0.0 {
+                excess_k += energy_j / plates.heat_capacity_j_k;
                 plate_c = fluid_c + excess_k;
             }
             *excess = (excess_k * KELVIN + 0.5) as u16;

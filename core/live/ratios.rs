@@ -47,6 +47,7 @@ impl GearRatios {
     pub(super) const NEW: Self = Self { seen: [Seen::NONE; MAX_LIVE_GEARS] };
 
     /// Takes a window of a gear that was good enough; `slips` where it is told.
+    #[inline(never)]
     pub(super) fn take(&mut self, rank: u8, ratio: f32, closed: &Closed, slips: Option<bool>) {
         let Some(seen) = self.seen.get_mut(usize::from(rank)).filter(|_| closed.good) else { return };
         let turns = ratio * closed.output;
@@ -66,9 +67,10 @@ impl GearRatios {
     }
 
     /// Weighs a window as evidence for slip or against it.
-    pub(super) fn weigh(&mut self, rank: u8, closed: &Closed, bias_rpm: f32, wanted_rpm: f32) {
+    #[inline(never)]
+    pub(super) fn weigh(&mut self, rank: u8, closed: &Closed, wanted_rpm: f32) {
         let Some(seen) = self.seen.get_mut(usize::from(rank)) else { return };
-        let beyond = greater(closed.slip.abs() - bias_rpm, 0.0).copysign(closed.slip);
+        let beyond = greater(closed.slip.abs() - closed.bias, 0.0).copysign(closed.slip);
         let mut evidence = seen.evidence();
         evidence.add_slip(beyond / closed.u, wanted_rpm / closed.u);
         seen.evidence = [evidence.forward, evidence.backward].map(|parts| (parts * PARTS) as i8);

@@ -2,7 +2,7 @@
 
 use core::f32::consts::PI;
 
-use super::event::{LiveShift, NO_LIVE_ELEMENT, ShiftPhase};
+use super::event::{About, LiveEventKind, LiveEvents, LiveShift, NO_LIVE_ELEMENT, ShiftPhase};
 use super::gear::NO_RANK;
 use super::pair::Pair;
 use super::plan::LivePlan;
@@ -112,6 +112,14 @@ pub(super) struct ShiftTrack {
     done: bool,
 }
 
+/// How a shift begins: from which gear to which by rank, when it was commanded, or first showed, µs, low bits.
+pub(super) struct Beginning {
+    pub(super) from: u8,
+    pub(super) to: u8,
+    pub(super) began_us: u32,
+    pub(super) commanded: bool,
+}
+
 impl ShiftTrack {
     pub(super) const NEW: Self = Self {
         began_us: 0,
@@ -140,17 +148,15 @@ impl ShiftTrack {
         done: false,
     };
 
-    /// A shift that was commanded at `began_us`, or first showed then; `output` is the trend of the output now.
-    pub(super) fn begin(pair: &Pair, (from, to): (u8, u8), began_us: u64, commanded: bool, output: Trend) -> Self {
-        let mut shift = Self { began_us, from, to, commanded, ..Self::NEW };
-        let level = output.level - output.slope_per_s * shift.now_s(pair);
-        shift.base = Trend { level, ..output };
-        shift
-    }
-
-    /// A shift that has left its gear already, with a flare so far.
-    pub(super) fn left_before(self, flare_rpm: f32) -> Self {
-        Self { left_s: 0.0, left_run: RUN, flare_rpm, ..self }
+    /// A shift begins; `output` is the trend of the output now. Without a command it has left its gear already, with
+    /// `flare_rpm` so far.
+    pub(super) fn begin(&mut self, pair: &Pair, beginning: Beginning, output: Trend, flare_rpm: f32) {
+        let Beginning { from, to, began_us, commanded } = beginning;
+        *self = Self { began_us: pair.at(began_us), from, to, commanded, ..Self::NEW };
+        if !commanded {
+            (self.left_run, self.flare_rpm) = (RUN, flare_rpm);
+        }
+        self.base = Trend { level: output.level - output.slope_per_s * self.now_s(pair), ..output };
     }
 
     /// It goes to another gear than it seemed.
@@ -168,14 +174,14 @@ impl ShiftTrack {
         self.to
     }
 
-    pub(super) fn began_us(&self) -> u64 {
-        self.began_us
+    /// When it began, low bits.
+    pub(super) fn began_us(&self) -> u32 {
+        self.began_us as u32
     }
 
-    /// Time since it was commanded, s.
-    #[inline(never)]
+    /// Time since it began, s.
     pub(super) fn now_s(&self, pair: &Pair) -> f32 {
-        u32::try_from(pair.time_us.saturating_sub(self.began_us)).unwrap_or(u32::MAX) as f32 * 1e-6
+        pair.since_s(self.began_us())
     }
 
     /// Time since the input left the old ratio, s; 0 while it has not.
@@ -195,6 +201,7 @@ impl ShiftTrack {
     }
 
     /// Takes a sample; returns whether the new gear is reached.
+    #[inline(never)]
     pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, torque_nm: f32, over: &mut Mean3) -> bool {
         let now_s = self.now_s(pair);
         let (old, new) = (plan.ratio(self.from), plan.ratio(self.to));
@@ -246,7 +253,7 @@ impl ShiftTrack {
             self.turn_rad += turn_rad.abs();
             self.energy_j += torque_nm * turn_rad;
         }
-        if self.left_run < RUN || !pair.fits(plan, new) {
+        if self.left_run < RUN || !pair.fits(plan, self.to) {
             self.arrived_run = 0;
         } else {
             if self.arrived_run == 0 {
@@ -258,13 +265,8 @@ impl ShiftTrack {
     }
 
     /// What a driver who brakes twice as hard half way, or lets go, takes from the line from start to end, 1/min.
-    pub(super) fn braking_rpm(&self) -> f32 {
-        0.25 * (-self.base.slope_per_s).max(0.0) * self.end_s
-    }
-
-    /// Level of the output when it began, 1/min.
-    pub(super) fn base_rpm(&self) -> f32 {
-        self.base.level
+    fn braking_rpm(&self) -> f32 {
+        0.25 * greater(-self.base.slope_per_s, 0.0) * self.end_s
     }
 
     /// Ends it in the gear that it reached. Where it never fitted that gear, it ends now.
@@ -288,27 +290,22 @@ impl ShiftTrack {
         greater(self.trend_dip_rpm - self.line_below_rpm, 0.0)
     }
 
-    /// When it reached the new gear, and when flare and dip were greatest, µs.
-    pub(super) fn end_us(&self) -> u64 {
-        self.at_us(self.end_s)
+    /// When it reached the new gear, and when flare and dip were greatest, µs, low bits.
+    pub(super) fn end_us(&self) -> u32 {
+        self.began_us().wrapping_add(whole_us(self.end_s))
     }
 
-    pub(super) fn flare_at_us(&self) -> u64 {
-        self.at_us(self.flare_at_s)
+    fn flare_at_us(&self) -> u32 {
+        self.began_us().wrapping_add(whole_us(self.flare_at_s))
     }
 
-    pub(super) fn dip_at_us(&self) -> u64 {
-        self.at_us(self.dip_at_s)
-    }
-
-    #[inline(never)]
-    fn at_us(&self, after_s: f32) -> u64 {
-        self.began_us.saturating_add(((after_s * 1e6) as u32).into())
+    fn dip_at_us(&self) -> u32 {
+        self.began_us().wrapping_add(whole_us(self.dip_at_s))
     }
 
     /// The element that slipped: the one that closes, or the one that opened, if it is one alone.
     pub(super) fn element(&self, plan: &LivePlan) -> u8 {
-        let (from, to) = (plan.suspects_of(self.from), plan.suspects_of(self.to));
+        let (from, to) = (plan.holders(self.from), plan.holders(self.to));
         let mask = if self.slips_in_new { to & !from } else { from & !to };
         if mask.count_ones() == 1 { mask.trailing_zeros() as u8 } else { NO_LIVE_ELEMENT }
     }
@@ -323,34 +320,27 @@ impl ShiftTrack {
         if self.from == NO_RANK {
             return LiveShift::NONE;
         }
-        let (old, new) = (plan.ratio(self.from), plan.ratio(self.to));
         let element = self.element(plan);
         let rank = if self.slips_in_new { self.to } else { self.from };
         let left = self.left_run >= RUN;
         let end_s = if self.done { self.end_s } else { f32::NAN };
         let left_s = if left { self.left_s } else { f32::NAN };
         let sign_s = if self.sign_s < self.left_s { self.sign_s } else { left_s };
-        let high = greater(old, new);
-        let output = self.base.level;
-        let of_output = plan.output.variance(output);
-        let of_slip = plan.input.variance(high * output) + high * high * of_output;
-        // A third of the variance is left by the mean, and as much again for being the greatest of several.
-        let of_dip = of_output * (2.0 / 3.0 + plan.level_share * plan.level_share)
-            + self.line_below_rpm * self.line_below_rpm * (1.0 / 12.0);
+        let (of_flare, of_dip) = self.variances(plan);
         let (rise_k, to_limit) = self.heat(plan, element);
         LiveShift {
             from: plan.place(self.from),
             to: plan.place(self.to),
             element,
-            cold: self.temp_c < plan.limits.cold_c,
+            cold: self.is_cold(plan),
             commanded_us: self.began_us,
-            half_us: if self.half_s.is_nan() { 0 } else { self.at_us(self.half_s) },
+            half_us: if self.half_s.is_nan() { 0 } else { self.began_us.saturating_add(whole_us(self.half_s).into()) },
             fill_s: if self.commanded { sign_s } else { f32::NAN },
             torque_s: left_s - sign_s,
             inertia_s: end_s - left_s,
             duration_s: end_s,
             flare_rpm: self.flare_rpm,
-            flare_u_rpm: sqrt(of_slip * (2.0 / 3.0)),
+            flare_u_rpm: sqrt(of_flare),
             dip_rpm: self.dip_rpm(),
             dip_u_rpm: sqrt(of_dip),
             slip_rad: plan.factor(rank, element).abs() * self.turn_rad,
@@ -362,13 +352,54 @@ impl ShiftTrack {
         }
     }
 
+    /// The fluid was cold.
+    pub(super) fn is_cold(&self, plan: &LivePlan) -> bool {
+        self.temp_c < plan.limits.cold_c
+    }
+
+    /// Time in its inertia phase, s; NaN where it never showed that it left its gear.
+    pub(super) fn inertia_s(&self) -> f32 {
+        if self.left_run >= RUN { self.end_s - self.left_s } else { f32::NAN }
+    }
+
+    /// Variances of flare and dip, (1/min)².
+    #[inline(never)]
+    fn variances(&self, plan: &LivePlan) -> (f32, f32) {
+        let high = greater(plan.ratio(self.from), plan.ratio(self.to));
+        let output = self.base.level;
+        let of_output = plan.output.variance(output);
+        let of_slip = plan.input.variance(high * output) + high * high * of_output;
+        // A third of the variance is left by the mean, and as much again for being the greatest of several.
+        let of_dip = of_output * (2.0 / 3.0 + plan.level_share * plan.level_share)
+            + self.line_below_rpm * self.line_below_rpm * (1.0 / 12.0);
+        (of_slip * (2.0 / 3.0), of_dip)
+    }
+
+    /// Tells of a flare or a dip that is beyond its limit and beyond chance.
+    pub(super) fn tell(&self, plan: &LivePlan, about: About, events: &mut LiveEvents) {
+        let (of_flare, of_dip) = self.variances(plan);
+        let flare = (self.flare_rpm, plan.limits.flare_rpm, of_flare);
+        let dip = (self.dip_rpm(), plan.limits.dip_share * self.base.level + self.braking_rpm(), of_dip);
+        let found = [(LiveEventKind::Flare, self.flare_at_us(), flare), (LiveEventKind::TieUp, self.dip_at_us(), dip)];
+        for (kind, at_us, (value, limit, variance)) in found {
+            if value >= limit && value * value > 9.0 * variance {
+                events.add(kind, about, at_us, (value, sqrt(variance)));
+            }
+        }
+    }
+
     /// Rise of the plates, and how many more such shifts without a pause reach their limit.
     fn heat(&self, plan: &LivePlan, element: u8) -> (f32, f32) {
-        let Some(plates) = plan.element(element).filter(|plates| plates.is_known()) else {
+        let Some(plates) = Some(plan.element(element)).filter(|plates| plates.is_known()) else {
             return (f32::NAN, f32::NAN);
         };
         let rise_k = self.energy_j() / plates.heat_capacity_j_k;
         let left_k = plates.limit_c - self.plate_c;
         (rise_k, if left_k < 0.0 { 0.0 } else { ceil(left_k / rise_k) })
     }
+}
+
+/// Whole microseconds of a time; 0 before the beginning.
+fn whole_us(seconds: f32) -> u32 {
+    (seconds * 1e6) as u32
 }

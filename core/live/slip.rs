@@ -1,6 +1,6 @@
 //! Slip in a gear: how much, since when, and the alarm.
 
-use super::event::{LiveEvent, LiveEventKind, LiveEvents};
+use super::event::{About, LiveEventKind, LiveEvents};
 use super::pair::Pair;
 use super::plan::LivePlan;
 use super::run_length::threshold;
@@ -56,16 +56,9 @@ pub(super) struct SlipTrack {
     /// Mean slip and middle of the window before; NaN before the first.
     mean: f32,
     middle_us: u32,
-    /// Next level to report: how often the first is doubled.
-    level: u8,
+    /// Next level to report.
+    next_level_rpm: f32,
     pub(super) alarm: bool,
-}
-
-/// What an alarm says.
-pub(super) struct SlipAlarm {
-    pub(super) onset_us: u64,
-    pub(super) slip_rpm: f32,
-    pub(super) u_rpm: f32,
 }
 
 impl SlipTrack {
@@ -77,7 +70,7 @@ impl SlipTrack {
         per_u: 0.0,
         mean: f32::NAN,
         middle_us: 0,
-        level: 0,
+        next_level_rpm: FIRST_LEVEL_RPM,
         alarm: false,
     };
 
@@ -96,14 +89,14 @@ impl SlipTrack {
         self.trend.take(&plan.fading, pair.slip(ratio), pair.span_s);
     }
 
-    /// Judges a sample: raises the alarm.
+    /// Judges a sample. Raises the alarm, and returns its onset, low bits, and the slip with its standard uncertainty.
     #[inline]
     pub(super) fn judge_slip(
         &mut self,
         plan: &LivePlan,
         (pair, ratio): (&Pair, f32),
         wait_s: f32,
-    ) -> Option<SlipAlarm> {
+    ) -> Option<(u32, (f32, f32))> {
         let reference = pair.bias(plan, ratio) + 0.5 * plan.limits.slip_rpm;
         let value = lesser((pair.slip(ratio) - reference) * self.per_u, VALUE_MOST);
         self.sum = bounded(self.sum + value, 0.0, 2.0 * self.threshold);
@@ -114,36 +107,35 @@ impl SlipTrack {
             return None;
         }
         self.alarm = true;
-        let (slip_rpm, u_rpm) = self.slip(plan);
-        Some(SlipAlarm { onset_us: pair.at(self.onset_us), slip_rpm, u_rpm })
+        Some((self.onset_us, self.slip(plan)))
     }
 
     /// Takes a window of the gear: reports levels of a slip that grows, and its end. Returns whether the gear slips.
+    #[inline(never)]
     pub(super) fn take_window(
         &mut self,
-        (slip_rpm, bias): (f32, f32),
-        (pair, closed): (&Pair, &Closed),
-        event: LiveEvent,
+        slip_rpm: f32,
+        closed: &Closed,
+        about: About,
         events: &mut LiveEvents,
     ) -> Option<bool> {
-        let least = 0.5 * slip_rpm;
+        let (bias, least) = (closed.bias, 0.5 * slip_rpm);
         let clean = closed.slip.abs() <= bias + greater(3.0 * closed.u, least);
         if self.alarm && closed.slip <= bias + greater(2.0 * closed.u, least) {
             self.alarm = false;
-            (self.sum, self.level) = (0.0, 0);
-            let at_us = pair.at(closed.middle_us);
-            events.add(LiveEvent { kind: LiveEventKind::SlipGone, at_us, value: closed.slip, u: closed.u, ..event });
-        } else if self.alarm && closed.slip >= level_rpm(self.level) {
-            while closed.slip >= level_rpm(self.level + 1) {
-                self.level += 1;
+            (self.sum, self.next_level_rpm) = (0.0, FIRST_LEVEL_RPM);
+            events.add(LiveEventKind::SlipGone, about, closed.middle_us, (closed.slip, closed.u));
+        } else if self.alarm && closed.slip >= self.next_level_rpm {
+            let mut level = self.next_level_rpm;
+            while closed.slip >= 2.0 * level {
+                level *= 2.0;
             }
-            let level = level_rpm(self.level);
             let step_us = closed.middle_us.wrapping_sub(self.middle_us) as f32;
             let before = (closed.slip - level) / (closed.slip - self.mean) * step_us;
-            let before_us = if self.mean < level && before >= 0.0 { before as u32 } else { 0 };
-            let at_us = pair.at(closed.middle_us.wrapping_sub(before_us));
-            events.add(LiveEvent { kind: LiveEventKind::SlipReached, at_us, value: level, u: closed.u, ..event });
-            self.level += 1;
+            let before_us = if self.mean < level { before as u32 } else { 0 };
+            let at_us = closed.middle_us.wrapping_sub(before_us);
+            events.add(LiveEventKind::SlipReached, about, at_us, (level, closed.u));
+            self.next_level_rpm = 2.0 * level;
         }
         (self.mean, self.middle_us) = (closed.slip, closed.middle_us);
         match (self.alarm, clean) {
@@ -163,9 +155,4 @@ impl SlipTrack {
     pub(super) fn withdraw(&mut self) {
         (self.alarm, self.sum) = (false, 0.0);
     }
-}
-
-/// A level that is reported; after sixteen of them no speed is left.
-fn level_rpm(level: u8) -> f32 {
-    if level < 16 { FIRST_LEVEL_RPM * f32::from(1_u16 << level) } else { f32::INFINITY }
 }

@@ -1,6 +1,6 @@
 //! The speeds of a sample: what came, whether it can be used, and how well it is known.
 
-use super::event::{LiveCounts, LiveEvent, LiveEventKind, LiveSpeed};
+use super::event::{About, LiveCounts, LiveEventKind, LiveEvents, LiveSpeed, count};
 use super::sensor::{ReadingState, SpeedReading, SpeedSensor, SpeedSource, step_bias_rpm};
 use crate::error::Result;
 
@@ -161,7 +161,7 @@ impl SpeedTrack {
             ReadingState::SensorError => &mut counts.sensor_error,
             ReadingState::Reserved => &mut counts.reserved,
         };
-        *counter = counter.saturating_add(1);
+        count(counter);
     }
 
     fn see(&mut self, rpm: f32, now_us: u32) {
@@ -195,7 +195,7 @@ impl SpeedTrack {
         }
         let stale = sensor.dithered || self.should_have_moved(sensor, other);
         if stale {
-            counts.stale = counts.stale.saturating_add(1);
+            count(&mut counts.stale);
         }
         !stale
     }
@@ -218,21 +218,25 @@ impl SpeedTrack {
         sensor.dithered && now_us.wrapping_sub(self.changed_us) > span_us.saturating_add(span_us / 2)
     }
 
-    /// The event of a sensor that is stale, lost or back, if there is one. One call for each sensor and sample.
-    pub(super) fn report(&mut self, which: LiveSpeed, usable: bool, time_us: u64) -> Option<LiveEvent> {
+    /// Tells of a sensor that is stale, lost or back; whether there was something to tell. At most once for each sample.
+    #[inline(never)]
+    pub(super) fn report(&mut self, which: LiveSpeed, usable: bool, now_us: u32, events: &mut LiveEvents) -> bool {
         let since_us = if self.fresh { self.changed_us } else { self.seen_us };
-        let for_us = (time_us as u32).wrapping_sub(since_us);
+        let for_us = now_us.wrapping_sub(since_us);
         let (health, kind) = match (usable, self.fresh) {
             (true, _) => (Health::Good, LiveEventKind::Back),
             (false, true) => (Health::Stale, LiveEventKind::Stale),
             (false, false) => (Health::Lost, LiveEventKind::Lost),
         };
         if health == self.health || (health != Health::Good && for_us < REPORT_US) {
-            return None;
+            return false;
         }
         self.health = health;
-        let at_us = if usable { time_us } else { time_us.saturating_sub(for_us.into()) };
-        Some(LiveEvent { kind, speed: which, at_us, found_us: time_us, value: self.rpm, ..LiveEvent::NONE })
+        let at_us = if usable { now_us } else { since_us };
+        if let Some(event) = events.add(kind, About::NOTHING, at_us, (self.rpm, f32::NAN)) {
+            event.speed = which;
+        }
+        true
     }
 
     /// The clock starts again.

@@ -156,8 +156,9 @@ impl LivePlan {
     #[must_use]
     pub fn weigh_suspects(&self, evidence: &[GearEvidence; MAX_LIVE_GEARS]) -> LiveSuspects {
         let mut by_rank = [GearEvidence::NONE; MAX_LIVE_GEARS];
-        for (slot, &place) in by_rank.iter_mut().zip(&self.places).take(self.gear_count.into()) {
-            *slot = evidence.get(usize::from(place)).copied().unwrap_or(GearEvidence::NONE);
+        for (slot, &place) in by_rank.iter_mut().zip(&self.places) {
+            let seen = usize::try_from(place).ok().and_then(|place| evidence.get(place));
+            *slot = seen.copied().unwrap_or(GearEvidence::NONE);
         }
         weigh(self, &by_rank)
     }

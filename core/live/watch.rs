@@ -1,6 +1,6 @@
 //! Faults that are none of the unit's: a wrong tooth count, exchanged sensors.
 
-use super::event::{LiveEvent, LiveEventKind};
+use super::event::LiveEventKind;
 use super::gear::NO_RANK;
 use super::plan::LivePlan;
 use super::window::Closed;
@@ -52,6 +52,13 @@ pub(super) struct Watch {
     pub(super) swapped: bool,
 }
 
+/// What is wrong, with the value of its event.
+pub(super) struct Fault {
+    pub(super) kind: LiveEventKind,
+    pub(super) value: f32,
+    pub(super) u: f32,
+}
+
 /// So many windows in a row show the inverse ratio.
 const INVERSE: u8 = 10;
 
@@ -67,8 +74,9 @@ impl Watch {
         swapped: false,
     };
 
-    /// Takes a window against the gear `rank`; `commanded`: that is the commanded gear.
-    pub(super) fn take(&mut self, plan: &LivePlan, rank: u8, commanded: bool, closed: &Closed) -> Option<LiveEvent> {
+    /// Takes a window against the gear `rank`; `commanded`: that is the commanded gear. Returns what is wrong, and by how much.
+    #[inline(never)]
+    pub(super) fn take(&mut self, plan: &LivePlan, rank: u8, commanded: bool, closed: &Closed) -> Option<Fault> {
         let turns = plan.ratio(rank) * closed.output;
         let error = closed.slip / turns;
         let spread = (4.0 * closed.u + closed.bias) / turns;
@@ -78,7 +86,7 @@ impl Watch {
         })
     }
 
-    fn wrong_teeth(&mut self, rank: u8, error: f32, spread: f32) -> Option<LiveEvent> {
+    fn wrong_teeth(&mut self, rank: u8, error: f32, spread: f32) -> Option<Fault> {
         if error.abs() <= spread + 0.003 {
             // One gear that fits clears the tooth count.
             *self = Self { inverse: self.inverse, swapped: self.swapped, ..Self::NEW };
@@ -100,10 +108,10 @@ impl Watch {
         }
         self.teeth = true;
         let value = 1.0 + 0.5 * (self.error + self.error_before);
-        Some(LiveEvent { kind: LiveEventKind::WrongTeeth, value, u: 0.25 * spread, ..LiveEvent::NONE })
+        Some(Fault { kind: LiveEventKind::WrongTeeth, value, u: 0.25 * spread })
     }
 
-    fn swapped(&mut self, plan: &LivePlan, measured: f32, commanded: Option<u8>, spread: f32) -> Option<LiveEvent> {
+    fn swapped(&mut self, plan: &LivePlan, measured: f32, commanded: Option<u8>, spread: f32) -> Option<Fault> {
         let near = |ratio: f32| (ratio - 1.0).abs() <= spread;
         let gears = || (0..plan.gear_count).filter(|&rank| commanded.is_none_or(|only| only == rank));
         let fits = (0..plan.gear_count).any(|rank| near(measured / plan.ratio(rank)));
@@ -117,12 +125,7 @@ impl Watch {
             return None;
         }
         self.swapped = true;
-        Some(LiveEvent {
-            kind: LiveEventKind::Swapped,
-            value: measured,
-            u: 0.25 * spread * measured,
-            ..LiveEvent::NONE
-        })
+        Some(Fault { kind: LiveEventKind::Swapped, value: measured, u: 0.25 * spread * measured })
     }
 }
 
