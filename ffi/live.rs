@@ -190,7 +190,13 @@ pub unsafe extern "C" fn tw_live_unit_plan(unit: *const LiveUnit, out_plan: *mut
 /// Gears are told by their place in the unit's list, elements by their number, times on the clock of the samples.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_live_start(plan: *const LivePlan, out_monitor: *mut LiveMonitor) -> Status {
-    unsafe { put(out_monitor, || Ok(LiveMonitor::new(borrow(plan)?))) }
+    unsafe {
+        if plan.is_null() || out_monitor.is_null() {
+            return Status::Null;
+        }
+        out_monitor.write(LiveMonitor::new(&*plan));
+        Status::Ok
+    }
 }
 
 /// Takes the next sample. Afterward `out_events` holds what this sample showed (look at the first `count` of `events`), and

@@ -16,7 +16,8 @@ pub(super) struct Command {
 }
 
 impl Command {
-    pub(super) const NEW: Self = Self { since_us: 0, number: GEAR_NOT_COMMANDED, rank: NO_RANK, refused: false };
+    pub(super) const NONE: Self = Self { since_us: 0, number: 0, rank: 0, refused: false };
+    pub(super) const UNKNOWN: Self = Self { number: GEAR_NOT_COMMANDED, rank: NO_RANK, ..Self::NONE };
 
     #[inline]
     pub(super) fn take(&mut self, plan: &LivePlan, number: i8, now_us: u32) {

@@ -54,7 +54,7 @@ pub(super) struct GearTrack {
 }
 
 impl GearTrack {
-    pub(super) const NEW: Self = Self {
+    pub(super) const NONE: Self = Self {
         ln: [0; MAX_LIVE_GEARS],
         ln_none: 0,
         low: 0.0,
@@ -62,7 +62,7 @@ impl GearTrack {
         per_below: 0.0,
         per_above: 0.0,
         near: 0,
-        leader: NO_RANK,
+        leader: 0,
     };
 
     /// Forgets the gear.

@@ -35,7 +35,8 @@ pub(super) struct LockupTrack {
 }
 
 impl LockupTrack {
-    pub(super) const NEW: Self = Self { sum: 0.0, count: 0.0, since_us: 0, mean: f32::NAN, on: false };
+    pub(super) const NONE: Self = Self { sum: 0.0, count: 0.0, since_us: 0, mean: 0.0, on: false };
+    pub(super) const NEW: Self = Self { mean: f32::NAN, ..Self::NONE };
 
     /// Takes engine less input of a sample with its variance; `lockup` is the command.
     #[inline(never)]

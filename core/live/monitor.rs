@@ -50,14 +50,14 @@ pub struct LiveMonitor {
     output_trend: Trend,
     slip: SlipTrack,
     window: Window,
+    /// When the gear was reached, or began to lead; µs, low bits.
+    since_us: u32,
     shift: ShiftTrack,
     lockup: LockupTrack,
     watch: Watch,
     warm_up: WarmUp,
     plates: Plates,
     command: Command,
-    /// When the gear was reached, or began to lead; µs, low bits.
-    since_us: u32,
     /// When the ratio last fitted the gear for three samples, µs, low bits, and how far the input ran ahead since then.
     calm_us: u32,
     over: Mean3,
@@ -78,39 +78,42 @@ impl LiveMonitor {
     /// A monitor that has seen nothing yet.
     #[must_use]
     pub const fn new(_plan: &LivePlan) -> Self {
-        Self {
-            time_us: 0,
-            used_us: 0,
-            input: SpeedTrack::NEW,
-            output: SpeedTrack::NEW,
-            engine: SpeedTrack::NEW,
-            counts: LiveCounts::NONE,
-            gears: GearTrack::NEW,
-            ratios: GearRatios::NEW,
-            output_trend: Trend::NEW,
-            slip: SlipTrack::NEW,
-            window: Window::NEW,
-            shift: ShiftTrack::NEW,
-            lockup: LockupTrack::NEW,
-            watch: Watch::NEW,
-            warm_up: WarmUp::NEW,
-            plates: Plates::NEW,
-            command: Command::NEW,
-            since_us: 0,
-            calm_us: 0,
-            leads_us: 0,
-            over: Mean3::NEW,
-            peak: 0.0,
-            gear: NO_RANK,
-            window_rank: NO_RANK,
-            run: 0,
-            phase: ShiftPhase::NoGear,
-            started: false,
-            used: false,
-            standing: false,
-            hot: false,
-        }
+        Self::NEW
     }
+
+    /// Every byte is 0, which costs no flash; the first sample starts it.
+    const NEW: Self = Self {
+        time_us: 0,
+        used_us: 0,
+        leads_us: 0,
+        input: SpeedTrack::NONE,
+        output: SpeedTrack::NONE,
+        engine: SpeedTrack::NONE,
+        counts: LiveCounts::NONE,
+        gears: GearTrack::NONE,
+        ratios: GearRatios::NONE,
+        output_trend: Trend::NONE,
+        slip: SlipTrack::NONE,
+        window: Window::NONE,
+        shift: ShiftTrack::NONE,
+        lockup: LockupTrack::NONE,
+        watch: Watch::NONE,
+        warm_up: WarmUp::NONE,
+        plates: Plates::NONE,
+        command: Command::NONE,
+        since_us: 0,
+        calm_us: 0,
+        over: Mean3::NONE,
+        peak: 0.0,
+        gear: 0,
+        window_rank: 0,
+        run: 0,
+        phase: ShiftPhase::NoGear,
+        started: false,
+        used: false,
+        standing: false,
+        hot: false,
+    };
 
     /// Takes the next sample. `events` holds afterward what this sample showed; returns the state after it.
     pub fn push(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) -> LiveState {
@@ -214,9 +217,9 @@ impl LiveMonitor {
             count(&mut self.counts.reversed);
             let value = u32::try_from(before_us - time_us).unwrap_or(u32::MAX) as f32 * 1e-6;
             events.add(LiveEventKind::TimeFault, About::NOTHING, now_us, (value, f32::NAN));
-            self.lose();
-            (self.used, self.lockup) = (false, LockupTrack::NEW);
         }
+        self.lose();
+        (self.used, self.command, self.lockup) = (false, Command::UNKNOWN, LockupTrack::NEW);
         self.input.restart(now_us);
         self.output.restart(now_us);
         self.engine.restart(now_us);

@@ -16,7 +16,7 @@ pub(super) struct Plates {
 const KELVIN: f32 = 32.0;
 
 impl Plates {
-    pub(super) const NEW: Self = Self { excess: [0; MAX_LIVE_ELEMENTS], at: 0 };
+    pub(super) const NONE: Self = Self { excess: [0; MAX_LIVE_ELEMENTS], at: 0 };
 
     /// Cools all plates until now, then heats those of one element. Returns their temperature; NaN where it cannot be told.
     #[inline(never)]

@@ -44,7 +44,7 @@ impl Seen {
 }
 
 impl GearRatios {
-    pub(super) const NEW: Self = Self { seen: [Seen::NONE; MAX_LIVE_GEARS] };
+    pub(super) const NONE: Self = Self { seen: [Seen::NONE; MAX_LIVE_GEARS] };
 
     /// Takes a window of a gear that was good enough; `slips` where it is told.
     #[inline(never)]

@@ -3,7 +3,6 @@
 use core::f32::consts::PI;
 
 use super::event::{About, LiveEventKind, LiveEvents, LiveShift, NO_LIVE_ELEMENT, ShiftPhase};
-use super::gear::NO_RANK;
 use super::pair::Pair;
 use super::plan::LivePlan;
 use super::trend::{Mean3, Trend};
@@ -85,23 +84,24 @@ pub(super) struct ShiftTrack {
     left_s: f32,
     half_s: f32,
     end_s: f32,
-    flare_rpm: f32,
     /// Greatest dip below the trend at the start, and what the line from start to end lies lower there.
     trend_dip_rpm: f32,
     line_below_rpm: f32,
+    flare_rpm: f32,
+    /// The output when it began.
+    base: Trend,
     /// Turn of the slip at the input, rad.
     turn_rad: f32,
     energy_j: f32,
     pub(super) plate_c: f32,
     temp_c: f32,
-    /// The output when it began.
-    base: Trend,
     dip_at_s: f32,
     flare_at_s: f32,
     /// Way to the half, in the sample before, 1/min.
     to_half: f32,
     /// Dip of the output.
     under: Mean3,
+    /// By rank; the same before the first shift.
     from: u8,
     to: u8,
     left_run: u8,
@@ -121,30 +121,30 @@ pub(super) struct Beginning {
 }
 
 impl ShiftTrack {
-    pub(super) const NEW: Self = Self {
+    pub(super) const NONE: Self = Self {
         began_us: 0,
-        sign_s: f32::NAN,
+        sign_s: 0.0,
         left_s: 0.0,
-        half_s: f32::NAN,
-        end_s: f32::NAN,
-        flare_rpm: 0.0,
+        half_s: 0.0,
+        end_s: 0.0,
         trend_dip_rpm: 0.0,
         line_below_rpm: 0.0,
+        flare_rpm: 0.0,
+        base: Trend::NONE,
         turn_rad: 0.0,
         energy_j: 0.0,
-        plate_c: f32::NAN,
-        temp_c: f32::NAN,
-        base: Trend::NEW,
+        plate_c: 0.0,
+        temp_c: 0.0,
         dip_at_s: 0.0,
         flare_at_s: 0.0,
-        to_half: f32::NAN,
-        under: Mean3::NEW,
-        from: NO_RANK,
-        to: NO_RANK,
+        to_half: 0.0,
+        under: Mean3::NONE,
+        from: 0,
+        to: 0,
         left_run: 0,
         arrived_run: 0,
         commanded: false,
-        slips_in_new: true,
+        slips_in_new: false,
         done: false,
     };
 
@@ -152,11 +152,26 @@ impl ShiftTrack {
     /// `flare_rpm` so far.
     pub(super) fn begin(&mut self, pair: &Pair, beginning: Beginning, output: Trend, flare_rpm: f32) {
         let Beginning { from, to, began_us, commanded } = beginning;
-        *self = Self { began_us: pair.at(began_us), from, to, commanded, ..Self::NEW };
+        let level = output.level - output.slope_per_s * pair.since_s(began_us);
+        *self = Self {
+            began_us: pair.at(began_us),
+            sign_s: f32::NAN,
+            half_s: f32::NAN,
+            end_s: f32::NAN,
+            base: Trend { level, ..output },
+            plate_c: f32::NAN,
+            temp_c: f32::NAN,
+            to_half: f32::NAN,
+            under: Mean3::NEW,
+            from,
+            to,
+            commanded,
+            slips_in_new: true,
+            ..Self::NONE
+        };
         if !commanded {
             (self.left_run, self.flare_rpm) = (RUN, flare_rpm);
         }
-        self.base = Trend { level: output.level - output.slope_per_s * self.now_s(pair), ..output };
     }
 
     /// It goes to another gear than it seemed.
@@ -317,7 +332,7 @@ impl ShiftTrack {
 
     /// What is shown of it.
     pub(super) fn shown(&self, plan: &LivePlan) -> LiveShift {
-        if self.from == NO_RANK {
+        if self.from == self.to {
             return LiveShift::NONE;
         }
         let element = self.element(plan);

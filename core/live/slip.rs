@@ -62,15 +62,16 @@ pub(super) struct SlipTrack {
 }
 
 impl SlipTrack {
-    pub(super) const NEW: Self = Self {
-        trend: Trend::NEW,
+    /// Before the first gear.
+    pub(super) const NONE: Self = Self {
+        trend: Trend::NONE,
         sum: 0.0,
         onset_us: 0,
-        threshold: f32::INFINITY,
+        threshold: 0.0,
         per_u: 0.0,
-        mean: f32::NAN,
+        mean: 0.0,
         middle_us: 0,
-        next_level_rpm: FIRST_LEVEL_RPM,
+        next_level_rpm: 0.0,
         alarm: false,
     };
 
@@ -79,7 +80,8 @@ impl SlipTrack {
         let per_u = 1.0 / sqrt(pair.variance(ratio));
         let reference = bounded(0.5 * plan.limits.slip_rpm * per_u, REFERENCE_LEAST, REFERENCE_MOST);
         let threshold = threshold(plan.limits.run_length_s / plan.sample_s, reference);
-        *self = Self { onset_us: pair.now_us, threshold, per_u, ..Self::NEW };
+        let (mean, next_level_rpm) = (f32::NAN, FIRST_LEVEL_RPM);
+        *self = Self { onset_us: pair.now_us, threshold, per_u, mean, next_level_rpm, ..Self::NONE };
         self.trend.restart(pair.slip(ratio));
     }
 

@@ -129,7 +129,7 @@ pub(super) struct SpeedTrack {
 const REPORT_US: u32 = 500_000;
 
 impl SpeedTrack {
-    pub(super) const NEW: Self =
+    pub(super) const NONE: Self =
         Self { rpm: 0.0, other_rpm: 0.0, changed_us: 0, seen_us: 0, health: Health::Good, fresh: false };
 
     /// Takes a reading. Returns the speed if it can be; `fresh` says so, too.

@@ -38,7 +38,7 @@ pub(super) struct Trend {
 }
 
 impl Trend {
-    pub(super) const NEW: Self = Self { level: 0.0, slope_per_s: 0.0 };
+    pub(super) const NONE: Self = Self { level: 0.0, slope_per_s: 0.0 };
 
     pub(super) fn restart(&mut self, value: f32) {
         *self = Self { level: value, slope_per_s: 0.0 };
@@ -67,6 +67,7 @@ pub(super) struct Mean3 {
 }
 
 impl Mean3 {
+    pub(super) const NONE: Self = Self { before: [0.0; 2] };
     pub(super) const NEW: Self = Self { before: [f32::NAN; 2] };
 
     #[inline]

@@ -33,7 +33,7 @@ const SPAN_BITS: u32 = 22;
 const STUCK: u8 = 143;
 
 impl WarmUp {
-    pub(super) const NEW: Self = Self { temp: i16::MAX, driven: 0, span: 0 };
+    pub(super) const NONE: Self = Self { temp: 0, driven: 0, span: 0 };
 
     /// Takes the temperature of a sample; whether it has stuck. Says so again after as much driving as before.
     #[inline]

@@ -1,7 +1,6 @@
 //! Faults that are none of the unit's: a wrong tooth count, exchanged sensors.
 
 use super::event::LiveEventKind;
-use super::gear::NO_RANK;
 use super::plan::LivePlan;
 use super::window::Closed;
 use crate::card::{self, Card, symbol};
@@ -63,10 +62,10 @@ pub(super) struct Fault {
 const INVERSE: u8 = 10;
 
 impl Watch {
-    pub(super) const NEW: Self = Self {
+    pub(super) const NONE: Self = Self {
         error: 0.0,
         error_before: 0.0,
-        rank: NO_RANK,
+        rank: 0,
         windows: 0,
         windows_before: 0,
         inverse: 0,
@@ -89,7 +88,7 @@ impl Watch {
     fn wrong_teeth(&mut self, rank: u8, error: f32, spread: f32) -> Option<Fault> {
         if error.abs() <= spread + 0.003 {
             // One gear that fits clears the tooth count.
-            *self = Self { inverse: self.inverse, swapped: self.swapped, ..Self::NEW };
+            *self = Self { inverse: self.inverse, swapped: self.swapped, ..Self::NONE };
             return None;
         }
         let same = |other: f32| (other - error).abs() <= spread + 0.001;

@@ -55,7 +55,7 @@ pub(super) struct Closed {
 }
 
 impl Window {
-    pub(super) const NEW: Self = Self { slip: 0.0, output: 0.0, count: 0.0, since_us: 0 };
+    pub(super) const NONE: Self = Self { slip: 0.0, output: 0.0, count: 0.0, since_us: 0 };
 
     pub(super) fn restart(&mut self) {
         self.count = 0.0;
@@ -65,7 +65,7 @@ impl Window {
     #[inline]
     pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, ratio: f32, u_rel: f32) -> Option<Closed> {
         if self.count <= 0.0 {
-            *self = Self { since_us: pair.now_us, ..Self::NEW };
+            *self = Self { since_us: pair.now_us, ..Self::NONE };
         }
         self.slip += pair.slip(ratio);
         self.output += pair.output;
