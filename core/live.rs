@@ -73,6 +73,7 @@ mod sensor;
 mod shift;
 mod slip;
 mod speed;
+mod state;
 mod suspects;
 mod trend;
 mod warm_up;
@@ -80,8 +81,8 @@ mod watch;
 mod window;
 
 pub use event::{
-    GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEvent, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
-    LiveSpeed, LiveState, MAX_LIVE_EVENTS, NO_LIVE_ELEMENT, ShiftPhase,
+    GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveEvent, LiveEventKind, LiveEvents, LiveSpeed, MAX_LIVE_EVENTS,
+    NO_LIVE_ELEMENT,
 };
 pub use heat::{LiveElement, ShiftsToLimit};
 pub use monitor::LiveMonitor;
@@ -89,6 +90,7 @@ pub use plan::{LiveGear, LiveLimits, LivePlan, LiveSuspect, LiveUnit};
 pub use run_length::{run_length, threshold_for};
 pub use sample::{GEAR_NOT_COMMANDED, LiveSample};
 pub use sensor::{ReadingState, SpeedPair, SpeedReading, SpeedSensor, SpeedSource, SpeedSpread, step_bias_rpm};
+pub use state::{LiveCounts, LiveRatio, LiveShift, LiveState, ShiftPhase};
 pub use suspects::{GearEvidence, LiveSuspects, RankedSuspect};
 
 use crate::card::Card;

@@ -49,5 +49,17 @@ pub(crate) mod single {
         lesser(greater(value, low), high)
     }
 
+    /// The whole part, or the bound that it is beyond; 0 for NaN. As `as i16` does, which takes six comparisons more.
+    #[inline]
+    pub(crate) fn whole_i16(value: f32) -> i16 {
+        (value as i32).clamp(i16::MIN.into(), i16::MAX.into()) as i16
+    }
+
+    /// The whole part, or the bound that it is beyond; 0 for NaN.
+    #[inline]
+    pub(crate) fn whole_u16(value: f32) -> u16 {
+        (value as u32).min(u16::MAX.into()) as u16
+    }
+
     through_libm! { sqrt = sqrtf, exp = expf, exp_m1 = expm1f, ln = logf, ln_1p = log1pf, ceil = ceilf }
 }

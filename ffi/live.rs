@@ -216,10 +216,10 @@ pub unsafe extern "C" fn tw_live_push(
         if monitor.is_null() || plan.is_null() || sample.is_null() || out_events.is_null() || out_state.is_null() {
             return Status::Null;
         }
-        for reading in [&raw const (*sample).input, &raw const (*sample).output, &raw const (*sample).engine] {
-            if !is_known(&raw const (*reading).state, ReadingState::Reserved as u8 + 1) {
-                return Status::OutOfRange;
-            }
+        let named = |state| is_known(state, ReadingState::Reserved as u8 + 1);
+        let (input, output) = (&raw const (*sample).input.state, &raw const (*sample).output.state);
+        if !named(input) || !named(output) || !named(&raw const (*sample).engine.state) {
+            return Status::OutOfRange;
         }
         name_events(out_events);
         out_state.write((*monitor).push(&*plan, &*sample, &mut *out_events));

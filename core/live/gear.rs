@@ -3,7 +3,7 @@
 use super::MAX_LIVE_GEARS;
 use super::plan::LivePlan;
 use crate::card::{self, Card, symbol};
-use crate::real::single::{exp, greater, lesser, sqrt};
+use crate::real::single::{exp, greater, lesser, sqrt, whole_i16};
 
 pub(super) const GEAR_CHANCES: Card = Card {
     id: "live.gear_chances",
@@ -104,7 +104,7 @@ impl GearTrack {
         };
         let exact = greater(EXACT - slip * slip / (2.0 * variance), 0.0);
         let clear = lesser(half * half / (16.0 * variance), 1.0);
-        let parts = |nats: f32| (nats * f32::from(NAT)) as i16;
+        let parts = |nats: f32| whole_i16(nats * f32::from(NAT));
         let (near, others) = (parts(clear * (1.0 - 2.0 * lesser(away, 1.0) + exact)), -parts(clear));
         if self.ln_none == STEADY && self.leader == self.near && near >= 0 {
             return self.near; // the leader stays at 0, all others at the floor
@@ -140,16 +140,13 @@ impl GearTrack {
             near += 1;
         }
         let ratio = plan.ratio(near);
-        // A gear without a neighbor has a band as wide as that toward its other neighbor; a lone one up to a factor of 1.2.
-        let up = if near > 0 { Some(sqrt(plan.ratio(near - 1) / ratio)) } else { None };
-        let down = if near < last { Some(sqrt(ratio / plan.ratio(near + 1))) } else { None };
-        let (up, down) = match (up, down) {
-            (Some(up), Some(down)) => (up, down),
-            (Some(one), None) | (None, Some(one)) => (one, one),
-            (None, None) => (1.2, 1.2),
-        };
+        // Steps to the neighbors. A gear without one has a band as wide as that toward its other neighbor, a lone one up to
+        // a factor of 1.2.
+        let toward_next = if near < last { ratio / plan.ratio(near + 1) } else { 1.44 };
+        let up = if near > 0 { plan.ratio(near - 1) / ratio } else { toward_next };
+        let down = if near < last { toward_next } else { up };
         self.near = near;
-        (self.low, self.high) = (ratio / down, ratio * up);
+        (self.low, self.high) = (ratio / sqrt(down), ratio * sqrt(up));
         (self.per_below, self.per_above) = (1.0 / (ratio - self.low), 1.0 / (self.high - ratio));
     }
 

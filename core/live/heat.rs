@@ -133,8 +133,14 @@ impl LiveElement {
     #[must_use]
     pub fn plate_after_c(&self, plate_c: f32, fluid_c: f32, energy_j: f32, span_s: f32) -> f32 {
         let x = span_s / self.cooling_s;
-        let stays = 1.0 / (1.0 + x + 0.5 * x * x);
-        fluid_c + (plate_c - fluid_c + energy_j / self.heat_capacity_j_k * (1.0 + 0.5 * x)) * stays
+        let entered_k = energy_j / self.heat_capacity_j_k * (1.0 + 0.5 * x);
+        fluid_c + (plate_c - fluid_c + entered_k) * self.share_that_stays(span_s)
+    }
+
+    /// Share of the excess over the fluid that stays after a step of time, r.
+    pub(super) fn share_that_stays(&self, span_s: f32) -> f32 {
+        let x = span_s / self.cooling_s;
+        1.0 / (1.0 + x + 0.5 * x * x)
     }
 
     /// Shifts of the same energy, at an even pace, until the plates reach their limit.

@@ -36,7 +36,11 @@ pub(super) struct LockupTrack {
 
 impl LockupTrack {
     pub(super) const NONE: Self = Self { sum: 0.0, count: 0.0, since_us: 0, mean: 0.0, on: false };
-    pub(super) const NEW: Self = Self { mean: f32::NAN, ..Self::NONE };
+
+    #[inline(never)]
+    pub(super) fn restart(&mut self) {
+        *self = Self { mean: f32::NAN, ..Self::NONE };
+    }
 
     /// Takes engine less input of a sample with its variance; `lockup` is the command.
     #[inline(never)]
@@ -48,7 +52,7 @@ impl LockupTrack {
         events: &mut LiveEvents,
     ) {
         if self.on && lockup == 0 {
-            *self = Self::NEW;
+            self.restart();
             events.add(LiveEventKind::LockupOff, About::NOTHING, now_us, (slip, f32::NAN));
             return;
         }

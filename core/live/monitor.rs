@@ -4,10 +4,7 @@ mod follow;
 
 use super::MAX_LIVE_GEARS;
 use super::command::Command;
-use super::event::{
-    About, GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveCounts, LiveEventKind, LiveEvents, LiveRatio, LiveShift,
-    LiveSpeed, LiveState, ShiftPhase, count,
-};
+use super::event::{About, GEAR_IN_NONE, GEAR_NOT_KNOWN, GEAR_STANDS, LiveEventKind, LiveEvents, LiveSpeed};
 use super::gear::{GearTrack, NO_RANK};
 use super::lockup::LockupTrack;
 use super::pair::Pair;
@@ -19,6 +16,7 @@ use super::sensor::ReadingState;
 use super::shift::ShiftTrack;
 use super::slip::SlipTrack;
 use super::speed::{Known, SpeedTrack};
+use super::state::{LiveCounts, LiveRatio, LiveShift, LiveState, ShiftPhase, count};
 use super::suspects::{LiveSuspects, weigh};
 use super::trend::{Mean3, Trend};
 use super::warm_up::WarmUp;
@@ -219,7 +217,8 @@ impl LiveMonitor {
             events.add(LiveEventKind::TimeFault, About::NOTHING, now_us, (value, f32::NAN));
         }
         self.lose();
-        (self.used, self.command, self.lockup) = (false, Command::UNKNOWN, LockupTrack::NEW);
+        (self.used, self.command) = (false, Command::UNKNOWN);
+        self.lockup.restart();
         self.input.restart(now_us);
         self.output.restart(now_us);
         self.engine.restart(now_us);

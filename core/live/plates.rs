@@ -2,6 +2,7 @@
 
 use super::MAX_LIVE_ELEMENTS;
 use super::plan::LivePlan;
+use crate::real::single::whole_u16;
 
 /// Excess of each element's plates over the fluid when the last shift ended, in parts of [`KELVIN`].
 #[repr(C)]
@@ -24,16 +25,17 @@ impl Plates {
         let now = (time_us >> 10) as u32;
         let span_s = now.wrapping_sub(core::mem::replace(&mut self.at, now)) as f32 * 1.024e-3;
         let mut plate_c = f32::NAN;
-        for (number, (plates, excess)) in plan.elements.iter().zip(&mut self.excess).enumerate() {
+        for (number, excess) in (0_u8..).zip(&mut self.excess) {
+            let plates = plan.element(number);
             if !plates.is_known() {
                 continue;
             }
-            let mut excess_k = plates.plate_after_c(f32::from(*excess) / KELVIN, 0.0, 0.0, span_s);
-            if number == usize::from(element) && energy_j >= 0.0 {
+            let mut excess_k = f32::from(*excess) / KELVIN * plates.share_that_stays(span_s);
+            if number == element && energy_j >= 0.0 {
                 excess_k += energy_j / plates.heat_capacity_j_k;
                 plate_c = fluid_c + excess_k;
             }
-            *excess = (excess_k * KELVIN + 0.5) as u16;
+            *excess = whole_u16(excess_k * KELVIN + 0.5);
         }
         plate_c
     }

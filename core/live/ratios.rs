@@ -1,11 +1,11 @@
 //! What was measured in each gear: its ratio, and whether it slips.
 
 use super::MAX_LIVE_GEARS;
-use super::event::LiveRatio;
 use super::plan::LivePlan;
-use super::suspects::GearEvidence;
+use super::state::LiveRatio;
+use super::suspects::{GearEvidence, LN_SEEN, with_slip};
 use super::window::Closed;
-use crate::real::single::{greater, sqrt};
+use crate::real::single::{greater, sqrt, whole_u16};
 
 /// What the windows of a gear showed.
 #[repr(C)]
@@ -31,6 +31,8 @@ pub(super) struct GearRatios {
 /// Parts in which shares and evidence are kept: small, and finer than either is known.
 const SHARE: f32 = 65_535.0;
 const PARTS: f32 = 16.0;
+/// With more of them for slip a gear counts as slipping.
+const PARTS_SEEN: i8 = (LN_SEEN * PARTS) as i8;
 /// Windows with slip over which older ones fade.
 const FADES: u16 = 32;
 
@@ -56,7 +58,7 @@ impl GearRatios {
                 seen.slipping = seen.slipping.saturating_add(1);
                 let mean = f32::from(seen.slip_share);
                 let share = SHARE * closed.slip / (turns + closed.slip);
-                seen.slip_share = (mean + (share - mean) / f32::from(seen.slipping.min(FADES)) + 0.5) as u16;
+                seen.slip_share = whole_u16(mean + (share - mean) / f32::from(seen.slipping.min(FADES)) + 0.5);
             }
             Some(false) => {
                 seen.windows = seen.windows.saturating_add(1);
@@ -71,15 +73,18 @@ impl GearRatios {
     pub(super) fn weigh(&mut self, rank: u8, closed: &Closed, wanted_rpm: f32) {
         let Some(seen) = self.seen.get_mut(usize::from(rank)) else { return };
         let beyond = greater(closed.slip.abs() - closed.bias, 0.0).copysign(closed.slip);
-        let mut evidence = seen.evidence();
-        evidence.add_slip(beyond / closed.u, wanted_rpm / closed.u);
-        seen.evidence = [evidence.forward, evidence.backward].map(|parts| (parts * PARTS) as i8);
+        let (slip, wanted) = (beyond / closed.u, wanted_rpm / closed.u);
+        let add =
+            |parts: &mut i8, slip| *parts = (with_slip(f32::from(*parts) / PARTS, slip, wanted) * PARTS) as i32 as i8;
+        let [forward, backward] = &mut seen.evidence;
+        add(forward, slip);
+        add(backward, -slip);
     }
 
     /// A slip begins in a gear: while no other gear slips, what was seen before it speaks neither for nor against any element.
     pub(super) fn slip_begins(&mut self, rank: u8) {
-        let others = || (0_u8..).zip(&self.seen).filter(|&(other, _)| other != rank);
-        if others().any(|(_, seen)| seen.evidence().slips()) {
+        let slips = |seen: &Seen| seen.evidence.iter().any(|&parts| parts > PARTS_SEEN);
+        if (0_u8..).zip(&self.seen).any(|(other, seen)| other != rank && slips(seen)) {
             return;
         }
         for seen in &mut self.seen {

@@ -2,9 +2,10 @@
 
 use core::f32::consts::PI;
 
-use super::event::{About, LiveEventKind, LiveEvents, LiveShift, NO_LIVE_ELEMENT, ShiftPhase};
+use super::event::{About, LiveEventKind, LiveEvents, NO_LIVE_ELEMENT};
 use super::pair::Pair;
 use super::plan::LivePlan;
+use super::state::{LiveShift, ShiftPhase};
 use super::trend::{Mean3, Trend};
 use crate::card::{self, Card, symbol};
 use crate::real::single::{ceil, greater, sqrt};

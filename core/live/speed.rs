@@ -1,7 +1,8 @@
 //! The speeds of a sample: what came, whether it can be used, and how well it is known.
 
-use super::event::{About, LiveCounts, LiveEventKind, LiveEvents, LiveSpeed, count};
+use super::event::{About, LiveEventKind, LiveEvents, LiveSpeed};
 use super::sensor::{ReadingState, SpeedReading, SpeedSensor, SpeedSource, step_bias_rpm};
+use super::state::{LiveCounts, count};
 use crate::error::Result;
 
 /// A speed sensor reduced to what a sample needs.
@@ -213,7 +214,7 @@ impl SpeedTrack {
     }
 
     /// Whether the value has repeated more often than noise lets it by chance: it is no news about slip.
-    #[inline]
+    #[inline(never)]
     pub(super) fn holds(&self, sensor: &PlannedSensor, now_us: u32, span_us: u32) -> bool {
         sensor.dithered && now_us.wrapping_sub(self.changed_us) > span_us.saturating_add(span_us / 2)
     }

@@ -85,7 +85,7 @@ const LN_MOST: f32 = 6.907_755;
 /// Bound of the evidence of one value.
 const LN_OF_ONE: f32 = 1.0;
 /// From here on a gear counts as seen, slipping or not: ln 10.
-const LN_SEEN: f32 = core::f32::consts::LN_10;
+pub(super) const LN_SEEN: f32 = core::f32::consts::LN_10;
 /// Chance that a gear shows the slip of an element that holds it.
 const SHOWN: f32 = 0.9;
 /// Chance that a gear seems to slip though nothing in it does.
@@ -119,12 +119,8 @@ impl GearEvidence {
     /// assert_eq!(evidence, GearEvidence { forward: 1.0, backward: -1.0 }); // bounded: 1.5 − 0.5, −1.5 − 0.5
     /// ```
     pub fn add_slip(&mut self, slip: f32, wanted: f32) {
-        let step = |toward: f32| {
-            let gain = wanted * (toward - 0.5 * wanted);
-            if gain.is_nan() { 0.0 } else { bounded(gain, -LN_OF_ONE, LN_OF_ONE) }
-        };
-        self.forward = bounded(self.forward + step(slip), -LN_MOST, LN_MOST);
-        self.backward = bounded(self.backward + step(-slip), -LN_MOST, LN_MOST);
+        self.forward = with_slip(self.forward, slip, wanted);
+        self.backward = with_slip(self.backward, -slip, wanted);
     }
 
     pub(super) fn slips(self) -> bool {
@@ -139,6 +135,14 @@ impl GearEvidence {
     fn ln_likelihood(self, shown: f32) -> f32 {
         ln(1.0 - shown - FALSE + shown * exp(self.forward) + FALSE * exp(self.backward))
     }
+}
+
+/// Evidence for slip in one direction, with one value more.
+#[inline(never)]
+pub(super) fn with_slip(evidence: f32, slip: f32, wanted: f32) -> f32 {
+    let gain = wanted * (slip - 0.5 * wanted);
+    let gain = if gain.is_nan() { 0.0 } else { bounded(gain, -LN_OF_ONE, LN_OF_ONE) };
+    bounded(evidence + gain, -LN_MOST, LN_MOST)
 }
 
 impl LivePlan {

@@ -1,6 +1,7 @@
 //! A temperature sensor that has stuck: a cold unit that is driven warms up.
 
 use crate::card::{self, Card, symbol};
+use crate::real::single::whole_i16;
 
 pub(super) const TEMP_STUCK: Card = Card {
     id: "live.temp_stuck",
@@ -38,7 +39,7 @@ impl WarmUp {
     /// Takes the temperature of a sample; whether it has stuck. Says so again after as much driving as before.
     #[inline]
     pub(super) fn temp_stuck(&mut self, temp_c: f32, cold_c: f32, time_us: u64, drives: bool) -> bool {
-        let temp = (temp_c * KELVIN) as i16;
+        let temp = whole_i16(temp_c * KELVIN);
         let span = (time_us >> SPAN_BITS) as u8;
         let before = core::mem::replace(&mut self.span, span);
         if temp != self.temp || temp_c.is_nan() || temp_c >= cold_c {

@@ -5363,13 +5363,13 @@ typedef struct tw_fading {
 typedef struct tw_live_plan {
   /// Ratios without sign, falling; what follows is in the same order, which is called the rank.
   float ratios[TW_MAX_LIVE_GEARS];
-  /// Slips of the elements per slip at the input, in steps of `factor_step`.
+  /// Slips of the elements that hold a gear per slip at the input, in the order of their numbers, in steps of `factor_step`.
   int16_t factors[TW_MAX_LIVE_GEARS][TW_MAX_LIVE_SUSPECTS];
-  /// Those elements, four bits each, the first lowest; [`NOBODY`] for none.
-  uint16_t holders[TW_MAX_LIVE_GEARS];
+  /// Those elements, bit 0 for the first of the unit.
+  uint8_t holders[TW_MAX_LIVE_GEARS];
   int8_t numbers[TW_MAX_LIVE_GEARS];
-  /// Place in the unit's list of each rank.
-  uint8_t places[TW_MAX_LIVE_GEARS];
+  /// Place in the unit's list of each rank; `TW_GEAR_IN_NONE` for none.
+  int8_t places[TW_MAX_LIVE_GEARS];
   struct tw_live_element elements[TW_MAX_LIVE_ELEMENTS];
   struct tw_planned_sensor input;
   struct tw_planned_sensor output;
@@ -5481,8 +5481,8 @@ typedef struct tw_slip_track {
   /// Mean slip and middle of the window before; NaN before the first.
   float mean;
   uint32_t middle_us;
-  /// Next level to report: how often the first is doubled.
-  uint8_t level;
+  /// Next level to report.
+  float next_level_rpm;
   bool alarm;
 } tw_slip_track;
 
@@ -5506,23 +5506,24 @@ typedef struct tw_shift_track {
   float left_s;
   float half_s;
   float end_s;
-  float flare_rpm;
   /// Greatest dip below the trend at the start, and what the line from start to end lies lower there.
   float trend_dip_rpm;
   float line_below_rpm;
+  float flare_rpm;
+  /// The output when it began.
+  struct tw_trend base;
   /// Turn of the slip at the input, rad.
   float turn_rad;
   float energy_j;
   float plate_c;
   float temp_c;
-  /// The output when it began.
-  struct tw_trend base;
   float dip_at_s;
   float flare_at_s;
   /// Way to the half, in the sample before, 1/min.
   float to_half;
   /// Dip of the output.
   struct tw_mean3 under;
+  /// By rank; the same before the first shift.
   uint8_t from;
   uint8_t to;
   uint8_t left_run;
@@ -5600,14 +5601,14 @@ typedef struct tw_live_monitor {
   struct tw_trend output_trend;
   struct tw_slip_track slip;
   struct tw_window window;
+  /// When the gear was reached, or began to lead; µs, low bits.
+  uint32_t since_us;
   struct tw_shift_track shift;
   struct tw_lockup_track lockup;
   struct tw_watch watch;
   struct tw_warm_up warm_up;
   struct tw_plates plates;
   struct tw_command command;
-  /// When the gear was reached, or began to lead; µs, low bits.
-  uint32_t since_us;
   /// When the ratio last fitted the gear for three samples, µs, low bits, and how far the input ran ahead since then.
   uint32_t calm_us;
   struct tw_mean3 over;

@@ -1,11 +1,12 @@
 //! From gear to gear: looks for a gear, holds it and judges its slip, follows a shift to its end.
 
-use super::super::event::{About, GEAR_NOT_KNOWN, LiveEventKind, LiveEvents, ShiftPhase, count};
+use super::super::event::{About, GEAR_NOT_KNOWN, LiveEventKind, LiveEvents};
 use super::super::gear::NO_RANK;
 use super::super::pair::Pair;
 use super::super::plan::LivePlan;
 use super::super::sample::LiveSample;
 use super::super::shift::{Beginning, RUN};
+use super::super::state::{ShiftPhase, count};
 use super::super::trend::Mean3;
 use super::LiveMonitor;
 
