@@ -9,9 +9,10 @@
 //! | `tooth` | bending of a spur tooth |
 //! | `one_way` | what the train asks of a one-way clutch in each gear; how it takes up |
 //! | `wedge`, `ratchet` | one-way clutches with rollers or sprags; with struts and notches |
-//! | `park` | the teeth of a park gear on a grade |
+//! | `park_load`, `park` | what a vehicle on a grade asks of a park gear; the teeth of the park gear |
 //! | `roll`, `pawl` | how far the vehicle rolls before it is held; pushing out, tip and engagement of the pawl |
-//! | `thrust` | needle thrust bearings: capacity, life, mean load of a duty |
+//! | `thrust` | needle thrust bearings: capacity, what they hold, how long they last |
+//! | `rating_life` | life of a bearing, mean load of a duty |
 //! | `washer` | thrust washers |
 //! | `mesh` | force along the axis from the helix of a planetary set |
 //! | `shaft` | solid and hollow shafts in torsion |
@@ -23,8 +24,10 @@ mod contact;
 mod mesh;
 mod one_way;
 mod park;
+mod park_load;
 mod pawl;
 mod ratchet;
+mod rating_life;
 mod roll;
 mod shaft;
 mod spline;
@@ -40,18 +43,15 @@ pub use compare::{
 pub use contact::{ContactBody, LineContact, LinePressure};
 pub use mesh::{AxialThrust, Helical, SetWheel, Wheel, WheelThrust, axial_thrust, wheel_thrust};
 pub use one_way::{OneWayDuty, OneWayHold, OneWayRole, TakeUp, one_way_duty, take_up};
-pub use park::{
-    ParkComparison, ParkGear, ParkHold, ParkLoad, ParkStress, Parked, ToothStrength, compare_park_gears, park_load,
-};
+pub use park::{ParkComparison, ParkGear, ParkHold, ParkStress, ToothStrength, compare_park_gears};
+pub use park_load::{ParkLoad, Parked, park_load};
 pub use pawl::{Ejection, Latch, Pawl};
 pub use ratchet::{Ratchet, RatchetIndex, StrutLoad};
+pub use rating_life::{BALL_EXPONENT, LoadStage, MeanLoad, ROLLER_EXPONENT, RatingLife, mean_load, rating_life};
 pub use roll::{FreeRoll, grip_nm, roll_limits_49_cfr_571_114};
 pub use shaft::{HollowOverSolid, Shaft, ShaftHold, ShaftLoad, Torsion};
 pub use spline::{Spline, SplineLoad};
-pub use thrust::{
-    BALL_EXPONENT, LoadStage, MeanLoad, NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust, ROLLER_EXPONENT,
-    RatingLife, mean_load, rating_life,
-};
+pub use thrust::{NeedleCapacity, NeedleHold, NeedleLasts, NeedleThrust};
 pub use tooth::{SpurTooth, ToothBending, ToothFinish, form_factor, velocity_factor};
 pub use washer::{ThrustWasher, WasherLoad};
 pub use wedge::{Wedge, WedgeLoad, locks};
@@ -67,8 +67,8 @@ pub const CARDS: &[Card] = &[
     contact::PRESSED,
     contact::FORCE_AT_PEAK,
     thrust::NEEDLE_CAPACITY,
-    thrust::RATING_LIFE,
-    thrust::MEAN_LOAD,
+    rating_life::RATING_LIFE,
+    rating_life::MEAN_LOAD,
     thrust::NEEDLE_HOLD,
     thrust::NEEDLE_LASTS,
     washer::WASHER_LOAD,
@@ -97,7 +97,7 @@ pub const CARDS: &[Card] = &[
     ratchet::STRUT_HOLD,
     one_way::TAKE_UP,
     one_way::ONE_WAY_DUTY,
-    park::PARK_LOAD,
+    park_load::PARK_LOAD,
     park::TOOTH_STRESS,
     park::LARGEST_GRADE,
     park::PARK_HOLD,

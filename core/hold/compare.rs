@@ -1,8 +1,9 @@
 //! Two variants of a part side by side: what a change buys, and what it costs elsewhere.
 
 use super::mesh::{Helical, axial_thrust};
+use super::rating_life::ROLLER_EXPONENT;
 use super::shaft::Shaft;
-use super::thrust::{NeedleThrust, ROLLER_EXPONENT};
+use super::thrust::NeedleThrust;
 use crate::card::{self, Card, symbol};
 use crate::clutch::{Applied, Pack};
 use crate::error::{Error, Result, finite, positive, within};

@@ -4,30 +4,11 @@
 
 use core::f64::consts::PI;
 
+use super::park_load::{ParkLoad, Parked};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, finite, positive, within};
 use crate::judge::{Budget, Input, Judgment, Limits, Reading, Rule, combine, judge};
-use crate::real::{atan, hypot, sin, sqrt};
-use crate::road::Driveline;
-use crate::units::GRAVITY_M_S2;
-
-pub(super) const PARK_LOAD: Card = Card {
-    id: "hold.park_load",
-    purpose: "Torque at the park gear of a vehicle that only the park lock holds on a grade",
-    equation: "T = κ·F·r/(i_A·i_V), F = m·g·sin θ, θ = arctan(G/100), r = U/(2·π)",
-    symbols: &[
-        symbol("F", "grade_n", "N"),
-        symbol("m, G", "mass_kg, grade_pct", "kg, %"),
-        symbol("θ", "grade_deg", "°"),
-        symbol("κ", "rocking_factor", "1"),
-        symbol("r, U", "wheel_radius_mm, driveline.circumference_mm", "mm"),
-        symbol("i_A, i_V", "driveline.axle_ratio, driveline.transfer_ratio", "1"),
-        symbol("T", "torque_nm", "N·m"),
-    ],
-    range: "no help from rolling resistance, brakes or losses; r is the rolling radius, about 3 % more than the loaded radius of a tire that stands, so T is rather too much",
-    source: &card::DEFINITION,
-    locator: "equilibrium on a grade",
-};
+use crate::real::{hypot, sin, sqrt};
 
 pub(super) const TOOTH_STRESS: Card = Card {
     id: "hold.tooth_stress",
@@ -111,22 +92,6 @@ pub struct ParkGear {
     pub tip_diameter_mm: f64,
 }
 
-/// What the grade puts on the park lock.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ParkLoad {
-    /// Angle of the grade, degrees.
-    pub grade_deg: f64,
-    /// Share of the weight along the grade, N.
-    pub grade_n: f64,
-    /// Rolling radius of the tires, mm.
-    pub wheel_radius_mm: f64,
-    /// Torque at the park gear while the vehicle stands still, N·m.
-    pub static_nm: f64,
-    /// The same times the rocking factor, N·m.
-    pub torque_nm: f64,
-}
-
 /// Stress at the root of a park-gear tooth.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -141,26 +106,6 @@ pub struct ParkStress {
     pub shear_mpa: f64,
     /// Equivalent stress, MPa.
     pub von_mises_mpa: f64,
-}
-
-/// A vehicle on a grade that only the park lock holds.
-#[repr(C)]
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Parked {
-    /// Mass of truck, load and unbraked trailer, kg.
-    pub mass_kg: Reading,
-    /// Grade, %: rise over horizontal run, 0 to 100.
-    pub grade_pct: f64,
-    /// Greatest load while the vehicle rocks over the static load, 1 to 5. No default: whoever judges chooses it.
-    pub rocking_factor: f64,
-    /// Axle, transfer case and tire.
-    pub driveline: Driveline,
-}
-
-impl Parked {
-    pub(super) fn load(self) -> Result<ParkLoad> {
-        park_load(self.driveline, self.mass_kg.value, self.grade_pct, self.rocking_factor)
-    }
 }
 
 /// What a park-gear tooth bears.
@@ -207,44 +152,6 @@ pub struct ParkComparison {
     pub torque_ratio: f64,
     /// Free roll.
     pub free_roll_ratio: f64,
-}
-
-/// Torque at the park gear of a vehicle that only the park lock holds.
-///
-/// T = κ·F·r/(i_A·i_V), F = m·g·sin θ, θ = arctan(G/100), r = U/(2·π)
-///
-/// * `driveline` — i_A, i_V and U; `mass_kg` — m of truck, load and unbraked trailer, above 0
-/// * `grade_pct` — G, 0 to 100; `rocking_factor` — κ, 1 (standing still) to 5
-/// * returns [`ParkLoad`]
-/// * errors: [`Error::NotPositive`], [`Error::OutOfRange`]
-///
-/// r is the rolling radius. A tire that stands has a loaded radius about 3 % smaller, so the torque is rather too much.
-///
-/// Source: equilibrium on a grade (derived). Example (computed independently for the demonstration): 11 160 kg on 20 %, axle
-/// 3.92, rolling circumference 2561.18 mm.
-///
-/// ```
-/// use trainwright::{hold::park_load, judge::Reading, road::Driveline};
-/// let line = Driveline::new(3.92, 1.0, Reading::exact(2561.182_154)?)?;
-/// let load = park_load(line, 11_160.0, 20.0, 1.0)?;
-/// assert!((load.grade_n - 21_463.4).abs() < 0.05 && (load.torque_nm - 2231.9).abs() < 0.1);
-/// # Ok::<(), trainwright::Error>(())
-/// ```
-pub fn park_load(driveline: Driveline, mass_kg: f64, grade_pct: f64, rocking_factor: f64) -> Result<ParkLoad> {
-    let slope = slope_of(grade_pct)?;
-    let grade_n = positive("mass_kg", mass_kg)? * GRAVITY_M_S2 * sin(slope);
-    let static_nm = driveline.output_torque_nm(grade_n, 1.0)?;
-    Ok(ParkLoad {
-        grade_deg: slope * 180.0 / PI,
-        grade_n,
-        wheel_radius_mm: driveline.circumference_mm.value / (2.0 * PI),
-        static_nm,
-        torque_nm: within("rocking_factor", rocking_factor, 1.0, 5.0)? * static_nm,
-    })
-}
-
-pub(super) fn slope_of(grade_pct: f64) -> Result<f64> {
-    Ok(atan(within("grade_pct", grade_pct, 0.0, 100.0)? / 100.0))
 }
 
 impl ParkGear {
@@ -324,7 +231,7 @@ impl ParkGear {
         })
     }
 
-    /// Load and root stress of a vehicle on a grade in one: [`park_load`], then [`ParkGear::tooth_stress`].
+    /// Load and root stress of a vehicle on a grade in one: [`park_load`](super::park_load()), then [`ParkGear::tooth_stress`].
     pub fn stress_on_grade(self, parked: Parked, stress_factor: f64) -> Result<ParkStress> {
         self.tooth_stress(parked.load()?.torque_nm, stress_factor)
     }
@@ -334,7 +241,7 @@ impl ParkGear {
     /// sin θ = σ_a/(σ_v at sin θ = 1), G = 100·tan θ
     ///
     /// * `parked` — its grade and the uncertainties are not used; `allow_mpa` — σ_a, above 0; `stress_factor` — K_t
-    /// * errors: as [`park_load`] and [`ParkGear::tooth_stress`]
+    /// * errors: as [`park_load`](super::park_load()) and [`ParkGear::tooth_stress`]
     ///
     /// Source: both solved for the grade (derived).
     pub fn largest_grade_pct(self, parked: Parked, allow_mpa: f64, stress_factor: f64) -> Result<f64> {
@@ -352,7 +259,7 @@ impl ParkGear {
     ///
     /// * `parked` — mass, grade, rocking factor and drive line; `strength` — yield stress, stress factor, u_σ (0 to 1)
     /// * returns [`ParkHold`]
-    /// * errors: as [`park_load`] and [`ParkGear::tooth_stress`]; [`Error::NoAnswer`] on level ground
+    /// * errors: as [`park_load`](super::park_load()) and [`ParkGear::tooth_stress`]; [`Error::NoAnswer`] on level ground
     ///
     /// The computed capability is not a rating. Parking brake first, then Park; chock; never stand downhill.
     ///

@@ -2,7 +2,8 @@
 
 use core::f64::consts::PI;
 
-use super::park::{ParkGear, Parked, slope_of};
+use super::park::ParkGear;
+use super::park_load::{Parked, slope_of};
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, positive, within};
 use crate::judge::Limits;

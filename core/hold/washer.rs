@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use super::thrust::load_in_range;
+use super::rating_life::load_in_range;
 use crate::card::{self, Card, symbol};
 use crate::error::{Error, Result, positive, within};
 use crate::real::abs;
