@@ -1,8 +1,10 @@
 //! `trainwright.identify`: which variant is on the bench.
 
+mod look;
 mod unit;
 
-pub use unit::{Identification, Look, LookMade, NextLook, Part};
+pub use look::{Look, LookMade, NextLook};
+pub use unit::{Identification, Part};
 
 use numpy::{AllowTypeChange, PyArray1, PyArrayLike2};
 use pyo3::prelude::*;

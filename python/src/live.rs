@@ -5,6 +5,7 @@ mod monitor;
 mod sample;
 mod sensor;
 mod tables;
+mod task;
 mod unit;
 mod watch;
 
