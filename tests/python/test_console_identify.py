@@ -10,7 +10,8 @@ import pytest
 import trainwright
 from click.testing import CliRunner
 from trainwright import record
-from trainwright.answers.identify import Found, identified, identify_sheet
+from trainwright.answers.identify import identify_sheet
+from trainwright.answers.identify.bench import Found, identified
 from trainwright.cli import shop
 from trainwright.parts import Records
 from trainwright.parts.fits import fit_parts

@@ -12,8 +12,8 @@ import trainwright
 from click.testing import CliRunner
 from trainwright import fit, record
 from trainwright.answers.fit import fit_sheet
-from trainwright.answers.fit_bench import bench_sheet
-from trainwright.answers.fit_case import Question, Side
+from trainwright.answers.fit.bench import bench_sheet
+from trainwright.answers.fit.case import Question, Side
 from trainwright.cli import shop
 from trainwright.parts import Records, parts_of
 

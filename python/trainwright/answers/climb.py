@@ -13,7 +13,7 @@ from ..edge import number, show
 from ..error import refusal
 from ..sheet import Fact, Row, Sheet, Table
 from ..tow import Climb, DrivenPiece, ElevationNoise, RoadPiece, pieces, smooth, total_climb
-from .grade_frame import CAUTIONS, DEFERS, Hot, Truck
+from .grade.frame import CAUTIONS, DEFERS, Hot, Truck
 
 ROWS = 24
 """Most rows of the table of pieces; a longer road shows the pieces where something changes."""

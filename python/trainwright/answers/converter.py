@@ -12,7 +12,7 @@ from ..judge import Judgment, Reading, Rule, settle
 from ..record import Fleet
 from ..sheet import Decision, Fact, Row, Sheet, Table
 from . import rule_in_words
-from .stall_case import BY_PRACTICE, CAUTIONS
+from .stall.case import BY_PRACTICE, CAUTIONS
 
 TURBINE_RPM = (0.0, 250.0, 500.0, 750.0, 1000.0, 1250.0, 1500.0, 1750.0, 2000.0, 2500.0, 3000.0)
 """Turbine speeds at which operating points are shown where none are asked for."""

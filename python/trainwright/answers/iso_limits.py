@@ -6,7 +6,7 @@ from ..edge import FIT, number, show
 from ..fit import IsoFit, IsoLimits
 from ..sheet import Row, Sheet, Table
 from ..units import mm_to_in
-from .fit_case import as_range
+from .fit.case import as_range
 
 
 def limits_sheet(found: IsoFit | IsoLimits, asked: str) -> Sheet:

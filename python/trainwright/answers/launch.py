@@ -19,8 +19,8 @@ from ..sheet import Decision, Fact, Row, Sheet, Table
 from ..tow import Gearing, Launch, LaunchForce, LaunchGrip, Stance, gearing, grip_on_grade
 from . import RULE, rule_in_words
 from .one_way import one_ways, placed
-from .truck import truck_of
 from .tow import Towed
+from .truck import truck_of
 from .turning import Turn, turning_table
 
 INPUTS = ("turbine torque", "rolling circumference of the tires", "mass")

@@ -10,7 +10,7 @@ from .. import record
 from ..answers import RULE
 from ..answers.converter import converter_sheet, lockup_sheet, slip_limits
 from ..answers.stall import stall_fleet_sheet, stall_sheet
-from ..answers.stall_case import Conditions, Planned, at_altitude, stall_case
+from ..answers.stall.case import Conditions, Planned, at_altitude, stall_case
 from ..answers.truck import truck_of
 from ..converter import EngineToday
 from ..judge import Reading

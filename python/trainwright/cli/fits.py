@@ -9,8 +9,8 @@ import click
 from .. import edge, record
 from ..answers import SPREADS
 from ..answers.fit import fit_sheet
-from ..answers.fit_bench import bench_sheet
-from ..answers.fit_case import TEMPS_C, Oil, Question, Side
+from ..answers.fit.bench import bench_sheet
+from ..answers.fit.case import TEMPS_C, Oil, Question, Side
 from ..answers.iso_limits import limits_sheet
 from ..fit import fit_of, fits_of, iso_fit, iso_size
 from ..judge import Reading

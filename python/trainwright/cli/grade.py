@@ -10,8 +10,8 @@ import click
 from .. import practice, record
 from ..answers.climb import climb_sheet, road_of
 from ..answers.grade import grade_sheet
-from ..answers.grade_fleet import fleet_grades_sheet
-from ..answers.grade_frame import Hot, Truck, asked_of, trucks_on_road
+from ..answers.grade.fleet import fleet_grades_sheet
+from ..answers.grade.frame import Hot, Truck, asked_of, trucks_on_road
 from ..answers.truck import tires_of
 from ..edge import show
 from ..judge import Reading

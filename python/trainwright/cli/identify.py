@@ -8,7 +8,9 @@ from typing import Any
 import click
 
 from .. import record
-from ..answers.identify import Found, identified, identify_sheet, look_sheet
+from ..answers.identify import identify_sheet
+from ..answers.identify.bench import Found, identified
+from ..answers.identify.looks import look_sheet
 from ..edge import Typed
 from ..identify import prior_of_counts
 from ..judge import Reading, Rule

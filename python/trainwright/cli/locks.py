@@ -8,8 +8,9 @@ import click
 
 from .. import record
 from ..answers.one_way import one_way_sheet, placed
-from ..answers.park import Case, Chosen, cases, other_gear, park_sheet
-from ..answers.park_fleet import park_fleet_sheet
+from ..answers.park import park_sheet
+from ..answers.park.case import Case, Chosen, cases, other_gear
+from ..answers.park.fleet import park_fleet_sheet
 from ..answers.tire import rolling
 from ..answers.truck import tires_of
 from ..judge import Reading

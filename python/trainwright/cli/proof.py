@@ -9,10 +9,10 @@ import click
 from .. import record
 from ..answers.proof import prove
 from ..answers.proof.asked import asked_of
-from ..judge import Limits, Reading
+from ..judge import Limits
 from ..parts import Part
 from ..parts.proof import pictures
-from .common import RECORD, Plain, Quantity, Step, answers_with_sheets, command, loaded
+from .common import RECORD, Plain, Step, answers_with_sheets, command, loaded
 from .screen import Naming
 
 

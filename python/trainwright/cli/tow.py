@@ -10,7 +10,8 @@ import click
 from .. import edge, record
 from ..answers.criteria import CRITERIA, criteria_sheet
 from ..answers.launch import launch_sheet, start_of
-from ..answers.park import Chosen, cases, other_gear, park_sheet
+from ..answers.park import park_sheet
+from ..answers.park.case import Chosen, cases, other_gear
 from ..answers.tow import FIELDS, Towed, tow_sheet, towed
 from ..error import Error
 from ..judge import Reading

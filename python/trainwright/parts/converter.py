@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ..answers.converter import converter_sheet
 from ..answers.stall import stall_fleet_sheet, stall_sheet
-from ..answers.stall_case import Conditions, Planned, stall_case
+from ..answers.stall.case import Conditions, Planned, stall_case
 from ..converter import Characteristic, EngineCurve, impeller_torque_nm
 from ..judge import Reading
 from .frame import Draw, Part, Records

@@ -6,8 +6,8 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from ..answers.fit import fit_sheet
-from ..answers.fit_bench import bench_sheet
-from ..answers.fit_case import Question, Side
+from ..answers.fit.bench import bench_sheet
+from ..answers.fit.case import Question, Side
 from ..answers.sizes import FitSide, fit_sides, names_a_fit
 from ..edge import UNITS, Typed
 from ..fit import RecordedFit, WarmPart, Warmth, fits_of

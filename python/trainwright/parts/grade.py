@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from .. import practice
 from ..answers.climb import Road, climb_sheet
 from ..answers.grade import grade_sheet
-from ..answers.grade_fleet import Worst, fleet_grades_sheet, worst_cases
-from ..answers.grade_frame import Hot, Truck, asked_of
+from ..answers.grade.fleet import Worst, fleet_grades_sheet, worst_cases
+from ..answers.grade.frame import Hot, Truck, asked_of
 from ..edge import show
 from ..tow import HeatModel, HeatNode, RoadPiece
 from .frame import Draw, Part, Records

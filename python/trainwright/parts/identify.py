@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ..answers.identify import Bench, Found, identified, identify_sheet, look_sheet
+from ..answers.identify import identify_sheet
+from ..answers.identify.bench import Bench, Found, identified
+from ..answers.identify.looks import look_sheet
 from ..answers.sizes import names_a_fit
 from ..record import Family
 from .frame import Draw, Part, Records

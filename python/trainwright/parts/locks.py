@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from ..answers.one_way import one_way_sheet, one_ways, placed
-from ..answers.park import Case, Chosen, other_gear
-from ..answers.park_fleet import Line, lines, park_fleet_sheet
+from ..answers.park.case import Case, Chosen, other_gear
+from ..answers.park.fleet import Line, lines, park_fleet_sheet
 from ..hold import park_lock
 from ..record import Family
 from .frame import Draw, Part, Records

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .. import hazard, practice
-from ..edge import number, show, shown_apart
-from ..judge import Reading, Rule
-from ..record import Family, Fleet
-from ..sheet import Fact, Row, Sheet, Table
-from . import RULE
-from .measured_stall import decision_of, measured_data, said, suspects_table, turns_of, verdict_of
-from .stall_case import BY_PRACTICE, CAUTIONS, Conditions, Planned, stall_case
-from .turning import turning_table
+from ... import hazard, practice
+from ...edge import number, show, shown_apart
+from ...judge import Reading, Rule
+from ...record import Family, Fleet
+from ...sheet import Fact, Row, Sheet, Table
+from .. import RULE
+from ..turning import turning_table
+from .case import BY_PRACTICE, CAUTIONS, Conditions, Planned, stall_case
+from .measured import decision_of, measured_data, said, suspects_table, turns_of, verdict_of
 
 
 def stall_sheet(

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .. import Explanation
-from ..edge import FIT, Typed, span_as
-from ..error import Error, refusal
-from ..fit import (
+from ... import Explanation
+from ...edge import FIT, Typed, span_as
+from ...error import Error, refusal
+from ...fit import (
     Clearance,
     Gap,
     GapLeak,
@@ -22,9 +22,9 @@ from ..fit import (
     toleranced,
     warm_clearance,
 )
-from ..fluid import Fluid, dynamic_viscosity
-from ..judge import Limits, Reading, Rule
-from . import RULE
+from ...fluid import Fluid, dynamic_viscosity
+from ...judge import Limits, Reading, Rule
+from .. import RULE
 
 TEMPS_C = (-20.0, 20.0, 90.0, 120.0)
 """Temperatures of the table cold and hot, unless others are asked for."""

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from .. import converter, practice
-from ..converter import MeasuredStall, StallInputs, StallVerdict
-from ..edge import number
-from ..judge import Judgment, Limits, Reading, Rule, settle
-from ..sheet import Decision, Row, Table
-from . import rule_in_words
-from .stall_case import BY_PRACTICE, Planned
-from .turning import Turn
+from ... import converter, practice
+from ...converter import MeasuredStall, StallInputs, StallVerdict
+from ...edge import number
+from ...judge import Judgment, Limits, Reading, Rule, settle
+from ...sheet import Decision, Row, Table
+from .. import rule_in_words
+from ..turning import Turn
+from .case import BY_PRACTICE, Planned
 
 INPUTS = ("reading", "engine torque", "accessories", "capacity factor")
 """What the uncertainty of the difference comes from, in the order of its budget."""

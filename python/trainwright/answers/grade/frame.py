@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..converter import Characteristic
-from ..edge import number
-from ..error import Error, refusal
-from ..judge import Reading
-from ..record import Family, Fleet
-from ..tow import GearPull, HeatModel, LargestSpeed, Pull, Rig, UnitLoss, rig, unit_loss
-from ..tow import Running as AtWork
-from .truck import tires_of, truck_of
+from ...converter import Characteristic
+from ...edge import number
+from ...error import Error, refusal
+from ...judge import Reading
+from ...record import Family, Fleet
+from ...tow import GearPull, HeatModel, LargestSpeed, Pull, Rig, UnitLoss, rig, unit_loss
+from ...tow import Running as AtWork
+from ..truck import tires_of, truck_of
 
 CAUTIONS = ("towing", "hot fluid", "roll-away")
 STEP_KM_H = 1.0

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import Any
 
-from ..edge import FIT, Typed, number_as
-from ..error import refusal
-from ..fit import RecordedFit, fits_of
-from ..judge import Limits
-from ..record import Family
-from ..sheet import BLANK, FORM, Row, Sheet, Table
-from .fit_case import UNITS_IN_WORDS
+from ...edge import FIT, Typed, number_as
+from ...error import refusal
+from ...fit import RecordedFit, fits_of
+from ...judge import Limits
+from ...record import Family
+from ...sheet import BLANK, FORM, Row, Sheet, Table
+from .case import UNITS_IN_WORDS
 
 
 def bench_sheet(family: Family, variant: str, *, like: Typed | None = None, title: str = "", story: str = "") -> Sheet:

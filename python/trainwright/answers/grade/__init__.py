@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from math import isfinite
 from typing import Any
 
-from .. import Explanation, hazard
-from ..edge import number, show
-from ..error import Error
-from ..sheet import Fact, Sheet
-from ..tow import Pull, UnitLoss
-from .grade_frame import CAUTIONS, DEFERS, Hot, Truck, at_work_of, largest, loss_of, share, slowed
-from .grade_tables import gear_by_grade, gear_table, grade_table, margins_of, unlocked_table, weakest
+from ... import Explanation, hazard
+from ...edge import number, show
+from ...error import Error
+from ...sheet import Fact, Sheet
+from ...tow import Pull, UnitLoss
+from .frame import CAUTIONS, DEFERS, Hot, Truck, at_work_of, largest, loss_of, share, slowed
+from .tables import gear_by_grade, gear_table, grade_table, margins_of, unlocked_table, weakest
 
 
 def grade_sheet(

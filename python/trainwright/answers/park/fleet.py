@@ -6,13 +6,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import product
 
-from .. import hazard
-from ..edge import number, show
-from ..hold import ParkHold, ParkLock, compare_park_gears, park_lock
-from ..judge import settle
-from ..record import Family, Fleet
-from ..sheet import Decision, Fact, Row, Sheet, Table
-from .park import INPUTS, Case, Chosen, cases, decision, not_checked, other_gear
+from ... import hazard
+from ...edge import number, show
+from ...hold import ParkHold, ParkLock, compare_park_gears, park_lock
+from ...judge import settle
+from ...record import Family, Fleet
+from ...sheet import Decision, Fact, Row, Sheet, Table
+from . import decision, not_checked
+from .case import INPUTS, Case, Chosen, cases, other_gear
 
 
 @dataclass(frozen=True)

@@ -7,10 +7,10 @@ from dataclasses import replace
 from math import inf
 from typing import Any
 
-from .. import hazard
-from ..edge import FIT, number, number_as, show, show_as, span_as
-from ..error import Error, refusal
-from ..fit import (
+from ... import hazard
+from ...edge import FIT, number, number_as, show, show_as, span_as
+from ...error import Error, refusal
+from ...fit import (
     Clearance,
     LeakRatio,
     MeasuredClearance,
@@ -18,10 +18,10 @@ from ..fit import (
     WornGap,
     bushing_load,
 )
-from ..judge import Judgment, Limits, Reading, settle
-from ..sheet import Decision, Fact, Row, Sheet, Table
-from . import rule_in_words
-from .fit_case import REFERENCE_C, Question, Side, Warm, as_range, at_temperature
+from ...judge import Judgment, Limits, Reading, settle
+from ...sheet import Decision, Fact, Row, Sheet, Table
+from .. import rule_in_words
+from .case import REFERENCE_C, Question, Side, Warm, as_range, at_temperature
 
 COVERAGE = 0.95
 """Probability of the interval of the leak ratio."""

@@ -5,16 +5,16 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
-from .. import converter, practice
-from ..converter import Characteristic, EngineCurve, FluidCharge, StallInputs, StallPlan, StallRatings, StallSpeed
-from ..edge import number, show
-from ..error import refusal
-from ..judge import Reading
-from ..record import Family, Fleet
-from ..road import standard_air
-from ..train import Gear
-from .gears import ratio
-from .truck import truck_of
+from ... import converter, practice
+from ...converter import Characteristic, EngineCurve, FluidCharge, StallInputs, StallPlan, StallRatings, StallSpeed
+from ...edge import number, show
+from ...error import refusal
+from ...judge import Reading
+from ...record import Family, Fleet
+from ...road import standard_air
+from ...train import Gear
+from ..gears import ratio
+from ..truck import truck_of
 
 CAUTIONS = ("stall heat", "roll-away", "hot fluid")
 """What can hurt someone at a stall test; on every sheet about converters."""

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from .. import hold
-from ..converter import Characteristic
-from ..edge import number, show
-from ..error import Error
-from ..judge import Reading
-from ..sheet import Row, Table
-from ..tow import GearPull, Pull, unit_loss
-from ..tow import Running as AtWork
-from ..train import Gear
-from .capacity import review_gears, working_point
-from .grade_frame import STEP_KM_H, Hot, Truck, largest, loss_of, minutes_left, share, slowed
-from .one_way import duties, one_ways
+from ... import hold
+from ...converter import Characteristic
+from ...edge import number, show
+from ...error import Error
+from ...judge import Reading
+from ...sheet import Row, Table
+from ...tow import GearPull, Pull, unit_loss
+from ...tow import Running as AtWork
+from ...train import Gear
+from ..capacity import review_gears, working_point
+from ..one_way import duties, one_ways
+from .frame import STEP_KM_H, Hot, Truck, largest, loss_of, minutes_left, share, slowed
 
 
 def margins_of(truck: Truck, pull: Pull) -> dict[str, str]:

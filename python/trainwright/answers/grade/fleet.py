@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from .. import hazard
-from ..edge import number
-from ..record import Family, Fleet
-from ..sheet import Row, Sheet, Table
-from ..tow import GearPull, Pull
-from .grade_frame import CAUTIONS, DEFERS, Truck, asked_of, slowed, trucks_on_road
+from ... import hazard
+from ...edge import number
+from ...record import Family, Fleet
+from ...sheet import Row, Sheet, Table
+from ...tow import GearPull, Pull
+from .frame import CAUTIONS, DEFERS, Truck, asked_of, slowed, trucks_on_road
 
 
 @dataclass(frozen=True)
