@@ -1,12 +1,15 @@
 //! The live monitor: its size, what it refuses, what it finds in made-up drives, and that any stream leaves it defined.
 
+#[path = "../support/live.rs"]
+#[allow(dead_code)]
+mod support;
+
+mod random;
+mod sensors;
+
 use proptest::prelude::*;
 use trainwright::Error;
 use trainwright::live::*;
-
-#[path = "support/live.rs"]
-#[allow(dead_code)]
-mod support;
 
 use support::{run, wren};
 
@@ -223,48 +226,6 @@ fn suspects_from_the_evidence_of_three_gears() {
     assert_eq!(named.elements[usize::from(first.element)], "C1", "{suspects:?}");
 }
 
-/// A sensor wheel with one tooth in forty more than it was told: no gear fits, and all are wrong by the same factor.
-#[test]
-fn a_wrong_tooth_count_is_no_slip_for_long() {
-    let named = wren();
-    for factor in [1.025, 0.975] {
-        let [third, fourth, fifth] =
-            ["3", "4", "5"].map(|id| LiveGear { ratio: gear(&named, id).1.ratio * factor, ..gear(&named, id).1 });
-        let mut drive = Drive::new(13);
-        drive.hold(&third, 10.0, (700.0, 800.0), |_| 0.0);
-        drive.shift(&third, &fourth, 800.0);
-        drive.hold(&fourth, 10.0, (800.0, 900.0), |_| 0.0);
-        drive.shift(&fourth, &fifth, 900.0);
-        drive.hold(&fifth, 10.0, (900.0, 1000.0), |_| 0.0);
-        let (events, _, state) = run(&named.unit, &drive.samples);
-        let [wrong] = of_kind(&events, LiveEventKind::WrongTeeth)[..] else { panic!("{factor}: {events:#?}") };
-        assert!((wrong.value - factor).abs() < 4.0 * wrong.u + 1e-4, "{wrong:?}");
-        assert!(!state.alarm, "{state:?}");
-        let alarms = of_kind(&events, LiveEventKind::Slip);
-        assert!(alarms.iter().all(|alarm| alarm.found_us <= wrong.found_us), "{alarms:?} {wrong:?}");
-        assert_eq!(alarms.is_empty(), factor < 1.0, "{alarms:?}");
-    }
-}
-
-#[test]
-fn exchanged_sensors() {
-    let named = wren();
-    for commanded in [true, false] {
-        let (_, third) = gear(&named, "3");
-        let mut drive = Drive { commanded, ..Drive::new(17) };
-        drive.hold(&third, 10.0, (700.0, 800.0), |_| 0.0);
-        for sample in &mut drive.samples {
-            core::mem::swap(&mut sample.input, &mut sample.output);
-        }
-        let (events, ..) = run(&named.unit, &drive.samples);
-        let [swapped] = of_kind(&events, LiveEventKind::Swapped)[..] else { panic!("{commanded}: {events:#?}") };
-        assert!((swapped.value * third.ratio - 1.0).abs() < 0.003, "{swapped:?}");
-        assert!(
-            of_kind(&events, LiveEventKind::Slip).is_empty() && of_kind(&events, LiveEventKind::WrongTeeth).is_empty()
-        );
-    }
-}
-
 #[test]
 fn a_gear_that_does_not_come() {
     let named = wren();
@@ -278,37 +239,6 @@ fn a_gear_that_does_not_come() {
     assert_eq!((other.gear, other.other_gear, other.at_us), (at, asked, commanded_us));
     assert_eq!((state.gear, state.phase), (at, ShiftPhase::InGear));
     assert!(of_kind(&events, LiveEventKind::Slip).is_empty());
-}
-
-#[test]
-fn sensors_lost_stale_and_back() {
-    let named = wren();
-    let (_, fourth) = gear(&named, "4");
-    let mut drive = Drive::new(23);
-    drive.hold(&fourth, 12.0, (1000.0, 1300.0), |_| 0.0);
-    for (count, sample) in drive.samples.iter_mut().enumerate() {
-        match count {
-            300..400 => sample.input = SpeedReading::MISSING,
-            400..410 => sample.input.state = ReadingState::SensorError,
-            410..420 => sample.input.state = ReadingState::NotAvailable,
-            420..430 => sample.input.state = ReadingState::Reserved,
-            430..440 => sample.input.rpm = 60_000.0,
-            700..800 => sample.output.rpm = 1175.0,
-            _ => {}
-        }
-    }
-    let (events, monitor, state) = run(&named.unit, &drive.samples);
-    let about: Vec<(LiveEventKind, LiveSpeed)> =
-        events.iter().filter(|event| event.speed != LiveSpeed::None).map(|event| (event.kind, event.speed)).collect();
-    use LiveEventKind::{Back, Lost, Stale};
-    use LiveSpeed::{Input, Output};
-    assert_eq!(about, [(Lost, Input), (Back, Input), (Stale, Output), (Back, Output)]);
-    let counts = monitor.counts();
-    assert_eq!((counts.missing, counts.sensor_error, counts.not_available, counts.reserved), (100, 10, 10, 10));
-    assert_eq!((counts.impossible, counts.gaps, counts.samples), (10, 2, 1200));
-    assert!(counts.stale > 90 && counts.used > 900, "{counts:?}");
-    assert!(of_kind(&events, LiveEventKind::Slip).is_empty(), "{events:?}");
-    assert_eq!(state.phase, ShiftPhase::InGear);
 }
 
 #[test]
@@ -332,157 +262,4 @@ fn standing_and_a_clock_that_goes_back() {
     let again: Vec<LiveState> = drive.samples.iter().map(|sample| monitor.push(&plan, sample, &mut events)).collect();
     assert_eq!(again.last().unwrap().gear, place);
     assert_eq!((monitor.counts().reversed, monitor.counts().duplicate), (1, 1));
-}
-
-/// A pulse counter and time-stamped edges see the same drive.
-#[test]
-fn counted_and_timed_speeds() {
-    let mut named = wren();
-    let (place, fourth) = gear(&named, "4");
-    named.unit.input = SpeedSensor::counted(40, 0.0, 0.2, 8000.0).unwrap();
-    named.unit.output = SpeedSensor::edges(30, 1e-6, 0.3, 0.2, 8000.0).unwrap();
-    named.unit.limits.ratio_u_rel = 2e-4;
-    let (mut turns_in, mut turns_out, mut last_edge_us) = (0.0, 0.0, 0.0);
-    let mut samples = vec![];
-    for step in 1..6000 {
-        let output = 1000.0 + 0.01 * f64::from(step);
-        let input = output * f64::from(fourth.ratio);
-        let before = ((turns_in * 40.0_f64).floor(), (turns_out * 30.0_f64).floor());
-        turns_in += input / 60.0 * 0.01;
-        turns_out += output / 60.0 * 0.01;
-        let after = ((turns_in * 40.0).floor(), (turns_out * 30.0).floor());
-        let edges = after.1 - before.1;
-        // When the last edge came, from how far the wheel has turned since.
-        let edge_us = f64::from(step) * 10_000.0 - (turns_out * 30.0 - after.1) / (30.0 * output / 60.0) * 1e6;
-        let sample = LiveSample {
-            time_us: step as u64 * 10_000,
-            input: SpeedReading::counted((after.0 - before.0) as u32),
-            output: SpeedReading::edges(edges as u32, (edge_us - last_edge_us).round() as u32),
-            commanded: fourth.number,
-            ..LiveSample::EMPTY
-        };
-        last_edge_us = edge_us;
-        samples.push(sample);
-    }
-    let (events, monitor, state) = run(&named.unit, &samples);
-    assert_eq!(state.gear, place);
-    assert!(of_kind(&events, LiveEventKind::Slip).is_empty(), "{events:?}");
-    let ratio = monitor.ratio(&named.unit.plan().unwrap(), place as u8);
-    assert!(ratio.windows > 10 && (ratio.ratio - fourth.ratio).abs() < 4.0 * ratio.u, "{ratio:?} {}", fourth.ratio);
-}
-
-fn any_state() -> impl Strategy<Value = ReadingState> {
-    use ReadingState::{Missing, NotAvailable, Reserved, SensorError, Value};
-    prop_oneof![6 => Just(Value), 1 => Just(Missing), 1 => Just(NotAvailable), 1 => Just(SensorError), 1 => Just(Reserved)]
-}
-
-fn any_rpm() -> impl Strategy<Value = f32> {
-    prop_oneof![4 => 0.0_f32..6000.0, 1 => any::<f32>(), 1 => Just(f32::NAN), 1 => Just(0.0), 1 => Just(1e-30)]
-}
-
-prop_compose! {
-    fn any_reading()(rpm in any_rpm(), pulses in prop_oneof![0..50_u32, any::<u32>()], ticks in prop_oneof![0..20_000_u32, any::<u32>()], state in any_state()) -> SpeedReading {
-        SpeedReading { rpm, pulses, ticks, state }
-    }
-}
-
-prop_compose! {
-    fn any_sample()(
-        step in prop_oneof![8 => 5_000..20_000_u64, 1 => any::<u64>(), 1 => Just(0)],
-        input in any_reading(), output in any_reading(), engine in any_reading(),
-        others in (any::<f32>(), any::<f32>(), any::<f32>()),
-        commanded in any::<i8>(), near in -2..9_i8, listed in any::<bool>(), lockup in -1..2_i8,
-    ) -> LiveSample {
-        let (pressure_kpa, temp_c, engine_torque_nm) = others;
-        let commanded = if listed { near } else { commanded };
-        LiveSample { time_us: step, input, output, engine, pressure_kpa, temp_c, engine_torque_nm, commanded, lockup }
-    }
-}
-
-fn finite_or_nan(values: &[f32]) -> bool {
-    values.iter().all(|value| !value.is_infinite())
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig { cases: 100, ..ProptestConfig::default() })]
-
-    /// Any stream leaves the monitor defined; after two seconds of a clean drive it works again.
-    #[test]
-    fn any_stream_leaves_it_defined(
-        stream in prop::collection::vec(any_sample(), 1..300),
-        sources in prop::array::uniform3(0..3_u8),
-        place in 0..8_usize,
-        run_on in any::<bool>(),
-    ) {
-        let named = wren();
-        let mut unit = named.unit;
-        let sensor = |source: u8| match source {
-            0 => SpeedSensor::bus(0.5, 0.7, 0.035, 8000.0).unwrap(),
-            1 => SpeedSensor::counted(60, 0.0, 0.1, 8000.0).unwrap(),
-            _ => SpeedSensor::edges(60, 1e-6, 0.3, 0.1, 8000.0).unwrap(),
-        };
-        [unit.input, unit.output, unit.engine] = sources.map(sensor);
-        unit.elements[0] = LiveElement { heat_capacity_j_k: 900.0, cooling_s: 50.0, limit_c: 200.0 };
-        let plan = unit.plan().unwrap();
-        let mut monitor = LiveMonitor::new(&plan);
-        let mut events = LiveEvents::NONE;
-        let mut time_us = 0_u64;
-        for mut sample in stream {
-            time_us = time_us.wrapping_add(sample.time_us);
-            sample.time_us = time_us;
-            let state = monitor.push(&plan, &sample, &mut events);
-            prop_assert!(finite_or_nan(&[state.ratio, state.ratio_u, state.slip_rpm, state.slip_u_rpm, state.converter_slip_rpm]), "{state:?}");
-            prop_assert!((-3..9).contains(&state.gear));
-            prop_assert!((events.count as usize) < MAX_LIVE_EVENTS, "{events:?}");
-            for event in events.found() {
-                prop_assert!(finite_or_nan(&[event.value, event.u]), "{event:?}");
-            }
-            let chances = monitor.gear_chances(&plan);
-            prop_assert!((chances.iter().sum::<f32>() - 1.0).abs() < 1e-4, "{chances:?}");
-            let LiveShift { fill_s, torque_s, inertia_s, duration_s, flare_rpm, dip_rpm, slip_rad, energy_j, .. } = monitor.last_shift(&plan);
-            // The torque may be any number, and with it the energy.
-            prop_assert!(finite_or_nan(&[fill_s, torque_s, inertia_s, duration_s, flare_rpm, dip_rpm, slip_rad]));
-            prop_assert!(energy_j.is_nan() || energy_j >= 0.0);
-            for place in 0..9 {
-                let ratio = monitor.ratio(&plan, place);
-                prop_assert!(finite_or_nan(&[ratio.ratio, ratio.u, ratio.slip_share]), "{ratio:?}");
-            }
-            for suspect in monitor.suspects(&plan).ranked() {
-                prop_assert!(!suspect.ln_odds.is_nan());
-            }
-        }
-        // A clean drive on the same clock, if that can run on, or after it was set back.
-        let mut plan = plan;
-        if sources != [0, 0, 0] {
-            unit = named.unit;
-            plan = unit.plan().unwrap();
-        }
-        let gear = unit.gears[place];
-        let mut drive = Drive::new(31);
-        drive.time_us = if run_on && time_us < u64::MAX / 2 { time_us + 10_000 } else { 1_000 };
-        drive.hold(&gear, 2.0 + 2.0, (900.0, 1000.0), |_| 0.0);
-        let mut state = None;
-        for (step, sample) in drive.samples.iter().enumerate() {
-            state = Some(monitor.push(&plan, sample, &mut events));
-            if step > 200 {
-                prop_assert_eq!(state.map(|state| state.gear), Some(place as i8), "{} {:?}", step, state);
-            }
-        }
-        prop_assert_eq!(state.map(|state| (state.phase, state.used)), Some((ShiftPhase::InGear, true)));
-    }
-}
-
-#[test]
-fn a_unit_without_an_engine_speed() {
-    let named = wren();
-    let (place, fourth) = gear(&named, "4");
-    let mut drive = Drive::new(37);
-    drive.hold(&fourth, 4.0, (1000.0, 1050.0), |_| 0.0);
-    for sample in &mut drive.samples {
-        sample.engine = SpeedReading::MISSING;
-    }
-    let (events, monitor, state) = run(&named.unit, &drive.samples);
-    assert_eq!((monitor.counts().missing, state.gear), (0, place));
-    assert!(state.converter_slip_rpm.is_nan());
-    assert!(events.iter().all(|event| event.speed == LiveSpeed::None), "{events:?}");
 }
