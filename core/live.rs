@@ -31,6 +31,7 @@
 //! let limits = LiveLimits {
 //!     standing_rpm: 30.0, slip_rpm: 2.0, run_length_s: 360_000.0, skew_s: 0.0, ratio_u_rel: 1e-3, settle_s: 0.3,
 //!     follow_s: 2.0, flare_rpm: 50.0, dip_share: 0.02, lockup_slip_rpm: 50.0, cold_c: 40.0, hot_c: 120.0,
+//!     warm_up_s: 600.0,
 //! };
 //! let unit = LiveUnit {
 //!     gears, gear_count: 2, elements: [LiveElement::UNKNOWN; MAX_LIVE_ELEMENTS], element_count: 0,

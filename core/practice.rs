@@ -181,5 +181,7 @@ pub const SHIFT_SETTLE_S: f64 = 0.3;
 pub const SHIFT_FOLLOW_S: f64 = 2.0;
 /// Fluid temperature below which shifts are slow and harsh because they are cold.
 pub const SHIFT_COLD_C: f64 = 40.0;
+/// Driving time in which the fluid of a cold unit warms by more than the step of its sensor.
+pub const WARM_UP_S: f64 = 600.0;
 /// Time in gear to one false slip alarm that a shop puts up with: about one in a month of driving.
 pub const FALSE_ALARM_RUN_H: f64 = 100.0;

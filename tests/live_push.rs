@@ -274,6 +274,7 @@ fn unit(source: SpeedSource) -> LiveUnit {
         lockup_slip_rpm: 50.0,
         cold_c: 40.0,
         hot_c: 120.0,
+        warm_up_s: 600.0,
     };
     let [input, output] = TEETH.map(|teeth| sensor(source, teeth));
     let engine = SpeedSensor::bus(1.0, 4.0, 0.1, 8000.0).unwrap();

@@ -69,6 +69,7 @@ fn unit(road_step_rpm: f32) -> LiveUnit {
             lockup_slip_rpm: 100.0,
             cold_c: 40.0,
             hot_c: 120.0,
+            warm_up_s: 600.0,
         },
         sample_s: 1.0,
     }

@@ -149,7 +149,7 @@ impl LiveMonitor {
         let _ = self.input.report(LiveSpeed::Input, use_input, now_us, events)
             || self.output.report(LiveSpeed::Output, use_output, now_us, events)
             || self.engine.report(LiveSpeed::Engine, use_engine || !has_engine, now_us, events);
-        self.report_heat(plan, sample, events);
+        self.report_heat(plan, sample, span_us, events);
         self.command.take(plan, sample.commanded, now_us);
         let repeats = self.input.repeats(&plan.input, now_us) && self.output.repeats(&plan.output, now_us);
         if !use_input || !use_output || repeats {
@@ -225,7 +225,7 @@ impl LiveMonitor {
         None
     }
 
-    fn report_heat(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) {
+    fn report_heat(&mut self, plan: &LivePlan, sample: &LiveSample, span_us: u32, events: &mut LiveEvents) {
         let (temp_c, hot_c) = (sample.temp_c, plan.limits.hot_c);
         let was_hot = self.hot;
         if temp_c > hot_c && temp_c <= GREATEST_C {
@@ -233,10 +233,10 @@ impl LiveMonitor {
         } else if temp_c < hot_c - COOLED_K {
             self.hot = false;
         }
-        let drives = self.used && !self.standing;
+        let driven_us = if self.used && !self.standing { span_us } else { 0 };
         let kind = if self.hot && !was_hot {
             LiveEventKind::Hot
-        } else if self.warm_up.temp_stuck(temp_c, plan.limits.cold_c, sample.time_us, drives) {
+        } else if self.warm_up.temp_stuck(plan, temp_c, driven_us) {
             LiveEventKind::TempStuck
         } else {
             return;

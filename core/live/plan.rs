@@ -77,6 +77,8 @@ pub struct LiveLimits {
     pub cold_c: f32,
     /// Fluid temperature above which an event is raised, °C.
     pub hot_c: f32,
+    /// Driving time with the same temperature below `cold_c` after which its sensor counts as stuck, s.
+    pub warm_up_s: f32,
 }
 
 /// A unit to watch: what [`LiveUnit::plan`] checks and reduces.
@@ -232,6 +234,7 @@ impl LiveLimits {
         above_zero("lockup_slip_rpm", self.lockup_slip_rpm)?;
         between("cold_c", self.cold_c, -100.0, 300.0)?;
         between("hot_c", self.hot_c, -100.0, 300.0)?;
+        between("warm_up_s", self.warm_up_s, 1.0, 3600.0)?;
         if self.cold_c > self.hot_c {
             let (lower, upper) = (wide(self.cold_c), wide(self.hot_c));
             return Err(Error::Reversed { name: "cold_c, hot_c", lower, upper });

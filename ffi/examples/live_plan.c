@@ -41,6 +41,7 @@ static void choose_limits(tw_live_limits *limits) {
     limits->lockup_slip_rpm = (float)TW_PRACTICE_LOCKUP_SLIP_NORMAL_RPM;
     limits->cold_c = (float)TW_PRACTICE_SHIFT_COLD_C;
     limits->hot_c = (float)TW_PRACTICE_SUMP_ALARM_LOW_C;
+    limits->warm_up_s = (float)TW_PRACTICE_WARM_UP_S;
 }
 
 static void make_plan(tw_live_plan *plan) {

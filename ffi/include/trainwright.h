@@ -483,6 +483,9 @@
 /// Fluid temperature below which shifts are slow and harsh because they are cold.
 #define TW_PRACTICE_SHIFT_COLD_C 40.0
 
+/// Driving time in which the fluid of a cold unit warms by more than the step of its sensor.
+#define TW_PRACTICE_WARM_UP_S 600.0
+
 /// Time in gear to one false slip alarm that a shop puts up with: about one in a month of driving.
 #define TW_PRACTICE_FALSE_ALARM_RUN_H 100.0
 
@@ -5308,6 +5311,8 @@ typedef struct tw_live_limits {
   float cold_c;
   /// Fluid temperature above which an event is raised, °C.
   float hot_c;
+  /// Driving time with the same temperature below `cold_c` after which its sensor counts as stuck, s.
+  float warm_up_s;
 } tw_live_limits;
 
 /// A unit to watch: what `tw_live_unit_plan` checks and reduces.
@@ -5561,12 +5566,10 @@ typedef struct tw_watch {
 
 /// The temperature and how long it has stood.
 typedef struct tw_warm_up {
+  /// Driving time with this temperature, µs.
+  uint32_t driven_us;
   /// In parts of a kelvin.
   int16_t temp;
-  /// Spans of driving with this temperature.
-  uint8_t driven;
-  /// The span of the sample before, low bits.
-  uint8_t span;
 } tw_warm_up;
 
 /// Excess of each element's plates over the fluid when the last shift ended, in parts of [`KELVIN`].

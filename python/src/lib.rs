@@ -348,6 +348,8 @@ mod _native {
         #[pymodule_export]
         const SHIFT_SETTLE_S: f64 = core::SHIFT_SETTLE_S;
         #[pymodule_export]
+        const WARM_UP_S: f64 = core::WARM_UP_S;
+        #[pymodule_export]
         const TIE_UP_DIP_SHARE: f64 = core::TIE_UP_DIP_SHARE;
         #[pymodule_export]
         const STEEL_SPECIFIC_HEAT_J_KG_K: f64 = core::STEEL_SPECIFIC_HEAT_J_KG_K;

@@ -138,6 +138,7 @@ static tw_status live_weigh_suspects(const vectors_row *row, double *out) {
     unit.limits.lockup_slip_rpm = 50.0f;
     unit.limits.cold_c = 40.0f;
     unit.limits.hot_c = 120.0f;
+    unit.limits.warm_up_s = 600.0f;
     for (char *rest = (char *)vectors_text(row, "unit"); *rest != '\0'; unit.gear_count++) {
         tw_live_gear *const gear = &unit.gears[unit.gear_count];
         gear->number = (int8_t)strtol(rest, &rest, 10);
@@ -206,6 +207,7 @@ static tw_status live_unit_plan(const char *sensor, tw_live_plan *plan) {
     unit.limits.lockup_slip_rpm = 50.0f;
     unit.limits.cold_c = 40.0f;
     unit.limits.hot_c = 120.0f;
+    unit.limits.warm_up_s = 600.0f;
     unit.sample_s = 0.02f;
     for (size_t i = 0; i < 2 && status >= 0; i++) {
         tw_speed_sensor *const to = i == 0 ? &unit.input : &unit.output;

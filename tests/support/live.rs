@@ -26,6 +26,7 @@ pub fn limits() -> LiveLimits {
         lockup_slip_rpm: practice::LOCKUP_SLIP_NORMAL_RPM as f32,
         cold_c: practice::SHIFT_COLD_C as f32,
         hot_c: practice::SUMP_ALARM_LOW_C as f32,
+        warm_up_s: practice::WARM_UP_S as f32,
     }
 }
 

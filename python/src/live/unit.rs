@@ -41,6 +41,8 @@ class! {
         cold_c: f32,
         /// Fluid temperature above which an event is raised, °C.
         hot_c: f32,
+        /// Driving time with the same temperature below `cold_c` after which its sensor counts as stuck, s.
+        warm_up_s: f32,
     }
 }
 
@@ -69,6 +71,7 @@ impl Limits {
             lockup_slip_rpm: practice::LOCKUP_SLIP_NORMAL_RPM as f32,
             cold_c: practice::SHIFT_COLD_C as f32,
             hot_c: practice::SUMP_ALARM_LOW_C as f32,
+            warm_up_s: practice::WARM_UP_S as f32,
         })
     }
 }

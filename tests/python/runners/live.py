@@ -85,7 +85,7 @@ def _unit(sensor):
         engine=core.SpeedSensor.bus(step_rpm=1.0, noise_rpm=4.0, age_limit_s=0.1, greatest_rpm=8000.0),
         limits=core.Limits(
             standing_rpm=30.0, slip_rpm=4.0, run_length_s=360000.0, skew_s=0.0, ratio_u_rel=1e-3, settle_s=0.2, follow_s=2.0,
-            flare_rpm=40.0, dip_share=0.02, lockup_slip_rpm=50.0, cold_c=40.0, hot_c=120.0,
+            flare_rpm=40.0, dip_share=0.02, lockup_slip_rpm=50.0, cold_c=40.0, hot_c=120.0, warm_up_s=600.0,
         ),
         sample_s=0.02,
     )  # fmt: skip

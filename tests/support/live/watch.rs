@@ -33,6 +33,7 @@ pub fn unit(kind: Kind, setting: Setting) -> LiveUnit {
         lockup_slip_rpm: 50.0,
         cold_c: 40.0,
         hot_c: 120.0,
+        warm_up_s: 600.0,
     };
     let [input, output, engine] = kind.configured();
     let sample_s = (STEP_S * f64::from(kind.every())) as f32;
