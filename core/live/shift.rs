@@ -306,17 +306,9 @@ impl ShiftTrack {
         greater(self.trend_dip_rpm - self.line_below_rpm, 0.0)
     }
 
-    /// When it reached the new gear, and when flare and dip were greatest, µs, low bits.
+    /// When it reached the new gear, µs, low bits.
     pub(super) fn end_us(&self) -> u32 {
         self.began_us().wrapping_add(whole_us(self.end_s))
-    }
-
-    fn flare_at_us(&self) -> u32 {
-        self.began_us().wrapping_add(whole_us(self.flare_at_s))
-    }
-
-    fn dip_at_us(&self) -> u32 {
-        self.began_us().wrapping_add(whole_us(self.dip_at_s))
     }
 
     /// The element that slipped: the one that closes, or the one that opened, if it is one alone.
@@ -394,13 +386,15 @@ impl ShiftTrack {
     /// Tells of a flare or a dip that is beyond its limit and beyond chance.
     pub(super) fn tell(&self, plan: &LivePlan, about: About, events: &mut LiveEvents) {
         let (of_flare, of_dip) = self.variances(plan);
-        let flare = (self.flare_rpm, plan.limits.flare_rpm, of_flare);
-        let dip = (self.dip_rpm(), plan.limits.dip_share * self.base.level + self.braking_rpm(), of_dip);
-        let found = [(LiveEventKind::Flare, self.flare_at_us(), flare), (LiveEventKind::TieUp, self.dip_at_us(), dip)];
-        for (kind, at_us, (value, limit, variance)) in found {
-            if value >= limit && value * value > 9.0 * variance {
-                events.add(kind, about, at_us, (value, sqrt(variance)));
-            }
+        let beyond = |value, limit, variance| value >= limit && value * value > 9.0 * variance;
+        if beyond(self.flare_rpm, plan.limits.flare_rpm, of_flare) {
+            let at_us = self.began_us().wrapping_add(whole_us(self.flare_at_s));
+            events.add(LiveEventKind::Flare, about, at_us, (self.flare_rpm, sqrt(of_flare)));
+        }
+        let dip_rpm = self.dip_rpm();
+        if beyond(dip_rpm, plan.limits.dip_share * self.base.level + self.braking_rpm(), of_dip) {
+            let at_us = self.began_us().wrapping_add(whole_us(self.dip_at_s));
+            events.add(LiveEventKind::TieUp, about, at_us, (dip_rpm, sqrt(of_dip)));
         }
     }
 

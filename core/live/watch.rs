@@ -112,11 +112,14 @@ impl Watch {
 
     fn swapped(&mut self, plan: &LivePlan, measured: f32, commanded: Option<u8>, spread: f32) -> Option<Fault> {
         let near = |ratio: f32| (ratio - 1.0).abs() <= spread;
-        let gears = || (0..plan.gear_count).filter(|&rank| commanded.is_none_or(|only| only == rank));
-        let fits = (0..plan.gear_count).any(|rank| near(measured / plan.ratio(rank)));
         let exchanged = measured * exchanged_teeth(plan);
-        let inverse = !fits && gears().any(|rank| near(exchanged * plan.ratio(rank)));
-        self.inverse = if inverse { self.inverse.saturating_add(1) } else { 0 };
+        let (mut fits, mut inverse) = (false, false);
+        for rank in 0..plan.gear_count {
+            let ratio = plan.ratio(rank);
+            fits |= near(measured / ratio);
+            inverse |= commanded.is_none_or(|only| only == rank) && near(exchanged * ratio);
+        }
+        self.inverse = if inverse && !fits { self.inverse.saturating_add(1) } else { 0 };
         if fits {
             self.swapped = false;
         }

@@ -82,6 +82,7 @@ def asked_of(
         ("flare", f"{span} rpm", GIVEN if flare_rpm else f"{BY_PRACTICE}: GO below, NO-GO above"),
         ("tie-up", f"{number(100 * limits.dip_share, 1)} %", f"{BY_PRACTICE}: dip of the output speed"),
         ("cold", f"below {number(limits.cold_c, 0)} °C", BY_PRACTICE if cold_c is None else GIVEN),
+        ("warm-up", f"{number(limits.warm_up_s, 0)} s", f"{BY_PRACTICE}: driven so long below that, a temperature that stands is its sensor's fault"),
         ("at work", f"from {number(asked.working_c, 0)} °C", BY_PRACTICE if working_c is None else GIVEN),
         ("fluid at most", f"{number(limits.hot_c, 0)} °C", BY_PRACTICE if hottest_c is None else GIVEN),
         ("lock-up slip", f"{number(asked.lockup_rpm[1], 0)} rpm", RECORDED if rules.get("lockup_slip_alarm_rpm") else BY_PRACTICE),
