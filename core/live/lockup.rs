@@ -37,13 +37,11 @@ pub(super) struct LockupTrack {
 impl LockupTrack {
     pub(super) const NONE: Self = Self { sum: 0.0, count: 0.0, since_us: 0, mean: 0.0, on: false };
 
-    #[inline(never)]
     pub(super) fn restart(&mut self) {
         *self = Self { mean: f32::NAN, ..Self::NONE };
     }
 
     /// Takes engine less input of a sample with its variance; `lockup` is the command.
-    #[inline(never)]
     pub(super) fn lockup_settled(
         &mut self,
         plan: &LivePlan,

@@ -126,7 +126,6 @@ impl LiveMonitor {
     }
 
     /// Takes the readings of a sample; `None` where they are no two speeds that can be used.
-    #[inline(never)]
     fn read(&mut self, plan: &LivePlan, sample: &LiveSample, events: &mut LiveEvents) -> Option<Pair> {
         let span_us = self.advance(sample.time_us, events)?;
         let now_us = sample.time_us as u32;

@@ -303,7 +303,6 @@ impl LivePlan {
     }
 
     /// The elements that hold the gear of a rank, bit 0 for the first.
-    #[inline(never)]
     pub(super) fn holders(&self, rank: u8) -> u8 {
         self.holders.get(usize::from(rank)).copied().unwrap_or(0)
     }

@@ -20,7 +20,6 @@ impl Plates {
     pub(super) const NONE: Self = Self { excess: [0; MAX_LIVE_ELEMENTS], at: 0 };
 
     /// Cools all plates until now, then heats those of one element. Returns their temperature; NaN where it cannot be told.
-    #[inline(never)]
     pub(super) fn take(&mut self, plan: &LivePlan, (element, energy_j): (u8, f32), fluid_c: f32, time_us: u64) -> f32 {
         let now = (time_us >> 10) as u32;
         let span_s = now.wrapping_sub(core::mem::replace(&mut self.at, now)) as f32 * 1.024e-3;

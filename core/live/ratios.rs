@@ -49,7 +49,6 @@ impl GearRatios {
     pub(super) const NONE: Self = Self { seen: [Seen::NONE; MAX_LIVE_GEARS] };
 
     /// Takes a window of a gear that was good enough; `slips` where it is told.
-    #[inline(never)]
     pub(super) fn take(&mut self, rank: u8, ratio: f32, closed: &Closed, slips: Option<bool>) {
         let Some(seen) = self.seen.get_mut(usize::from(rank)).filter(|_| closed.good) else { return };
         let turns = ratio * closed.output;
@@ -69,7 +68,6 @@ impl GearRatios {
     }
 
     /// Weighs a window as evidence for slip or against it.
-    #[inline(never)]
     pub(super) fn weigh(&mut self, rank: u8, closed: &Closed, wanted_rpm: f32) {
         let Some(seen) = self.seen.get_mut(usize::from(rank)) else { return };
         let beyond = greater(closed.slip.abs() - closed.bias, 0.0).copysign(closed.slip);

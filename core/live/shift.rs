@@ -217,7 +217,6 @@ impl ShiftTrack {
     }
 
     /// Takes a sample; returns whether the new gear is reached.
-    #[inline(never)]
     pub(super) fn take(&mut self, plan: &LivePlan, pair: &Pair, torque_nm: f32, over: &mut Mean3) -> bool {
         let now_s = self.now_s(pair);
         let (old, new) = (plan.ratio(self.from), plan.ratio(self.to));
@@ -371,7 +370,6 @@ impl ShiftTrack {
     }
 
     /// Variances of flare and dip, (1/min)².
-    #[inline(never)]
     fn variances(&self, plan: &LivePlan) -> (f32, f32) {
         let high = greater(plan.ratio(self.from), plan.ratio(self.to));
         let output = self.base.level;

@@ -113,7 +113,6 @@ impl SlipTrack {
     }
 
     /// Takes a window of the gear: reports levels of a slip that grows, and its end. Returns whether the gear slips.
-    #[inline(never)]
     pub(super) fn take_window(
         &mut self,
         slip_rpm: f32,

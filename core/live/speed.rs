@@ -214,13 +214,11 @@ impl SpeedTrack {
     }
 
     /// Whether the value has repeated more often than noise lets it by chance: it is no news about slip.
-    #[inline(never)]
     pub(super) fn holds(&self, sensor: &PlannedSensor, now_us: u32, span_us: u32) -> bool {
         sensor.dithered && now_us.wrapping_sub(self.changed_us) > span_us.saturating_add(span_us / 2)
     }
 
     /// Tells of a sensor that is stale, lost or back; whether there was something to tell. At most once for each sample.
-    #[inline(never)]
     pub(super) fn report(&mut self, which: LiveSpeed, usable: bool, now_us: u32, events: &mut LiveEvents) -> bool {
         let since_us = if self.fresh { self.changed_us } else { self.seen_us };
         let for_us = now_us.wrapping_sub(since_us);

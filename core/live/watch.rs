@@ -74,7 +74,6 @@ impl Watch {
     };
 
     /// Takes a window against the gear `rank`; `commanded`: that is the commanded gear. Returns what is wrong, and by how much.
-    #[inline(never)]
     pub(super) fn take(&mut self, plan: &LivePlan, rank: u8, commanded: bool, closed: &Closed) -> Option<Fault> {
         let turns = plan.ratio(rank) * closed.output;
         let error = closed.slip / turns;

@@ -30,7 +30,6 @@ impl LiveMonitor {
         self.no_gear();
     }
 
-    #[inline(never)]
     fn no_gear(&mut self) {
         (self.gear, self.run, self.phase) = (NO_RANK, 0, ShiftPhase::NoGear);
         self.slip.withdraw();
@@ -38,7 +37,6 @@ impl LiveMonitor {
     }
 
     /// Counts the samples in a row that fit the gear of a rank.
-    #[inline(never)]
     fn count_run(&mut self, plan: &LivePlan, pair: &Pair, rank: u8) {
         self.run = if pair.fits(plan, rank) { self.run.saturating_add(1) } else { 0 };
     }
@@ -129,7 +127,6 @@ impl LiveMonitor {
 
     /// The gear that leads has fitted for long, and for longer where the sensors are coarser than 1 %. Another than the
     /// commanded one counts only then: an input that falls to idle over a one-way clutch passes many a ratio.
-    #[inline(never)]
     fn leader_holds(&self, plan: &LivePlan, pair: &Pair) -> bool {
         let held = pair.since_s(self.leads_us) / plan.limits.follow_s;
         let fine = 0.01 * pair.input * held;
@@ -154,7 +151,6 @@ impl LiveMonitor {
         next.filter(|&next| next < plan.gear_count)
     }
 
-    #[inline(never)]
     fn begin(&mut self, plan: &LivePlan, pair: &Pair, beginning: Beginning, events: &mut LiveEvents) {
         let Beginning { from, to, began_us, .. } = beginning;
         self.shift.begin(pair, beginning, self.output_trend, self.peak);
@@ -225,7 +221,6 @@ impl LiveMonitor {
     }
 
     /// A shift has reached its gear.
-    #[inline(never)]
     fn arrive(&mut self, plan: &LivePlan, pair: &Pair, sample: &LiveSample, events: &mut LiveEvents) {
         self.shift.finish(pair, sample.temp_c);
         let (from, to) = (plan.place(self.shift.from()), self.shift.to());
@@ -247,7 +242,6 @@ impl LiveMonitor {
     }
 
     /// Windows of the ratio against a gear: its mean, levels of slip, wrong teeth, exchanged sensors.
-    #[inline(never)]
     fn measure(&mut self, plan: &LivePlan, pair: &Pair, reference: u8, events: &mut LiveEvents) {
         if reference != self.window_rank {
             self.window_rank = reference;
