@@ -15,7 +15,7 @@ const ALL_COLUMNS: u32 = (1 << SCREEN_COLUMNS) - 1;
 
 #[inline(always)]
 fn pass(plan: &ScreenPlan, asked: u32, columns: &[&[f64]; SCREEN_COLUMNS], tally: &mut ScreenTally) {
-    ScreenBlock::new().screen(plan, asked, (columns, 1), tally);
+    ScreenBlock::new().screen(plan, asked, (columns, 1, |_| ()), tally);
 }
 
 #[target_feature(enable = "avx2")]

@@ -73,7 +73,7 @@ fn blocks(
             0 => &[][..],
             _ => &columns[column][done - 1..done + count],
         });
-        block.screen(plan, asked, (&columns, done as u64), &mut tally);
+        block.screen(plan, asked, (&columns, done as u64, |_| ()), &mut tally);
         answers.extend((0..count.min(ScreenBlock::ROWS)).map(|row| block.answer(plan, asked, row)));
         done += count;
     }
@@ -113,8 +113,8 @@ fn one_block_serves_one_truck_after_the_other() {
             std::array::from_fn(|column| rows.iter().map(|row| row.values()[column]).collect());
         let columns = std::array::from_fn(|column| columns[column].as_slice());
         let (mut used, mut fresh) = (ScreenTally::EMPTY, ScreenTally::EMPTY);
-        block.screen(&plan, Ask::ALL, (&columns, 1), &mut used);
-        ScreenBlock::new().screen(&plan, Ask::ALL, (&columns, 1), &mut fresh);
+        block.screen(&plan, Ask::ALL, (&columns, 1, |_| ()), &mut used);
+        ScreenBlock::new().screen(&plan, Ask::ALL, (&columns, 1, |_| ()), &mut fresh);
         assert_eq!(format!("{used:?}"), format!("{fresh:?}"));
     }
 }

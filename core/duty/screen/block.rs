@@ -38,8 +38,10 @@ use crate::real::abs;
 const BLOCK: usize = 256;
 /// Rows of a group: few of them are in more than one gear.
 const GROUP: usize = 16;
-/// Rows after which the sums of the gears are handed over: before 2^13 rows of a place, whose greatest addend is 2^50.
-const HAND_OVER: usize = 1 << 16;
+/// Rows after which the sums of the gears are handed over: before 2^12 rows of a place, whose greatest addend is 2^50.
+const HAND_OVER: usize = 1 << 14;
+/// The widest vectors.
+const VECTOR_BYTES: usize = 64;
 /// The columns among the flags.
 const COLUMNS: u32 = (1 << SCREEN_COLUMNS) - 1;
 
@@ -49,10 +51,9 @@ type Lane = [f64; BLOCK];
 type Values = [f64; BLOCK + 1];
 
 /// What the rows of a block say, side by side.
+#[repr(C, align(64))]
 #[derive(Clone, Debug)]
 struct Lanes {
-    /// Rows that are looked at: whole groups.
-    n: usize,
     /// Until the end of a block, the columns that the data has not are flagged as well.
     flags: [u32; BLOCK],
     place: [i32; BLOCK],
@@ -78,6 +79,8 @@ struct Lanes {
     gps_over_output: Lane,
     /// Bits of the bus values that differ from the row before.
     changed: [u64; BLOCK],
+    /// Rows that are looked at: whole groups.
+    n: usize,
 }
 
 /// What the rows of the last block said, and sums on their way to the tally.
@@ -153,6 +156,8 @@ impl ScreenBlock {
     /// * `columns` — the values, in the order of `SCREEN_COLUMN_NAMES`; that of the row before the first stands first, so
     ///   that there is one more than rows. Empty where the data has no such column
     /// * `first_row` — number of the first row in the stream; `tally` — takes the sums
+    /// * `ahead` — is told the place in the columns of a group of rows that is read a little later, to ask memory for them; only
+    ///   where enough is computed meanwhile
     ///
     /// What the rows of the last block said can be read afterwards: give [`ScreenBlock::ROWS`] at most to read them all.
     #[inline(always)]
@@ -160,7 +165,7 @@ impl ScreenBlock {
         &mut self,
         plan: &ScreenPlan,
         asked: u32,
-        (columns, first_row): (&[&[f64]; SCREEN_COLUMNS], u64),
+        (columns, first_row, ahead): (&[&[f64]; SCREEN_COLUMNS], u64, impl Fn(usize)),
         tally: &mut ScreenTally,
     ) {
         let pass = Pass::of(plan, asked, columns);
@@ -169,23 +174,28 @@ impl ScreenBlock {
         }
         let [time, ..] = columns;
         let rows = time.len().saturating_sub(1);
-        // The last rows, and columns that are not there. What follows the last row is no row: it has no time.
-        let mut tail = [[f64::NAN; BLOCK + 1]; SCREEN_COLUMNS];
-        for done in (0..rows).step_by(BLOCK) {
-            let count = (rows - done).min(BLOCK);
+        // The first and the last rows, and columns that are not there. What follows the last row is no row: it has no time.
+        let mut part = [[f64::NAN; BLOCK + 1]; SCREEN_COLUMNS];
+        let (mut done, mut count) = (0, before_aligned(time));
+        while done < rows {
             if count < BLOCK {
-                for (to, values) in tail.iter_mut().zip(columns) {
-                    to.iter_mut().zip(values.get(done..).unwrap_or_default()).for_each(|(to, value)| *to = *value);
+                for (to, values) in part.iter_mut().zip(columns) {
+                    *to = [f64::NAN; BLOCK + 1];
+                    let values = values.get(done..=done + count).unwrap_or_default();
+                    to.iter_mut().zip(values).for_each(|(to, value)| *to = *value);
                 }
             }
             let block = core::array::from_fn(|column| {
                 let whole = columns[column].get(done..).and_then(|values| values.first_chunk());
-                whole.unwrap_or(&tail[column])
+                whole.filter(|_| count == BLOCK).unwrap_or(&part[column])
             });
-            self.block(&pass, block, (count, first_row + done as u64), tally);
-            if done % HAND_OVER == HAND_OVER - BLOCK {
+            let next = (count, first_row + done as u64, |row| ahead(done + count + row));
+            self.block(&pass, block, next, tally);
+            if done % HAND_OVER < BLOCK {
                 self.hand_over(tally);
             }
+            done += count;
+            count = (rows - done).min(BLOCK);
         }
         self.hand_over(tally);
     }
@@ -196,7 +206,7 @@ impl ScreenBlock {
         &mut self,
         pass: &Pass<'_>,
         columns: [&Values; SCREEN_COLUMNS],
-        (count, first_row): (usize, u64),
+        (count, first_row, ahead): (usize, u64, impl Fn(usize)),
         tally: &mut ScreenTally,
     ) {
         let [time, engine, input, output, torque, pressure, temp, speed, gps, commanded] = columns;
@@ -221,7 +231,7 @@ impl ScreenBlock {
             self.lanes.damage(pass.plan, input);
         }
         if pass.asks(Ask::TORQUE) || !pass.lacks(OUTPUT) {
-            self.in_gears(pass, input, pressure, commanded);
+            self.in_gears(pass, (input, pressure, commanded), ahead);
         }
         let mut found = counts::Extremes { share: -1, margin: i64::MAX, temp: i64::MIN };
         if pass.asks(Ask::TORQUE) {
@@ -312,6 +322,15 @@ impl ScreenBlock {
         }
         .only(asked)
     }
+}
+
+/// Rows of the first block: all, or so few that those of the next lie where vectors are read whole, if the rows are worth it.
+#[inline(always)]
+fn before_aligned(time: &[f64]) -> usize {
+    let rows = time.len().saturating_sub(1);
+    // The row before the first of a block stands in front of what is read whole.
+    let before = (time.as_ptr().align_offset(VECTOR_BYTES).wrapping_sub(1)) % (VECTOR_BYTES / size_of::<f64>());
+    if before > 0 && rows > 16 * BLOCK { before } else { rows.min(BLOCK) }
 }
 
 /// What a pass is given.

@@ -346,7 +346,7 @@ impl Screen {
                 let (batch, &first) = batches.get(place).zip(firsts.get(place))?;
                 Some((place, rows.clone(), segment(question, batch, rows, first, &mut slots)))
             };
-            tasks.into_par_iter().filter_map(work).collect()
+            tasks.into_par_iter().with_max_len(1).filter_map(work).collect()
         });
         for (place, rows, found) in found {
             let Some((batch, &first)) = batches.get(place).zip(firsts.get(place)) else { continue };

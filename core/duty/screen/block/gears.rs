@@ -46,16 +46,20 @@ impl Directions {
     }
 }
 
+/// Places of a sum: the two halves of a group share them.
+const PLACES: usize = GROUP / 2;
+
 /// Sums of the rows in a gear, by their place in the group.
+#[repr(align(64))]
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Sums {
-    seconds: [i64; GROUP],
-    steps: [i64; GROUP],
-    rests: [i64; GROUP],
+    seconds: [i64; PLACES],
+    steps: [i64; PLACES],
+    rests: [i64; PLACES],
 }
 
 impl Sums {
-    pub(super) const ZERO: Self = Self { seconds: [0; GROUP], steps: [0; GROUP], rests: [0; GROUP] };
+    pub(super) const ZERO: Self = Self { seconds: [0; PLACES], steps: [0; PLACES], rests: [0; PLACES] };
 }
 
 /// What the constants of a gear say of the rows of a group, as if they were all in it.
@@ -117,12 +121,15 @@ impl Sums {
     /// Adds the rows of a group that are in a gear.
     #[inline(always)]
     fn add(&mut self, lanes: &Lanes, (place, group): (i32, usize)) {
-        for row in 0..GROUP {
-            let i = group * GROUP + row;
-            let counted = |steps: i64| select_unpredictable(lanes.place[i] == place, steps, 0);
-            self.seconds[row] = self.seconds[row].wrapping_add(counted(lanes.duration[i]));
-            self.steps[row] = self.steps[row].wrapping_add(counted(lanes.turns_steps[i]));
-            self.rests[row] = self.rests[row].wrapping_add(counted(lanes.turns_rests[i]));
+        for at in 0..PLACES {
+            let [first, second] = [at, at + PLACES].map(|row| group * GROUP + row);
+            let counted = |steps: &[i64; BLOCK]| {
+                let of = |i: usize| select_unpredictable(lanes.place[i] == place, steps[i], 0);
+                of(first).wrapping_add(of(second))
+            };
+            self.seconds[at] = self.seconds[at].wrapping_add(counted(&lanes.duration));
+            self.steps[at] = self.steps[at].wrapping_add(counted(&lanes.turns_steps));
+            self.rests[at] = self.rests[at].wrapping_add(counted(&lanes.turns_rests));
         }
     }
 }
@@ -265,9 +272,15 @@ impl Lanes {
 impl ScreenBlock {
     /// What the constants of the gears say: group after group, for every gear that some row of the group is in.
     #[inline(always)]
-    pub(super) fn in_gears(&mut self, pass: &Pass<'_>, input: &Values, pressure: &Values, commanded: &Values) {
+    pub(super) fn in_gears(
+        &mut self,
+        pass: &Pass<'_>,
+        (input, pressure, commanded): (&Values, &Values, &Values),
+        ahead: impl Fn(usize),
+    ) {
         const GEARS: u32 = (1 << MAX_SCREEN_GEARS) - 1;
         for group in self.lanes.groups() {
+            ahead(group * GROUP);
             let mut present = 0;
             for row in 0..GROUP {
                 present |= 1_u32 << (self.lanes.place[group * GROUP + row] & 31);
@@ -313,9 +326,9 @@ impl ScreenBlock {
     #[inline(always)]
     pub(super) fn hand_over(&mut self, tally: &mut ScreenTally) {
         for (gear, sums) in self.of_gear.iter_mut().enumerate() {
-            for row in 0..GROUP {
-                tally.add(GEAR_SECONDS + gear, sums.seconds[row]);
-                tally.add_turns(gear, sums.steps[row], sums.rests[row]);
+            for at in 0..PLACES {
+                tally.add(GEAR_SECONDS + gear, sums.seconds[at]);
+                tally.add_turns(gear, sums.steps[at], sums.rests[at]);
             }
             *sums = Sums::ZERO;
         }
