@@ -56,6 +56,8 @@ type Values = [f64; BLOCK + 1];
 struct Lanes {
     /// Until the end of a block, the columns that the data has not are flagged as well.
     flags: [u32; BLOCK],
+    /// Input over output speed.
+    ratio: Lane,
     place: [i32; BLOCK],
     gap_s: Lane,
     duration_s: Lane,
@@ -108,6 +110,7 @@ impl Lanes {
         Self {
             n: 0,
             flags: [0; BLOCK],
+            ratio: UNKNOWN,
             place: [0; BLOCK],
             gap_s: [0.0; BLOCK],
             duration_s: [0.0; BLOCK],

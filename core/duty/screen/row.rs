@@ -166,8 +166,8 @@ const TIME_RANGE: (f64, f64) = {
 
 /// Whether the ratio of the speeds is in a band.
 #[inline(always)]
-pub(super) fn in_band(low: f64, high: f64, input_rpm: f64, output_rpm: f64) -> bool {
-    (input_rpm >= low * output_rpm) & (input_rpm <= high * output_rpm)
+pub(super) fn in_band(low: f64, high: f64, ratio: f64) -> bool {
+    (ratio >= low) & (ratio <= high)
 }
 
 /// Whether a gear of a direction (1 forward, -1 reverse) may be in effect where this gear is commanded; 0 for none known.
@@ -330,7 +330,7 @@ impl ScreenPlan {
         let mut place = GEAR_NONE;
         for wanted in [-1.0, 1.0] {
             for (at, gear) in (0_i8..).zip(self.gears.iter().take(self.gear_count as usize)) {
-                let is = in_band(gear.band_low, gear.band_high, input_rpm, output_rpm);
+                let is = in_band(gear.band_low, gear.band_high, input_rpm / output_rpm);
                 if gear.direction * wanted > 0.0 && is && may_be(gear.direction, direction) {
                     place = at;
                 }

@@ -68,15 +68,16 @@ impl Lanes {
         (pressure, temp): (&Values, &Values),
         (speed, gps): (&Values, &Values),
     ) -> u32 {
-        let bad = |column: usize, value: f64| {
+        let good = |column: usize, value: f64| {
             let (low, high) = SCREEN_RANGES[column];
-            if is_good(column, value, low, high) { 0 } else { bit(column) }
+            if is_good(column, value, low, high) { bit(column) } else { 0 }
         };
         let mut any = 0;
         for i in self.rows() {
-            let flags = bad(ENGINE, engine[i + 1]) | bad(INPUT, input[i + 1]) | bad(OUTPUT, output[i + 1]);
-            let flags = flags | bad(TORQUE, torque[i + 1]) | bad(PRESSURE, pressure[i + 1]) | bad(TEMP, temp[i + 1]);
-            let flags = flags | bad(SPEED, speed[i + 1]) | bad(GPS, gps[i + 1]);
+            let found = good(ENGINE, engine[i + 1]) | good(INPUT, input[i + 1]) | good(OUTPUT, output[i + 1]);
+            let found = found | good(TORQUE, torque[i + 1]) | good(PRESSURE, pressure[i + 1]);
+            let found = found | good(TEMP, temp[i + 1]) | good(SPEED, speed[i + 1]) | good(GPS, gps[i + 1]);
+            let flags = found ^ EIGHT;
             any |= flags;
             self.flags[i] |= flags;
         }

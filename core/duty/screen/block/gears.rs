@@ -15,10 +15,13 @@ use crate::duty::screen::unit::MAX_SCREEN_GEARS;
 /// Bands that are looked at in one loop.
 const AT_ONCE: usize = 4;
 
-/// The bands of the gears of one direction, and their places; none in a band that no speeds are in.
+/// Least and greatest ratio of a gear, and its place.
+type Band = (f64, f64, i32);
+
+/// The bands of the gears of one direction; the last are such as no speeds are in.
 #[derive(Clone, Copy)]
 struct Bands {
-    bands: [(f64, f64, i32); MAX_SCREEN_GEARS],
+    bands: [Band; MAX_SCREEN_GEARS],
     count: usize,
 }
 
@@ -64,7 +67,6 @@ impl Sums {
 
 /// What the constants of a gear say of the rows of a group, as if they were all in it.
 struct Said {
-    mismatch: [u32; GROUP],
     output_nm: [f64; GROUP],
     gear_loss_kw: [f64; GROUP],
     held_nm: [f64; GROUP],
@@ -78,12 +80,11 @@ impl Said {
         gear: &PlannedGear,
         lanes: &Lanes,
         group: usize,
-        (input, pressure, commanded): (&Values, &Values, &Values),
+        (input, pressure): (&Values, &Values),
     ) -> Self {
         let (gear, [one, two, three, ..]) = (*gear, gear.holding);
         let none_nm = if gear.holding_count > 0 { f64::INFINITY } else { f64::NAN };
         let mut said = Self {
-            mismatch: [0; GROUP],
             output_nm: [f64::NAN; GROUP],
             gear_loss_kw: [f64::NAN; GROUP],
             held_nm: [f64::NAN; GROUP],
@@ -91,9 +92,6 @@ impl Said {
         };
         for row in 0..GROUP {
             let i = group * GROUP + row;
-            let number = commanded[i + 1];
-            let differs = (number < gear.number) | (number > gear.number);
-            said.mismatch[row] = if differs { FLAG_MISMATCH } else { 0 };
             said.output_nm[row] = output_torque_nm(&gear, lanes.input_nm[i]);
             said.gear_loss_kw[row] = gear_loss_kw(&gear, lanes.input_kw[i]);
             if MARGINS {
@@ -155,16 +153,23 @@ impl Lanes {
     #[inline(always)]
     fn take<const FIRST: bool>(&mut self, said: &Said, (place, group): (i32, usize)) {
         let places: [_; GROUP] = core::array::from_fn(|row| self.place[group * GROUP + row]);
-        for (row, &at) in places.iter().enumerate() {
-            let i = group * GROUP + row;
-            let commands = (at == place) & (self.flags[i] & bit(COMMANDED) == 0);
-            self.flags[i] |= select_unpredictable(commands, said.mismatch[row], 0);
-        }
         let here = (&places, place);
         put::<FIRST, _>(&mut self.output_nm, (&said.output_nm, f64::NAN), here, group);
         put::<FIRST, _>(&mut self.gear_loss_kw, (&said.gear_loss_kw, f64::NAN), here, group);
         put::<FIRST, _>(&mut self.held_nm, (&said.held_nm, f64::NAN), here, group);
         put::<FIRST, _>(&mut self.weakest, (&said.weakest, -1), here, group);
+    }
+
+    /// Flags the rows in a gear in which another is commanded.
+    #[inline(always)]
+    fn compare(&mut self, gear: &PlannedGear, commanded: &Values, (place, group): (i32, usize)) {
+        let number = gear.number;
+        for row in 0..GROUP {
+            let i = group * GROUP + row;
+            let differs = (commanded[i + 1] < number) | (commanded[i + 1] > number);
+            let known = self.flags[i] & bit(COMMANDED) == 0;
+            self.flags[i] |= if differs & known & (self.place[i] == place) { FLAG_MISMATCH } else { 0 };
+        }
     }
 
     /// A group with no row in gear.
@@ -192,16 +197,34 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn find_gears(&mut self, pass: &Pass<'_>, input: &Values, output: &Values, commanded: &Values) {
         self.place = [GEAR_NONE.into(); BLOCK];
+        for i in self.rows() {
+            self.ratio[i] = input[i + 1] / output[i + 1];
+        }
         for (direction, Bands { bands, count }) in &pass.directions.0 {
             let (some, _) = bands.as_chunks();
-            for bands in some.iter().take((count + 2) / AT_ONCE) {
-                self.match_bands((*direction, bands), input, output, commanded);
-            }
-            if count % AT_ONCE == 1 {
-                self.match_band((*direction, bands[(count - 1) % bands.len()]), input, output, commanded);
+            let some = some.iter().take((count + 2) / AT_ONCE);
+            let one = (count % AT_ONCE == 1).then(|| bands[(count - 1) % bands.len()]);
+            if pass.lacks(COMMANDED) {
+                some.for_each(|bands| self.match_bands(bands));
+                one.iter().for_each(|band| self.match_band(*band));
+            } else {
+                let ratio = self.ratio;
+                self.keep_commanded(*direction, commanded);
+                some.for_each(|bands| self.match_bands(bands));
+                one.iter().for_each(|band| self.match_band(*band));
+                self.ratio = ratio;
             }
         }
         self.settle(output, pass.plan.limits.standing_rpm);
+    }
+
+    /// No ratio where a gear of the other direction is commanded.
+    #[inline(always)]
+    fn keep_commanded(&mut self, direction: f64, commanded: &Values) {
+        for i in self.rows() {
+            let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
+            self.ratio[i] = if may_be(direction, number) { self.ratio[i] } else { f64::NAN };
+        }
     }
 
     /// Gears cannot be told.
@@ -214,19 +237,10 @@ impl Lanes {
     }
 
     #[inline(always)]
-    fn match_bands(
-        &mut self,
-        (direction, bands): (f64, &[(f64, f64, i32); AT_ONCE]),
-        input: &Values,
-        output: &Values,
-        commanded: &Values,
-    ) {
-        let [one, two, three, four] = *bands;
+    fn match_bands(&mut self, &[one, two, three, four]: &[Band; AT_ONCE]) {
         for i in self.rows() {
-            let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
-            let may = may_be(direction, number);
-            let matched = |place: i32, (low, high, of_band): (f64, f64, i32)| {
-                if in_band(low, high, input[i + 1], output[i + 1]) & may { of_band } else { place }
+            let matched = |before: i32, (low, high, of_band): Band| {
+                select_unpredictable(in_band(low, high, self.ratio[i]), of_band, before)
             };
             self.place[i] = matched(matched(matched(matched(self.place[i], one), two), three), four);
         }
@@ -234,17 +248,10 @@ impl Lanes {
 
     /// As `match_bands`, for one that is left over.
     #[inline(always)]
-    fn match_band(
-        &mut self,
-        (direction, (low, high, of_band)): (f64, (f64, f64, i32)),
-        input: &Values,
-        output: &Values,
-        commanded: &Values,
-    ) {
+    fn match_band(&mut self, (low, high, of_band): Band) {
         for i in self.rows() {
-            let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
-            let is = in_band(low, high, input[i + 1], output[i + 1]) & may_be(direction, number);
-            self.place[i] = if is { of_band } else { self.place[i] };
+            let before = self.place[i];
+            self.place[i] = select_unpredictable(in_band(low, high, self.ratio[i]), of_band, before);
         }
     }
 
@@ -311,14 +318,17 @@ impl ScreenBlock {
         let here = (place.cast_signed(), group);
         sums.add(&self.lanes, here);
         let said = if pass.margins {
-            let mut said = Said::of::<true>(gear, &self.lanes, group, (input, pressure, commanded));
+            let mut said = Said::of::<true>(gear, &self.lanes, group, (input, pressure));
             if gear.holding_count > 3 {
                 said.hold(gear, group, (input, pressure));
             }
             said
         } else {
-            Said::of::<false>(gear, &self.lanes, group, (input, pressure, commanded))
+            Said::of::<false>(gear, &self.lanes, group, (input, pressure))
         };
+        if !pass.lacks(COMMANDED) {
+            self.lanes.compare(gear, commanded, here);
+        }
         self.lanes.take::<FIRST>(&said, here);
     }
 
