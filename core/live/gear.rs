@@ -131,7 +131,6 @@ impl GearTrack {
     }
 
     /// The band that holds a ratio.
-    #[inline(never)]
     fn find_band(&mut self, plan: &LivePlan, measured: f32) {
         let square = measured * measured;
         let last = plan.gear_count.saturating_sub(1);

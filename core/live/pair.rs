@@ -44,7 +44,6 @@ impl Pair {
     }
 
     /// Whether the slip in the gear of a rank is no more than three standard deviations and the bias could make it.
-    #[inline(never)]
     pub(super) fn fits(&self, plan: &LivePlan, rank: u8) -> bool {
         let ratio = plan.ratio(rank);
         let beyond = greater(self.slip(ratio).abs() - self.bias(plan, ratio), 0.0);

@@ -271,7 +271,6 @@ impl LivePlan {
     }
 
     /// Place in the unit's list of a rank.
-    #[inline(never)]
     pub(super) fn place(&self, rank: u8) -> i8 {
         self.places.get(usize::from(rank)).copied().unwrap_or(GEAR_IN_NONE)
     }

@@ -65,7 +65,6 @@ impl PlannedSensor {
     }
 
     /// Variance of the mean of so many values one after the other, (1/min)².
-    #[inline(never)]
     pub(super) fn variance_of_mean(&self, rpm: f32, share: f32) -> f32 {
         self.lasting + (self.single + self.ends(rpm) * share) * share
     }
@@ -214,6 +213,7 @@ impl SpeedTrack {
     }
 
     /// Whether the value has repeated more often than noise lets it by chance: it is no news about slip.
+    #[inline]
     pub(super) fn holds(&self, sensor: &PlannedSensor, now_us: u32, span_us: u32) -> bool {
         sensor.dithered && now_us.wrapping_sub(self.changed_us) > span_us.saturating_add(span_us / 2)
     }

@@ -44,6 +44,7 @@ impl Trend {
         *self = Self { level: value, slope_per_s: 0.0 };
     }
 
+    #[inline]
     pub(super) fn take(&mut self, fading: &Fading, value: f32, span_s: f32) {
         let expected = self.level + self.slope_per_s * span_s;
         let error = value - expected;
