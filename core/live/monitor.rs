@@ -176,7 +176,6 @@ impl LiveMonitor {
     }
 
     /// What the two speeds say.
-    #[inline(never)]
     fn judge(&mut self, plan: &LivePlan, pair: &Pair, sample: &LiveSample, events: &mut LiveEvents) {
         if self.standing {
             count(&mut self.counts.standing);

@@ -56,7 +56,7 @@ impl Pair {
     }
 
     /// Time since then, s.
-    #[inline(never)]
+    #[inline]
     pub(super) fn since_s(&self, then_us: u32) -> f32 {
         self.now_us.wrapping_sub(then_us) as f32 * 1e-6
     }

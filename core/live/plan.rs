@@ -265,7 +265,7 @@ impl LivePlan {
     }
 
     /// Ratio of a rank without sign; 0 for none.
-    #[inline(never)]
+    #[inline]
     pub(super) fn ratio(&self, rank: u8) -> f32 {
         self.ratios.get(usize::from(rank)).copied().unwrap_or(0.0)
     }
