@@ -24,7 +24,8 @@ pub enum ShiftPhase {
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LiveState {
-    /// Place of the gear in effect; `GEAR_IN_NONE`, `GEAR_STANDS`, `GEAR_NOT_KNOWN`.
+    /// Place of the gear in effect; [`GEAR_IN_NONE`](super::GEAR_IN_NONE), [`GEAR_STANDS`](super::GEAR_STANDS),
+    /// [`GEAR_NOT_KNOWN`].
     pub gear: i8,
     /// Where a shift is.
     pub phase: ShiftPhase,

@@ -5685,7 +5685,8 @@ typedef struct tw_live_events {
 
 /// The state after a sample. Values that are not known are NaN.
 typedef struct tw_live_state {
-  /// Place of the gear in effect; `GEAR_IN_NONE`, `GEAR_STANDS`, `GEAR_NOT_KNOWN`.
+  /// Place of the gear in effect; `TW_GEAR_IN_NONE`, `TW_GEAR_STANDS`,
+  /// `TW_GEAR_NOT_KNOWN`.
   int8_t gear;
   /// Where a shift is.
   tw_shift_phase phase;
