@@ -102,6 +102,26 @@ fn one_row_and_many_give_the_same_bits() {
     }
 }
 
+/// However the columns lie in memory: a long run begins with a short block, so that vectors of the next lie whole.
+#[test]
+fn a_long_run_gives_the_same_bits_wherever_it_lies() {
+    let plan = unit().plan().unwrap();
+    let rows = drive(20 * ScreenBlock::ROWS + 13, 7, 0.1);
+    let columns: [Vec<f64>; SCREEN_COLUMNS] =
+        std::array::from_fn(|column| rows.iter().map(|row| row.values()[column]).collect());
+    for start in 0..8 {
+        let mut one = ScreenTally::EMPTY;
+        for (i, row) in rows.iter().enumerate().skip(start + 1) {
+            let answer = plan.row(ALL_COLUMNS, row, Some(&rows[i - 1]));
+            one.add_row((ALL_COLUMNS, Ask::ALL), row, i as u64, &answer);
+        }
+        let columns = std::array::from_fn(|column| &columns[column][start..]);
+        let mut many = ScreenTally::EMPTY;
+        ScreenBlock::new().screen(&plan, Ask::ALL, (&columns, start as u64 + 1, |_| ()), &mut many);
+        assert_eq!(format!("{one:?}"), format!("{many:?}"), "from row {start}");
+    }
+}
+
 /// A block remembers nothing of the truck before.
 #[test]
 fn one_block_serves_one_truck_after_the_other() {

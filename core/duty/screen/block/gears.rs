@@ -200,19 +200,16 @@ impl Lanes {
         for i in self.rows() {
             self.ratio[i] = input[i + 1] / output[i + 1];
         }
+        let whole = (!pass.lacks(COMMANDED)).then_some(self.ratio);
         for (direction, Bands { bands, count }) in &pass.directions.0 {
-            let (some, _) = bands.as_chunks();
-            let some = some.iter().take((count + 2) / AT_ONCE);
-            let one = (count % AT_ONCE == 1).then(|| bands[(count - 1) % bands.len()]);
-            if pass.lacks(COMMANDED) {
-                some.for_each(|bands| self.match_bands(bands));
-                one.iter().for_each(|band| self.match_band(*band));
-            } else {
-                let ratio = self.ratio;
-                self.keep_commanded(*direction, commanded);
-                some.for_each(|bands| self.match_bands(bands));
-                one.iter().for_each(|band| self.match_band(*band));
+            if let Some(ratio) = whole {
                 self.ratio = ratio;
+                self.keep_commanded(*direction, commanded);
+            }
+            let (some, _) = bands.as_chunks();
+            some.iter().take((count + 2) / AT_ONCE).for_each(|bands| self.match_bands(bands));
+            if count % AT_ONCE == 1 {
+                self.match_band(bands[(count - 1) % bands.len()]);
             }
         }
         self.settle(output, pass.plan.limits.standing_rpm);

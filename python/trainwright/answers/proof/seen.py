@@ -195,9 +195,14 @@ class Seen:
         values = self.log.columns.get(name, np.full(len(self.log.time_s), np.nan))
         return possible_speeds(values) if name.endswith("_rpm") else values
 
+    @property
+    def block_s(self) -> float:
+        """Length of the blocks of which means are formed."""
+        return max(BLOCK_S, self.log.sample_s)
+
     def blocks(self, rows: Mask, *columns: Numbers) -> list[tuple[Numbers, Numbers]]:
         """Means of columns over blocks of these rows, and how many values each mean has; blocks that are cut short are left out."""
-        block = np.floor((self.log.time_s - self.log.time_s[0]) / max(BLOCK_S, self.log.sample_s)).astype(np.int64)
+        block = np.floor((self.log.time_s - self.log.time_s[0]) / self.block_s).astype(np.int64)
         known = rows & np.all([np.isfinite(column) for column in columns], axis=0)
         names, places = np.unique(block[known], return_inverse=True)
         count = np.bincount(places, minlength=len(names)).astype(np.float64)

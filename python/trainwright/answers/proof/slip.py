@@ -57,7 +57,7 @@ def _slipping(seen: Seen, name: str, alarms: list[dict[str, Any]], slip_rpm: flo
     reading = Reading(value=most, u=max(u, 1e-3))
     found = judge(reading, Limits(lower=-slip_rpm, upper=slip_rpm), rule)
     share = 100 * most / max(float(np.nanmax(seen.column("input_rpm")[rows])), 1.0) if rows.any() else 0.0
-    why = f"slips from {number(first['at_s'], 1)} s (alarm at {number(first['found_s'], 1)} s), up to {number(most, 0)} ± {number(2 * u, 1)} rpm at the input, {number(share, 1)} %"
+    why = f"slips from {number(first['at_s'], 1)} s (alarm at {number(first['found_s'], 1)} s), up to {number(most, 0)} ± {number(2 * u, 1)} rpm at the input in the mean of {number(seen.block_s, 1)} s, {number(share, 1)} %"
     factors = factors_of(seen, name)
     data = {
         "gear": name, "began_s": first["at_s"], "found_s": first["found_s"], "greatest_rpm": most, "greatest_u_rpm": u, "suspects": suspects,
