@@ -88,8 +88,8 @@ fn assert_same(plan: &ScreenPlan, given: u32, asked: u32, rows: &[ScreenRow], le
     }
     assert_eq!(sum.parts().0, sums.parts().0);
     assert_eq!(format!("{:?}", sum.parts().1), format!("{:?}", sums.parts().1));
-    // All at once, the same sums.
-    let (_, again) = blocks(plan, given, asked, rows, &[rows.len()]);
+    // All at once and without the answers of the rows, the same sums.
+    let (_, again) = blocks(plan, given, asked & !Ask::ROWS, rows, &[rows.len()]);
     assert_eq!(format!("{again:?}"), format!("{sums:?}"));
 }
 
@@ -98,7 +98,7 @@ fn one_row_and_many_give_the_same_bits() {
     let plan = unit().plan().unwrap();
     for seed in 0..40 {
         let rows = drive(2000, seed, if seed % 2 == 0 { 0.0 } else { 0.3 });
-        assert_same(&plan, ALL_COLUMNS, Ask::ALL, &rows, &[ScreenBlock::ROWS]);
+        assert_same(&plan, ALL_COLUMNS, Ask::ALL | Ask::ROWS | Ask::WEAKEST, &rows, &[ScreenBlock::ROWS]);
     }
 }
 
@@ -146,17 +146,17 @@ proptest! {
     fn any_columns_any_blocks_any_question(
         seed in 0_u64..1000,
         given in 0_u32..1 << SCREEN_COLUMNS,
-        asked in 0_u32..64,
+        asked in 0_u32..512,
         lengths in proptest::collection::vec(1_usize..=ScreenBlock::ROWS, 1..5),
     ) {
         let plan = unit().plan().unwrap();
-        assert_same(&plan, given | 1, asked | Ask::SUMS, &drive(400, seed, 0.3), &lengths);
+        assert_same(&plan, given | 1, asked | Ask::SUMS | Ask::ROWS, &drive(400, seed, 0.3), &lengths);
     }
 
     #[test]
-    fn logarithm_and_power_are_those_of_libm(exponent in 1.0_f64..16.0, power in -90.0_f64..16.0) {
+    fn logarithm_and_power_are_those_of_libm(exponent in 1.0_f64..16.0, power in -50.0_f64..16.0) {
         let base = libm_exp2(power / exponent);
-        let (got, known) = (screen_power(base, exponent), libm_pow(base, exponent));
+        let (got, known) = (screen_power(base, exponent).unwrap(), libm_pow(base, exponent));
         prop_assert!((got - known).abs() <= 2e-13 * known, "{base}^{exponent} = {got}, not {known}");
     }
 }
@@ -308,7 +308,7 @@ fn published_rows() {
             formed(a.gps_over_output),
         ])
     });
-    vectors("duty_screen_power", |row| Ok([screen_power(row.number("base"), row.number("exponent"))]));
+    vectors("duty_screen_power", |row| Ok([screen_power(row.number("base"), row.number("exponent"))?]));
 }
 
 /// The margin is that of the clutch chapter, its damage that of the rule written out.

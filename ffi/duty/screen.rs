@@ -6,10 +6,10 @@ use trainwright::duty::screen::{
     self, Ask, ScreenAnswer, ScreenPlan, ScreenRow, ScreenTally, ScreenTotals, ScreenUnit,
 };
 
-/// Base to an exponent as the pass over rows forms it, within 2e-13 of the value.
+/// Base (0 to 65 536) to an exponent (above 0 to 16) as the pass over rows forms it, within 2e-13 of the value.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn tw_duty_screen_power(base: f64, exponent: f64, out_power: *mut f64) -> Status {
-    unsafe { put(out_power, || Ok(screen::screen_power(base, exponent))) }
+    unsafe { put(out_power, || core(screen::screen_power(base, exponent))) }
 }
 
 /// Checks a truck and reduces it to the constants of a row.

@@ -7624,7 +7624,7 @@ tw_status tw_duty_rank_intervals(const double *lower,
 /// A total that another year of the same use could have given, drawn from `count` periods.
 tw_status tw_duty_resampled_total(const double *periods, size_t count, uint64_t seed, uint64_t draw, double *out_total);
 
-/// Base to an exponent as the pass over rows forms it, within 2e-13 of the value.
+/// Base (0 to 65 536) to an exponent (above 0 to 16) as the pass over rows forms it, within 2e-13 of the value.
 tw_status tw_duty_screen_power(double base, double exponent, double *out_power);
 
 /// Checks a truck and reduces it to the constants of a row.

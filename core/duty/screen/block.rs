@@ -7,8 +7,9 @@
 //! after the checks.
 //!
 //! What lets the compiler use the vector unit: constants are copied out before a loop, so that it does not fetch them for each
-//! row; columns come as arguments of their own, so that it knows that no lane overlaps them; the greatest of numbers is that of
-//! their bits, whose order no NaN upsets; the rows of a group that are in other gears are left as they are.
+//! row; columns come as arguments of their own, so that it knows that no lane overlaps them; every loop goes over as
+//! many rows, so that none are left over; the greatest of numbers is that of their bits, whose order no NaN upsets; the rows of a
+//! group that are in other gears are left as they are.
 //!
 //! Every value is formed by the same functions as in [`ScreenPlan::row`], so that the bits are the same.
 #![expect(
@@ -25,8 +26,6 @@ mod torques;
 
 pub use ask::{Ask, ScreenLane};
 
-use core::ops::Range;
-
 use super::columns::{OUTPUT, PRESSURE, SCREEN_COLUMNS};
 use super::plan::ScreenPlan;
 use super::row::{ScreenAnswer, bit};
@@ -34,8 +33,8 @@ use super::tally::ScreenTally;
 use super::unit::MAX_SCREEN_GEARS;
 use crate::real::abs;
 
-/// Rows of a block: what a core keeps close at hand.
-const BLOCK: usize = 256;
+/// Rows of a block: what a core keeps closest at hand. All are looked at, even where fewer are given.
+const BLOCK: usize = 64;
 /// Rows of a group: few of them are in more than one gear.
 const GROUP: usize = 16;
 /// Rows after which the sums of the gears are handed over: before 2^12 rows of a place, whose greatest addend is 2^50.
@@ -81,8 +80,6 @@ struct Lanes {
     gps_over_output: Lane,
     /// Bits of the bus values that differ from the row before.
     changed: [u64; BLOCK],
-    /// Rows that are looked at: whole groups.
-    n: usize,
 }
 
 /// What the rows of the last block said, and sums on their way to the tally.
@@ -93,22 +90,9 @@ pub struct ScreenBlock {
 }
 
 impl Lanes {
-    /// The rows that are looked at.
-    #[inline(always)]
-    fn rows(&self) -> Range<usize> {
-        0..self.n.min(BLOCK)
-    }
-
-    /// The groups that are looked at.
-    #[inline(always)]
-    fn groups(&self) -> Range<usize> {
-        0..self.n.min(BLOCK) / GROUP
-    }
-
     const NOTHING: Self = {
         const UNKNOWN: Lane = [f64::NAN; BLOCK];
         Self {
-            n: 0,
             flags: [0; BLOCK],
             ratio: UNKNOWN,
             place: [0; BLOCK],
@@ -162,7 +146,8 @@ impl ScreenBlock {
     /// * `ahead` — is told the place in the columns of a group of rows that is read a little later, to ask memory for them; only
     ///   where enough is computed meanwhile
     ///
-    /// What the rows of the last block said can be read afterwards: give [`ScreenBlock::ROWS`] at most to read them all.
+    /// What the rows of the last block said can be read afterward where [`Ask::ROWS`] was asked for: give
+    /// [`ScreenBlock::ROWS`] at most to read them all.
     #[inline(always)]
     pub fn screen(
         &mut self,
@@ -212,8 +197,7 @@ impl ScreenBlock {
         (count, first_row, ahead): (usize, u64, impl Fn(usize)),
         tally: &mut ScreenTally,
     ) {
-        let [time, engine, input, output, torque, pressure, temp, speed, gps, commanded] = columns;
-        self.lanes.n = count.next_multiple_of(GROUP);
+        let [_, engine, input, output, torque, pressure, temp, speed, gps, commanded] = columns;
         let any = self.lanes.check(pass, &columns);
         if pass.only_times && any == 0 && count == BLOCK {
             self.lanes.count_times(tally);
@@ -227,8 +211,10 @@ impl ScreenBlock {
         if pass.asks(Ask::TORQUE) {
             self.lanes.input_torques(pass.plan, engine, input, torque);
         }
-        if pass.asks(Ask::HEAT) {
-            self.lanes.converter_heat(engine, torque, tally);
+        match (pass.asks(Ask::HEAT), pass.asks(Ask::ROWS)) {
+            (false, _) => {}
+            (true, false) => self.lanes.converter_heat::<false>(engine, torque, tally),
+            (true, true) => self.lanes.converter_heat::<true>(engine, torque, tally),
         }
         if pass.damages {
             self.lanes.damage(pass.plan, input);
@@ -238,25 +224,31 @@ impl ScreenBlock {
         }
         let mut found = counts::Extremes { share: -1, margin: i64::MAX, temp: i64::MIN };
         if pass.asks(Ask::TORQUE) {
-            found.share = self.lanes.shares(pass.plan);
+            (found.share, found.margin) = match (pass.asks(Ask::MARGIN), pass.asks(Ask::HEAT)) {
+                (false, false) => self.lanes.margins::<false, false>(pass.plan, tally),
+                (false, true) => self.lanes.margins::<false, true>(pass.plan, tally),
+                (true, false) => self.lanes.margins::<true, false>(pass.plan, tally),
+                (true, true) => self.lanes.margins::<true, true>(pass.plan, tally),
+            };
         }
-        if pass.asks(Ask::HEAT) {
-            self.lanes.gear_heat(tally);
+        if pass.asks(Ask::WEAKEST) {
+            self.lanes.name_weakest(pass.plan, input, pressure);
         }
-        if pass.asks(Ask::MARGIN) {
-            found.margin = self.lanes.margins(pass.plan.limits.least_margin);
-        }
-        if pass.asks(Ask::LIFE) {
-            found.temp = self.lanes.life(pass.plan, temp, tally);
-        }
-        if pass.asks(Ask::GPS) {
-            self.lanes.satellite(pass.plan, (output, speed, gps), tally);
+        found.temp = match (pass.asks(Ask::LIFE), pass.asks(Ask::ROWS)) {
+            (false, _) => found.temp,
+            (true, false) => self.lanes.life::<false>(pass.plan, temp, tally),
+            (true, true) => self.lanes.life::<true>(pass.plan, temp, tally),
+        };
+        match (pass.asks(Ask::GPS), pass.asks(Ask::ROWS)) {
+            (false, _) => {}
+            (true, false) => self.lanes.satellite::<false>(pass.plan, (output, speed, gps), tally),
+            (true, true) => self.lanes.satellite::<true>(pass.plan, (output, speed, gps), tally),
         }
         if pass.asks(Ask::SUMS) {
             if any & COLUMNS != 0 {
                 self.lanes.count_bad(pass.given, count, &columns, tally);
             }
-            self.lanes.offer(&found, first_row, (time, temp), tally);
+            self.lanes.offer((pass.plan, &found), first_row, &columns, tally);
         }
         self.lanes.count_flags(pass.given | !COLUMNS, count, tally);
     }
@@ -273,7 +265,7 @@ impl ScreenBlock {
         &self.lanes.place
     }
 
-    /// Element with the least margin of each row, -1 where none was formed.
+    /// Element with the least margin of each row, where [`Ask::WEAKEST`] was asked for; -1 where none was formed.
     #[must_use]
     pub fn weakest(&self) -> &[i32] {
         &self.lanes.weakest

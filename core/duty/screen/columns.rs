@@ -188,7 +188,9 @@ impl BadValue {
 /// Whether a value is in the range of its column; a commanded gear is a whole number besides.
 #[inline(always)]
 pub(super) fn is_good(column: usize, value: f64, low: f64, high: f64) -> bool {
-    let in_range = (value >= low) & (value <= high);
+    // The bits of numbers from +0.0 on rise with them; those of negative numbers and NaN are greater. -0.0 + 0.0 is +0.0.
+    let in_range =
+        if low == 0.0 { (value + 0.0).to_bits() <= high.to_bits() } else { (value >= low) & (value <= high) };
     in_range & ((column != COMMANDED) | is_whole(value))
 }
 

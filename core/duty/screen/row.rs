@@ -95,7 +95,8 @@ impl ScreenAnswer {
     #[must_use]
     pub fn only(&self, asked: u32) -> Self {
         let mut answer = *self;
-        if Ask::complete(asked) & Ask::TORQUE == 0 {
+        let asked = Ask::complete(asked);
+        if asked & Ask::TORQUE == 0 {
             answer = Self {
                 flags: answer.flags & !TORQUE_FLAGS,
                 input_torque_nm: f64::NAN,
@@ -107,7 +108,10 @@ impl ScreenAnswer {
             };
         }
         if asked & Ask::MARGIN == 0 {
-            answer = Self { flags: answer.flags & !FLAG_LOW_MARGIN, weakest: -1, least_margin: f64::NAN, ..answer };
+            answer = Self { flags: answer.flags & !FLAG_LOW_MARGIN, least_margin: f64::NAN, ..answer };
+        }
+        if asked & Ask::WEAKEST == 0 {
+            answer.weakest = -1;
         }
         if asked & Ask::DAMAGE == 0 {
             answer.turns_at_rated = 0.0;
@@ -212,11 +216,33 @@ pub(super) fn output_torque_nm(gear: &PlannedGear, input_torque_nm: f64) -> f64 
     input_torque_nm * if input_torque_nm >= 0.0 { gear.drive_factor } else { gear.coast_factor }
 }
 
-/// Input torque at which a pack just holds.
+/// Input torque at which a pack just holds; below 0 where what it is pressed with does not even close it.
 #[inline(always)]
 pub(super) fn holds_nm(holding: &PlannedHolding, pressure_kpa: f64, input_rpm: f64) -> f64 {
-    let held = holding.per_kpa_nm * pressure_kpa + holding.per_rpm2_nm * (input_rpm * input_rpm) - holding.held_back_nm;
-    if held > 0.0 { held } else { 0.0 }
+    holding.per_kpa_nm * pressure_kpa + holding.per_rpm2_nm * (input_rpm * input_rpm) - holding.held_back_nm
+}
+
+impl PlannedGear {
+    /// Input torque at which the first of the closed packs slips, and its element; the first of those that are not even closed.
+    pub(super) fn weakest(&self, pressure_kpa: f64, input_rpm: f64) -> (f64, i8) {
+        let closed = self.holding.iter().take(self.holding_count as usize);
+        closed.fold((f64::INFINITY, -1), |(least_nm, element), holding| {
+            let held_nm = closed_nm(holds_nm(holding, pressure_kpa, input_rpm));
+            if held_nm < least_nm { (held_nm, holding.element.cast_signed()) } else { (least_nm, element) }
+        })
+    }
+}
+
+/// What a pack holds: nothing where it is not even closed.
+#[inline(always)]
+fn closed_nm(held_nm: f64) -> f64 {
+    if held_nm < 0.0 { 0.0 } else { held_nm }
+}
+
+/// Capacity over demand.
+#[inline(always)]
+pub(super) fn margin(held_nm: f64, size_nm: f64) -> f64 {
+    closed_nm(held_nm) / size_nm
 }
 
 /// Turns of the input at the rated torque that do the damage of a row: turns × severity.
@@ -240,8 +266,8 @@ pub(super) fn converter_loss_kw(engine_nm: f64, engine_rpm: f64, input_kw: f64) 
 
 /// Power lost in the gears, kW.
 #[inline(always)]
-pub(super) fn gear_loss_kw(gear: &PlannedGear, input_kw: f64) -> f64 {
-    if input_kw >= 0.0 { input_kw * gear.drive_loss } else { -input_kw * gear.coast_loss }
+pub(super) fn gear_loss_kw(gear: &PlannedGear, input_torque_nm: f64, input_kw: f64) -> f64 {
+    abs(input_kw) * if input_torque_nm >= 0.0 { gear.drive_loss } else { gear.coast_loss }
 }
 
 /// How much faster than at its reference temperature the fluid ages.
@@ -375,17 +401,11 @@ impl ScreenPlan {
         answer.greatest_share =
             if answer.output_share > answer.input_share { answer.output_share } else { answer.input_share };
         answer.flags |= if abs(answer.output_torque_nm) > self.rated_output_nm { FLAG_OVER_OUTPUT } else { 0 };
-        answer.gear_loss_kw = gear_loss_kw(gear, answer.input_kw);
+        answer.gear_loss_kw = gear_loss_kw(gear, answer.input_torque_nm, answer.input_kw);
         if pressure && gear.holding_count > 0 && answer.flags & FLAG_LITTLE_TORQUE == 0 {
-            let mut least_nm = f64::INFINITY;
-            for holding in gear.holding.iter().take(gear.holding_count as usize) {
-                let held_nm = holds_nm(holding, row.pressure_kpa, row.input_rpm);
-                if held_nm < least_nm {
-                    least_nm = held_nm;
-                    answer.weakest = holding.element.cast_signed();
-                }
-            }
-            answer.least_margin = least_nm / size_nm;
+            let (least_nm, weakest) = gear.weakest(row.pressure_kpa, row.input_rpm);
+            answer.weakest = weakest;
+            answer.least_margin = margin(least_nm, size_nm);
             answer.flags |= if answer.least_margin < self.limits.least_margin { FLAG_LOW_MARGIN } else { 0 };
         }
         if self.slope > 0.0 && answer.flags & FLAG_BEYOND_SCALE == 0 {
@@ -420,8 +440,8 @@ impl ScreenPlan {
                 if let Some(demand_nm) = demands_nm.get_mut(place) {
                     *demand_nm = holding.share * size_nm;
                 }
-                if let Some(margin) = margins.get_mut(place).filter(|_| !answer.least_margin.is_nan()) {
-                    *margin = holds_nm(holding, row.pressure_kpa, row.input_rpm) / size_nm;
+                if let Some(to) = margins.get_mut(place).filter(|_| !answer.least_margin.is_nan()) {
+                    *to = margin(holds_nm(holding, row.pressure_kpa, row.input_rpm), size_nm);
                 }
             }
         }

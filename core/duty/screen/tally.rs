@@ -18,7 +18,7 @@ pub(super) const SECONDS: f64 = (1_u64 << 38) as f64;
 pub(super) const GAP_SECONDS: f64 = (1_u64 << 17) as f64;
 /// Steps of turns: 2^-14, and what is left in 2^-65.
 pub(super) const TURNS: f64 = (1_u64 << 14) as f64;
-pub(super) const TURNS_REST: f64 = (1_u64 << 51) as f64;
+pub(super) const TURNS_REST: f64 = (1_u128 << 65) as f64;
 /// Step of energies: 2^-26 kJ.
 pub(super) const ENERGY: f64 = (1_u64 << 26) as f64;
 /// Step of aging: 2^-18 s.
@@ -199,7 +199,7 @@ impl ScreenTally {
     /// Adds one row and what it said. `given` and `asked` are the columns that the data has and the sums asked for, of [`super::Ask`];
     /// `number` is the place of the row in the stream.
     pub fn add_row(&mut self, (given, asked): (u32, u32), row: &ScreenRow, number: u64, answer: &ScreenAnswer) {
-        let answer = &answer.only(asked);
+        let (answer, weakest) = (&answer.only(asked), answer.weakest);
         let duration = ticks(answer.duration_s, SECONDS);
         self.add(ROWS, 1);
         self.add(KNOWN, duration);
@@ -236,7 +236,7 @@ impl ScreenTally {
         if answer.flags & FLAG_BEYOND_SCALE == 0 {
             self.greatest_share.offer(&ScreenExtreme { value: answer.greatest_share, ..here }, 1.0);
         }
-        let least = ScreenExtreme { value: answer.least_margin, element: answer.weakest, ..here };
+        let least = ScreenExtreme { value: answer.least_margin, element: weakest, ..here };
         self.least_margin.offer(&least, -1.0);
         if asked & Ask::LIFE != 0 && good(TEMP) {
             self.hottest.offer(&ScreenExtreme { value: row.temp_c, ..here }, 1.0);
@@ -275,7 +275,7 @@ impl ScreenTally {
     /// The sums as numbers.
     #[must_use]
     pub fn totals(&self, plan: &ScreenPlan) -> ScreenTotals {
-        let turns_at_rated = core::array::from_fn(|gear| self.sum(GEAR_TURNS + gear) as f64 / (TURNS * TURNS_REST));
+        let turns_at_rated = core::array::from_fn(|gear| self.sum(GEAR_TURNS + gear) as f64 / TURNS_REST);
         let mut damage = [0.0; MAX_SETS];
         for (gear, turns) in (0_i8..).zip(&turns_at_rated).take(plan.gear_count()) {
             for (sum, per_turn) in damage.iter_mut().zip(plan.damage_per_turn(gear)) {
@@ -340,5 +340,5 @@ pub(super) fn drive_energy_kj(power_kw: f64, duration_s: f64) -> f64 {
 /// Distance, km.
 #[inline(always)]
 pub(super) fn distance_km(speed_km_h: f64, duration_s: f64) -> f64 {
-    speed_km_h * duration_s * (1.0 / 3600.0)
+    speed_km_h * (duration_s * (1.0 / 3600.0))
 }

@@ -96,17 +96,19 @@ impl Output {
     pub fn needs(&self) -> u32 {
         use core::Ask;
         use core::ScreenLane as Lane;
-        match self {
-            Self::Gear | Self::Lane(Lane::Duration) => 0,
-            Self::Flags => Ask::TORQUE | Ask::MARGIN | Ask::LIFE,
-            Self::Weakest | Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN,
-            Self::Lane(Lane::InputTorque | Lane::OutputTorque | Lane::InputShare) => Ask::TORQUE,
-            Self::DrivenShare | Self::ShareGreatest | Self::Demand(_) => Ask::TORQUE,
-            Self::Lane(Lane::Turns) | Self::Damage(_) => Ask::DAMAGE,
-            Self::Lane(Lane::ConverterLoss | Lane::GearLoss) => Ask::HEAT,
-            Self::Lane(Lane::Aged) => Ask::LIFE,
-            Self::Lane(Lane::GpsOverSpeed | Lane::GpsOverOutput) => Ask::GPS,
-        }
+        Ask::ROWS
+            | match self {
+                Self::Gear | Self::Lane(Lane::Duration) => 0,
+                Self::Flags => Ask::TORQUE | Ask::MARGIN | Ask::LIFE,
+                Self::Weakest => Ask::WEAKEST,
+                Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN,
+                Self::Lane(Lane::InputTorque | Lane::OutputTorque | Lane::InputShare) => Ask::TORQUE,
+                Self::DrivenShare | Self::ShareGreatest | Self::Demand(_) => Ask::TORQUE,
+                Self::Lane(Lane::Turns) | Self::Damage(_) => Ask::DAMAGE,
+                Self::Lane(Lane::ConverterLoss | Lane::GearLoss) => Ask::HEAT,
+                Self::Lane(Lane::Aged) => Ask::LIFE,
+                Self::Lane(Lane::GpsOverSpeed | Lane::GpsOverOutput) => Ask::GPS,
+            }
     }
 
     /// The number for a row that was answered; flags and places are not numbers.

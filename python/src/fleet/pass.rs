@@ -11,8 +11,10 @@ use super::unit::Unit;
 use crate::table::columns::{Column, Rows};
 use crate::table::keys::{Key, KeyRef, Named, interleaved, sorted};
 
-/// Rows of a segment: enough to be worth a thread's while.
+/// Most rows of a segment: Ctrl-C is looked at between them.
 pub const SEGMENT: usize = 1 << 18;
+/// Least rows of a segment that is not the last: enough to be worth a thread's while.
+pub const LEAST_SEGMENT: usize = 1 << 14;
 /// Rows of a piece that is copied, as it does not lie in memory as the core reads it: they stay in the cache.
 const PIECE: usize = 4 * ScreenBlock::ROWS;
 

@@ -10,7 +10,7 @@ use rayon::prelude::*;
 use trainwright::duty::screen::{Ask, SCREEN_COLUMN_NAMES, SCREEN_COLUMNS};
 
 use super::answer::Output;
-use super::pass::{Answers, Batch, Question, SEGMENT, Segment, Slots, Stop, Truck, Units, segment};
+use super::pass::{Answers, Batch, LEAST_SEGMENT, Question, SEGMENT, Segment, Slots, Stop, Truck, Units, segment};
 use super::unit::Unit;
 use crate::duty::BusSignal;
 use crate::error::refuse;
@@ -46,6 +46,12 @@ pub struct Screen {
 
 /// Segments that are passed over between two looks at Ctrl-C, for each thread.
 const SEGMENTS_PER_THREAD: usize = 4;
+
+/// Rows of the segments of a batch: the same for every thread, where that is worth its while.
+fn segment_rows(rows: usize, threads: usize) -> usize {
+    let segments = rows.div_ceil(SEGMENT).next_multiple_of(threads.max(1));
+    rows.div_ceil(segments.max(1)).max(LEAST_SEGMENT)
+}
 
 struct Task<'t> {
     batch: usize,
@@ -297,10 +303,11 @@ impl Screen {
                     "time_s is missing: give the column of the times of the rows, s".into(),
                 ));
             }
-            let mut slots: Vec<_> = answers.iter_mut().map(|answers| answers.segments(SEGMENT).into_iter()).collect();
-            for start in (0..batch.len).step_by(SEGMENT) {
+            let rows = segment_rows(batch.len, self.threads());
+            let mut slots: Vec<_> = answers.iter_mut().map(|answers| answers.segments(rows).into_iter()).collect();
+            for start in (0..batch.len).step_by(rows) {
                 let slots = slots.iter_mut().filter_map(Iterator::next).collect();
-                tasks.push(Task { batch: place, rows: start..(start + SEGMENT).min(batch.len), slots });
+                tasks.push(Task { batch: place, rows: start..(start + rows).min(batch.len), slots });
             }
         }
         let firsts: Vec<u64> = batches

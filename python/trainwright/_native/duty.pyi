@@ -1139,7 +1139,8 @@ def residence(*, time_s: Any, values: Any, edges: Any, gap_limit_s: float) -> tu
 
 def screen_power(*, base: float, exponent: float) -> float:
     """
-    Base to an exponent as the pass over rows forms it, not the `pow` of the platform: within 2e-13 of the value.
+    Base (0 to 65 536) to an exponent (above 0 to 16) as the pass over rows forms it, not the `pow` of the platform: within
+    2e-13 of the value.
 
     >>> round(screen_power(base=0.5, exponent=6.5), 9)
     0.011048543

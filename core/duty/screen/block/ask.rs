@@ -26,12 +26,19 @@ impl Ask {
     /// The sums.
     /// cbindgen:ignore
     pub const SUMS: u32 = 64;
+    /// What each row says, to be read afterward; of what else is asked.
+    /// cbindgen:ignore
+    pub const ROWS: u32 = 128;
+    /// Which pack has the least margin, in each row.
+    /// cbindgen:ignore
+    pub const WEAKEST: u32 = 256;
     /// Everything that is summed.
     /// cbindgen:ignore
     pub const ALL: u32 = Self::TORQUE | Self::MARGIN | Self::DAMAGE | Self::HEAT | Self::LIFE | Self::GPS | Self::SUMS;
 
-    /// The question with what it needs: margins, damage and heat need the torque.
+    /// The question with what it needs: the weakest pack needs margins; margins, damage and heat need the torque.
     pub(crate) const fn complete(asked: u32) -> u32 {
+        let asked = if asked & Self::WEAKEST != 0 { asked | Self::MARGIN } else { asked };
         if asked & (Self::MARGIN | Self::DAMAGE | Self::HEAT) != 0 { asked | Self::TORQUE } else { asked }
     }
 }

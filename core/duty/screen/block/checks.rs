@@ -1,6 +1,6 @@
 //! Time, values that cannot be used, stale rows.
 
-use super::{BLOCK, COLUMNS, Lanes, Pass, Values};
+use super::{Ask, BLOCK, COLUMNS, Lanes, Pass, Values};
 use crate::duty::screen::columns::{
     BUS, ENGINE, FLAG_STALE, GPS, INPUT, LEAST_BUS_COLUMNS, NO_DURATION, OUTPUT, PRESSURE, SCREEN_COLUMNS,
     SCREEN_RANGES, SPEED, TEMP, TIME, TORQUE, is_good,
@@ -16,7 +16,8 @@ impl Lanes {
     /// Durations, and the flags of times and values that cannot be used and of stale rows. Gives the flags that occur.
     #[inline(always)]
     pub(super) fn check(&mut self, pass: &Pass<'_>, columns: &[&Values; SCREEN_COLUMNS]) -> u32 {
-        let mut any = self.times(columns[TIME], pass.plan.limits.gap_s, COLUMNS & !pass.given);
+        let (absent, keep) = (COLUMNS & !pass.given, pass.asks(Ask::ROWS));
+        let mut any = self.times(columns[TIME], pass.plan.limits.gap_s, (absent, keep));
         let [_, engine, input, output, torque, pressure, temp, speed, gps, _] = *columns;
         let mut others = pass.given & !bit(TIME);
         if others & EIGHT == EIGHT {
@@ -32,25 +33,31 @@ impl Lanes {
         any
     }
 
-    /// Durations; where a row has no regular one, why. `absent` are the columns that the data has not.
+    /// Durations; where a row has no regular one, why. `absent` are the columns that the data has not; `keep`: gaps are read
+    /// even where there are none.
     #[inline(always)]
-    fn times(&mut self, time: &Values, gap_s: f64, absent: u32) -> u32 {
+    fn times(&mut self, time: &Values, gap_s: f64, (absent, keep): (u32, bool)) -> u32 {
         let mut all = true;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let (regular, duration_s) = regular_duration(time[i + 1], time[i], gap_s);
             all &= regular;
             self.duration_s[i] = duration_s;
             self.duration[i] = ticks(duration_s, SECONDS);
         }
         self.flags = [absent; BLOCK];
-        self.gap_s = [0.0; BLOCK];
-        if all { 0 } else { self.irregular_times(time, gap_s) }
+        if !all {
+            return self.irregular_times(time, gap_s);
+        }
+        if keep {
+            self.gap_s = [0.0; BLOCK];
+        }
+        0
     }
 
     #[inline(always)]
     fn irregular_times(&mut self, time: &Values, gap_limit_s: f64) -> u32 {
         let mut any = 0;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let (flags, _, gap_s) = durations(time[i + 1], time[i], gap_limit_s);
             any |= flags;
             self.flags[i] |= flags;
@@ -73,7 +80,7 @@ impl Lanes {
             if is_good(column, value, low, high) { bit(column) } else { 0 }
         };
         let mut any = 0;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let found = good(ENGINE, engine[i + 1]) | good(INPUT, input[i + 1]) | good(OUTPUT, output[i + 1]);
             let found = found | good(TORQUE, torque[i + 1]) | good(PRESSURE, pressure[i + 1]);
             let found = found | good(TEMP, temp[i + 1]) | good(SPEED, speed[i + 1]) | good(GPS, gps[i + 1]);
@@ -89,13 +96,13 @@ impl Lanes {
     fn out_of_range(&mut self, column: usize, values: &Values) -> u32 {
         let (low, high) = SCREEN_RANGES[column];
         let mut all = true;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             all &= is_good(column, values[i + 1], low, high);
         }
         if all {
             return 0;
         }
-        for i in self.rows() {
+        for i in 0..BLOCK {
             self.flags[i] |= if is_good(column, values[i + 1], low, high) { 0 } else { bit(column) };
         }
         bit(column)
@@ -110,7 +117,7 @@ impl Lanes {
         }
         self.changed = [0; BLOCK];
         for values in bus() {
-            for i in self.rows() {
+            for i in 0..BLOCK {
                 self.changed[i] |= values[i + 1].to_bits() ^ values[i].to_bits();
             }
         }
@@ -121,7 +128,7 @@ impl Lanes {
     #[inline(always)]
     fn repeats_alone(&self, values: &Values) -> bool {
         let mut some = false;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             some |= values[i + 1].to_bits() == values[i].to_bits();
         }
         some
@@ -130,7 +137,7 @@ impl Lanes {
     #[inline(always)]
     fn stale(&mut self, output: &Values, standing_rpm: f64) -> u32 {
         let mut any = 0;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let moves = (output[i + 1] >= standing_rpm) & (self.flags[i] & (NO_DURATION | bit(OUTPUT)) == 0);
             let flag = if moves & (self.changed[i] == 0) { FLAG_STALE } else { 0 };
             any |= flag;

@@ -4,7 +4,10 @@ use core::ops::Range;
 
 use super::others::rising;
 use super::{BLOCK, GROUP, Lanes, Values};
-use crate::duty::screen::columns::{FLAG_GAP, FLAG_UNKNOWN, GEAR_UNKNOWN, NOT_USED, SCREEN_COLUMNS, TEMP};
+use crate::duty::screen::columns::{
+    FLAG_GAP, FLAG_UNKNOWN, GEAR_UNKNOWN, INPUT, NOT_USED, PRESSURE, SCREEN_COLUMNS, TEMP, TIME,
+};
+use crate::duty::screen::plan::ScreenPlan;
 use crate::duty::screen::power::ticks;
 use crate::duty::screen::row::bit;
 use crate::duty::screen::tally::{FLAG_ROWS, FLAG_SECONDS, GAP, GAP_SECONDS, KNOWN, ROWS, ScreenExtreme, ScreenTally};
@@ -27,7 +30,7 @@ impl Lanes {
             *flags = 0;
         }
         let (mut any, mut known) = (0, 0_i64);
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let flags = self.flags[i] & given;
             any |= flags;
             self.flags[i] = flags;
@@ -57,7 +60,7 @@ impl Lanes {
     #[inline(always)]
     fn count_flag(&self, flag: usize, tally: &mut ScreenTally) {
         let (mut rows, mut seconds) = (0_u32, 0_i64);
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let has = self.flags[i] & bit(flag) != 0;
             rows += u32::from(has);
             seconds = seconds.wrapping_add(if has { self.duration[i] } else { 0 });
@@ -78,7 +81,7 @@ impl Lanes {
         columns: &[&Values; SCREEN_COLUMNS],
         tally: &mut ScreenTally,
     ) {
-        for group in self.groups() {
+        for group in 0..BLOCK / GROUP {
             let mut any = 0;
             for row in 0..GROUP {
                 any |= self.flags[group * GROUP + row];
@@ -111,48 +114,56 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn offer(
         &self,
-        found: &Extremes,
+        (plan, found): (&ScreenPlan, &Extremes),
         first_row: u64,
-        (time, temp): (&Values, &Values),
+        columns: &[&Values; SCREEN_COLUMNS],
         tally: &mut ScreenTally,
     ) {
         let of = |bits: i64| f64::from_bits(bits.cast_unsigned());
         let (share, margin) = (tally.greatest_share.value, tally.least_margin.value);
         if found.share >= 0 && (share.is_nan() || of(found.share) >= share) {
-            self.offer_shares(found.share, first_row, time, tally);
+            self.offer_shares(found.share, first_row, columns, tally);
         }
-        if found.margin < i64::MAX && (margin.is_nan() || of(found.margin) <= margin) {
-            self.offer_margins(found.margin, first_row, time, tally);
+        if !of(found.margin).is_nan() && (margin.is_nan() || of(found.margin) <= margin) {
+            self.offer_margins((plan, found.margin), first_row, columns, tally);
         }
         let hottest = tally.hottest.value;
         if found.temp > i64::MIN && (hottest.is_nan() || found.temp >= rising(hottest)) {
-            self.offer_temps(found.temp, first_row, (time, temp), tally);
+            self.offer_temps(found.temp, first_row, columns, tally);
         }
     }
 
     #[inline(never)]
-    fn offer_shares(&self, share: i64, first_row: u64, time: &Values, tally: &mut ScreenTally) {
-        for i in self.rows().filter(|&i| self.greatest[i] == share) {
+    fn offer_shares(&self, share: i64, first_row: u64, columns: &[&Values; SCREEN_COLUMNS], tally: &mut ScreenTally) {
+        for i in (0..BLOCK).filter(|&i| self.greatest[i] == share) {
             let value = f64::from_bits(share.cast_unsigned());
-            tally.greatest_share.offer(&self.extreme(i, value, time, first_row), 1.0);
+            tally.greatest_share.offer(&self.extreme(i, value, columns[TIME], first_row), 1.0);
         }
     }
 
     #[inline(never)]
-    fn offer_margins(&self, margin: i64, first_row: u64, time: &Values, tally: &mut ScreenTally) {
+    fn offer_margins(
+        &self,
+        (plan, margin): (&ScreenPlan, i64),
+        first_row: u64,
+        columns: &[&Values; SCREEN_COLUMNS],
+        tally: &mut ScreenTally,
+    ) {
         let value = f64::from_bits(margin.cast_unsigned());
-        for i in self.rows().filter(|&i| self.least_margin[i] <= value) {
-            let element = self.weakest[i] as i8;
-            let extreme = ScreenExtreme { element, ..self.extreme(i, self.least_margin[i], time, first_row) };
+        for i in (0..BLOCK).filter(|&i| self.least_margin[i] <= value) {
+            let element = self.weakest_of(plan, i, (columns[INPUT], columns[PRESSURE]));
+            let here = self.extreme(i, self.least_margin[i], columns[TIME], first_row);
+            let extreme = ScreenExtreme { element, ..here };
             tally.least_margin.offer(&extreme, -1.0);
         }
     }
 
     #[inline(never)]
-    fn offer_temps(&self, hottest: i64, first_row: u64, (time, temp): (&Values, &Values), tally: &mut ScreenTally) {
-        for i in self.rows().filter(|&i| rising(temp[i + 1]) == hottest) {
+    fn offer_temps(&self, hottest: i64, first_row: u64, columns: &[&Values; SCREEN_COLUMNS], tally: &mut ScreenTally) {
+        let temp = columns[TEMP];
+        for i in (0..BLOCK).filter(|&i| rising(temp[i + 1]) == hottest) {
             if self.flags[i] & (NOT_USED | bit(TEMP)) == 0 {
-                tally.hottest.offer(&self.extreme(i, temp[i + 1], time, first_row), 1.0);
+                tally.hottest.offer(&self.extreme(i, temp[i + 1], columns[TIME], first_row), 1.0);
             }
         }
     }

@@ -70,7 +70,6 @@ struct Said {
     output_nm: [f64; GROUP],
     gear_loss_kw: [f64; GROUP],
     held_nm: [f64; GROUP],
-    weakest: [i32; GROUP],
 }
 
 impl Said {
@@ -84,19 +83,15 @@ impl Said {
     ) -> Self {
         let (gear, [one, two, three, ..]) = (*gear, gear.holding);
         let none_nm = if gear.holding_count > 0 { f64::INFINITY } else { f64::NAN };
-        let mut said = Self {
-            output_nm: [f64::NAN; GROUP],
-            gear_loss_kw: [f64::NAN; GROUP],
-            held_nm: [f64::NAN; GROUP],
-            weakest: [-1; GROUP],
-        };
+        let mut said =
+            Self { output_nm: [f64::NAN; GROUP], gear_loss_kw: [f64::NAN; GROUP], held_nm: [f64::NAN; GROUP] };
         for row in 0..GROUP {
             let i = group * GROUP + row;
             said.output_nm[row] = output_torque_nm(&gear, lanes.input_nm[i]);
-            said.gear_loss_kw[row] = gear_loss_kw(&gear, lanes.input_kw[i]);
+            said.gear_loss_kw[row] = gear_loss_kw(&gear, lanes.input_nm[i], lanes.input_kw[i]);
             if MARGINS {
                 let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
-                (said.held_nm[row], said.weakest[row]) = weaker(weaker(weaker((none_nm, -1), one), two), three);
+                said.held_nm[row] = weaker(weaker(weaker(none_nm, one), two), three);
             }
         }
         said
@@ -109,8 +104,7 @@ impl Said {
         for row in 0..GROUP {
             let i = group * GROUP + row;
             let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
-            let before = (self.held_nm[row], self.weakest[row]);
-            (self.held_nm[row], self.weakest[row]) = weaker(weaker(weaker(before, four), five), six);
+            self.held_nm[row] = weaker(weaker(weaker(self.held_nm[row], four), five), six);
         }
     }
 }
@@ -157,7 +151,6 @@ impl Lanes {
         put::<FIRST, _>(&mut self.output_nm, (&said.output_nm, f64::NAN), here, group);
         put::<FIRST, _>(&mut self.gear_loss_kw, (&said.gear_loss_kw, f64::NAN), here, group);
         put::<FIRST, _>(&mut self.held_nm, (&said.held_nm, f64::NAN), here, group);
-        put::<FIRST, _>(&mut self.weakest, (&said.weakest, -1), here, group);
     }
 
     /// Flags the rows in a gear in which another is commanded.
@@ -180,16 +173,15 @@ impl Lanes {
             self.output_nm[i] = f64::NAN;
             self.gear_loss_kw[i] = f64::NAN;
             self.held_nm[i] = f64::NAN;
-            self.weakest[i] = -1;
         }
     }
 }
 
-/// What the weakest pack holds, and its element: of those before, and of one more.
+/// What the weakest pack holds: of those before, and of one more.
 #[inline(always)]
-fn weaker(before: (f64, i32), pack: PlannedHolding, pressure_kpa: f64, input_rpm: f64) -> (f64, i32) {
+fn weaker(before_nm: f64, pack: PlannedHolding, pressure_kpa: f64, input_rpm: f64) -> f64 {
     let held_nm = holds_nm(&pack, pressure_kpa, input_rpm);
-    if held_nm < before.0 { (held_nm, i32::from(pack.element)) } else { before }
+    if held_nm < before_nm { held_nm } else { before_nm }
 }
 
 impl Lanes {
@@ -197,7 +189,7 @@ impl Lanes {
     #[inline(always)]
     pub(super) fn find_gears(&mut self, pass: &Pass<'_>, input: &Values, output: &Values, commanded: &Values) {
         self.place = [GEAR_NONE.into(); BLOCK];
-        for i in self.rows() {
+        for i in 0..BLOCK {
             self.ratio[i] = input[i + 1] / output[i + 1];
         }
         let whole = (!pass.lacks(COMMANDED)).then_some(self.ratio);
@@ -218,7 +210,7 @@ impl Lanes {
     /// No ratio where a gear of the other direction is commanded.
     #[inline(always)]
     fn keep_commanded(&mut self, direction: f64, commanded: &Values) {
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let number = if self.flags[i] & bit(COMMANDED) == 0 { commanded[i + 1] } else { 0.0 };
             self.ratio[i] = if may_be(direction, number) { self.ratio[i] } else { f64::NAN };
         }
@@ -235,7 +227,7 @@ impl Lanes {
 
     #[inline(always)]
     fn match_bands(&mut self, &[one, two, three, four]: &[Band; AT_ONCE]) {
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let matched = |before: i32, (low, high, of_band): Band| {
                 select_unpredictable(in_band(low, high, self.ratio[i]), of_band, before)
             };
@@ -246,7 +238,7 @@ impl Lanes {
     /// As `match_bands`, for one that is left over.
     #[inline(always)]
     fn match_band(&mut self, (low, high, of_band): Band) {
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let before = self.place[i];
             self.place[i] = select_unpredictable(in_band(low, high, self.ratio[i]), of_band, before);
         }
@@ -255,7 +247,7 @@ impl Lanes {
     /// The place of a row that stands, whose gear cannot be told, or that is not used, and the flags that say so.
     #[inline(always)]
     fn settle(&mut self, output: &Values, standing_rpm: f64) {
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let flags = self.flags[i];
             let none = self.place[i] < 0;
             let (place, flag) = (self.place[i], if none { FLAG_NO_GEAR } else { 0 });
@@ -283,7 +275,7 @@ impl ScreenBlock {
         ahead: impl Fn(usize),
     ) {
         const GEARS: u32 = (1 << MAX_SCREEN_GEARS) - 1;
-        for group in self.lanes.groups() {
+        for group in 0..BLOCK / GROUP {
             ahead(group * GROUP);
             let mut present = 0;
             for row in 0..GROUP {

@@ -1,13 +1,13 @@
 //! Torques, shares of the ratings, margins, damage, heat.
 
-use super::{GROUP, Lanes, Values};
+use super::{BLOCK, GROUP, Lanes, Values};
 use crate::duty::screen::columns::{
     ENGINE, FLAG_BEYOND_SCALE, FLAG_LITTLE_TORQUE, FLAG_LOW_MARGIN, FLAG_NO_TORQUE, FLAG_OVER_INPUT, FLAG_OVER_OUTPUT,
     FLAG_UNLOCKED, INPUT, NOT_USED, PRESSURE, TORQUE,
 };
 use crate::duty::screen::plan::ScreenPlan;
-use crate::duty::screen::power::{power_of_exponent, ticks, ticks_and_rest};
-use crate::duty::screen::row::{bit, converter_loss_kw, multiplied_nm, power_kw, reached, turns};
+use crate::duty::screen::power::{Ticks, power_of_exponent, ticks, ticks_and_rest};
+use crate::duty::screen::row::{bit, converter_loss_kw, margin, multiplied_nm, power_kw, reached, turns};
 use crate::duty::screen::tally::{
     CONVERTER_LOSS, ENERGY, GEAR_LOSS, INPUT_ENERGY, ScreenTally, TURNS, TURNS_REST, drive_energy_kj, energy_kj,
 };
@@ -19,7 +19,7 @@ impl Lanes {
         if self.engine_torques(plan.limits.locked_slip_rpm, engine, input, torque) {
             self.multiplied_torques(plan, engine, input);
         }
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let torque_nm = self.input_nm[i];
             let size_nm = torque_nm.abs();
             let share = plan.input_share(size_nm);
@@ -38,7 +38,7 @@ impl Lanes {
     #[inline(always)]
     fn engine_torques(&mut self, locked_slip_rpm: f64, engine: &Values, input: &Values, torque: &Values) -> bool {
         let mut any = 0;
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let flags = self.flags[i];
             let slips = (engine[i + 1] - input[i + 1]).abs() > locked_slip_rpm;
             let speeds = flags & (NOT_USED | bit(ENGINE) | bit(INPUT)) == 0;
@@ -53,7 +53,7 @@ impl Lanes {
     /// Input torques of the rows in which the converter is not locked, group after group.
     #[inline(always)]
     fn multiplied_torques(&mut self, plan: &ScreenPlan, engine: &Values, input: &Values) {
-        for group in self.groups() {
+        for group in 0..BLOCK / GROUP {
             let mut any = 0;
             for row in 0..GROUP {
                 any |= self.flags[group * GROUP + row];
@@ -94,27 +94,34 @@ impl Lanes {
 
     /// Energies that the power at the input stands for, and that the converter lost.
     #[inline(always)]
-    pub(super) fn converter_heat(&mut self, engine: &Values, torque: &Values, tally: &mut ScreenTally) {
-        let (mut driven, mut lost) = (0_i64, 0_i64);
-        for i in self.rows() {
+    pub(super) fn converter_heat<const KEEP: bool>(
+        &mut self,
+        engine: &Values,
+        torque: &Values,
+        tally: &mut ScreenTally,
+    ) {
+        let [mut driven, mut lost] = [Ticks::of(ENERGY); 2];
+        for i in 0..BLOCK {
             let (input_kw, duration_s) = (self.input_kw[i], self.duration_s[i]);
             let loss_kw = converter_loss_kw(torque[i + 1], engine[i + 1], input_kw);
-            self.converter_loss_kw[i] = loss_kw;
-            driven = driven.wrapping_add(ticks(drive_energy_kj(input_kw, duration_s), ENERGY));
-            lost = lost.wrapping_add(ticks(energy_kj(loss_kw, duration_s), ENERGY));
+            if KEEP {
+                self.converter_loss_kw[i] = loss_kw;
+            }
+            driven.add(drive_energy_kj(input_kw, duration_s));
+            lost.add(energy_kj(loss_kw, duration_s));
         }
-        tally.add(INPUT_ENERGY, driven);
-        tally.add(CONVERTER_LOSS, lost);
+        tally.add(INPUT_ENERGY, driven.sum(BLOCK));
+        tally.add(CONVERTER_LOSS, lost.sum(BLOCK));
     }
 
     /// Turns at the rated torque that do the damage of each row; what they add up to waits for the gears.
     #[inline(always)]
     pub(super) fn damage(&mut self, plan: &ScreenPlan, input: &Values) {
         // The logarithms apart: the chain from them to the turns is too long for a processor to look past it to the next rows.
-        for i in self.rows() {
+        for i in 0..BLOCK {
             self.turns[i] = plan.exponent(self.input_share[i]);
         }
-        for i in self.rows() {
+        for i in 0..BLOCK {
             let counted = (self.place[i] >= 0) & (self.flags[i] & (FLAG_BEYOND_SCALE | FLAG_NO_TORQUE) == 0);
             let severity = power_of_exponent(self.input_share[i], self.turns[i]);
             let turns = turns(self.duration_s[i], input[i + 1]) * severity;
@@ -126,47 +133,54 @@ impl Lanes {
         }
     }
 
-    /// The greatest share of a rating, as bits; -1 where no row has one.
+    /// Shares of the ratings; margins of what the weakest pack holds; energy that the gears lost. Gives the greatest share, -1
+    /// where no row has one, and the least margin, NaN where there is none, as bits.
     #[inline(always)]
-    pub(super) fn shares(&mut self, plan: &ScreenPlan) -> i64 {
-        let mut greatest = -1;
-        for i in self.rows() {
-            let (size_nm, input_share) = (self.output_nm[i].abs(), self.input_share[i]);
+    pub(super) fn margins<const MARGIN: bool, const HEAT: bool>(
+        &mut self,
+        plan: &ScreenPlan,
+        tally: &mut ScreenTally,
+    ) -> (i64, i64) {
+        let (mut greatest, mut least, mut lost) = (-1, i64::MAX, Ticks::of(ENERGY));
+        for i in 0..BLOCK {
+            let (flags, size_nm, input_share) = (self.flags[i], self.output_nm[i].abs(), self.input_share[i]);
             let output_share = plan.output_share(size_nm);
             let share = if output_share > input_share { output_share } else { input_share };
-            let formed = (self.flags[i] & FLAG_BEYOND_SCALE == 0) & !share.is_nan();
-            let bits = if formed { share.to_bits().cast_signed() } else { -1 };
-            self.flags[i] |= if size_nm > plan.rated_output_nm { FLAG_OVER_OUTPUT } else { 0 };
-            self.greatest[i] = bits;
-            greatest = if bits > greatest { bits } else { greatest };
+            let formed = (flags & FLAG_BEYOND_SCALE == 0) & !share.is_nan();
+            let share = if formed { share.to_bits().cast_signed() } else { -1 };
+            self.greatest[i] = share;
+            greatest = greatest.max(share);
+            let mut flags = flags | if size_nm > plan.rated_output_nm { FLAG_OVER_OUTPUT } else { 0 };
+            if MARGIN {
+                let margin = margin(self.held_nm[i], self.input_nm[i].abs());
+                let formed = (flags & (bit(PRESSURE) | FLAG_LITTLE_TORQUE | FLAG_NO_TORQUE) == 0) & !margin.is_nan();
+                flags |= if formed & (margin < plan.limits.least_margin) { FLAG_LOW_MARGIN } else { 0 };
+                let margin = if formed { margin } else { f64::NAN };
+                self.least_margin[i] = margin;
+                least = least.min(margin.to_bits().cast_signed());
+            }
+            self.flags[i] = flags;
+            if HEAT {
+                lost.add(energy_kj(self.gear_loss_kw[i], self.duration_s[i]));
+            }
         }
-        greatest
+        if HEAT {
+            tally.add(GEAR_LOSS, lost.sum(BLOCK));
+        }
+        (greatest, least)
     }
 
-    /// Energy that the gears lost.
-    #[inline(always)]
-    pub(super) fn gear_heat(&self, tally: &mut ScreenTally) {
-        let mut lost = 0_i64;
-        for i in self.rows() {
-            lost = lost.wrapping_add(ticks(energy_kj(self.gear_loss_kw[i], self.duration_s[i]), ENERGY));
+    /// Which pack is the weakest, row by row.
+    #[inline(never)]
+    pub(super) fn name_weakest(&mut self, plan: &ScreenPlan, input: &Values, pressure: &Values) {
+        for i in 0..BLOCK {
+            self.weakest[i] = self.weakest_of(plan, i, (input, pressure)).into();
         }
-        tally.add(GEAR_LOSS, lost);
     }
 
-    /// Margins of what the weakest pack holds. Gives the least of them as bits, `i64::MAX` where there is none.
-    #[inline(always)]
-    pub(super) fn margins(&mut self, least_margin: f64) -> i64 {
-        let mut least = i64::MAX;
-        for i in self.rows() {
-            let flags = self.flags[i];
-            let margin = self.held_nm[i] / self.input_nm[i].abs();
-            let formed = (flags & (bit(PRESSURE) | FLAG_LITTLE_TORQUE | FLAG_NO_TORQUE) == 0) & !margin.is_nan();
-            self.flags[i] = flags | if formed & (margin < least_margin) { FLAG_LOW_MARGIN } else { 0 };
-            self.least_margin[i] = if formed { margin } else { f64::NAN };
-            self.weakest[i] = if formed { self.weakest[i] } else { -1 };
-            let bits = if formed { margin.to_bits().cast_signed() } else { i64::MAX };
-            least = if bits < least { bits } else { least };
-        }
-        least
+    /// The weakest pack of a row; -1 where no margin was formed.
+    pub(super) fn weakest_of(&self, plan: &ScreenPlan, i: usize, (input, pressure): (&Values, &Values)) -> i8 {
+        let gear = plan.gear_at(self.place[i] as i8).filter(|_| !self.least_margin[i].is_nan());
+        gear.map_or(-1, |gear| gear.weakest(pressure[i + 1], input[i + 1]).1)
     }
 }
