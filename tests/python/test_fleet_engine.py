@@ -83,6 +83,16 @@ def test_pieces_threads_and_order_change_no_bit(seed, cuts, threads, order):
     same(whole.bad_values(), first.bad_values())
 
 
+def test_answers_of_rows_do_not_keep_partials_apart():
+    data = rows(4000, seed=3, bad=0.1, trucks=5)
+    whole, first, second = fleet.Screen(UNIT), fleet.Screen(UNIT), fleet.Screen(UNIT, outputs=["flags", "weakest", "aged_s"])
+    whole.add(data)
+    first.add(piece(data, 0, 1900))
+    second.add(piece(data, 1900, 4000), first_row=1900)
+    first.merge(second)
+    same(whole.totals(), first.totals())
+
+
 def test_interleaved_trucks_are_those_one_after_the_other():
     data = rows(6000, seed=8, bad=0.05, trucks=50)
     sorted_ = fleet.Screen(UNIT, outputs=["flags", "damage.P1"])

@@ -225,10 +225,10 @@ impl ScreenBlock {
         let mut found = counts::Extremes { share: -1, margin: i64::MAX, temp: i64::MIN };
         if pass.asks(Ask::TORQUE) {
             (found.share, found.margin) = match (pass.asks(Ask::MARGIN), pass.asks(Ask::HEAT)) {
-                (false, false) => self.lanes.margins::<false, false>(pass.plan, tally),
-                (false, true) => self.lanes.margins::<false, true>(pass.plan, tally),
-                (true, false) => self.lanes.margins::<true, false>(pass.plan, tally),
-                (true, true) => self.lanes.margins::<true, true>(pass.plan, tally),
+                (false, false) => self.lanes.shares_and_margins::<false, false>(pass.plan, tally),
+                (false, true) => self.lanes.shares_and_margins::<false, true>(pass.plan, tally),
+                (true, false) => self.lanes.shares_and_margins::<true, false>(pass.plan, tally),
+                (true, true) => self.lanes.shares_and_margins::<true, true>(pass.plan, tally),
             };
         }
         if pass.asks(Ask::WEAKEST) {

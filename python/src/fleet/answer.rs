@@ -100,7 +100,7 @@ impl Output {
             | match self {
                 Self::Gear | Self::Lane(Lane::Duration) => 0,
                 Self::Flags => Ask::TORQUE | Ask::MARGIN | Ask::LIFE,
-                Self::Weakest => Ask::WEAKEST,
+                Self::Weakest => Ask::MARGIN | Ask::WEAKEST,
                 Self::Margin(_) | Self::Lane(Lane::LeastMargin) => Ask::MARGIN,
                 Self::Lane(Lane::InputTorque | Lane::OutputTorque | Lane::InputShare) => Ask::TORQUE,
                 Self::DrivenShare | Self::ShareGreatest | Self::Demand(_) => Ask::TORQUE,

@@ -1,7 +1,7 @@
 //! A partial as bytes: little-endian, versioned, with a fingerprint of the units and the question.
 
 use pyo3::PyResult;
-use trainwright::duty::screen::{SCREEN_COLUMNS, ScreenExtreme, ScreenRow, ScreenTally};
+use trainwright::duty::screen::{Ask, SCREEN_COLUMNS, ScreenExtreme, ScreenRow, ScreenTally};
 
 use super::pass::{Run, Truck};
 use super::screen::Screen;
@@ -117,7 +117,9 @@ impl Screen {
         let by_truck = self.question.units.by_truck.as_ref();
         let mut by_truck: Vec<_> = by_truck.into_iter().flatten().collect();
         by_truck.sort();
-        hash(&format!("{units:?} {by_truck:?} {} {} {}", self.question.asked, self.sums, self.by_time))
+        // Which answers of the rows were asked for besides is no matter of the sums.
+        let asked = self.question.asked & !(Ask::ROWS | Ask::WEAKEST);
+        hash(&format!("{units:?} {by_truck:?} {asked} {} {}", self.sums, self.by_time))
     }
 
     /// The partial as bytes.

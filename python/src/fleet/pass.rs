@@ -11,7 +11,7 @@ use super::unit::Unit;
 use crate::table::columns::{Column, Rows};
 use crate::table::keys::{Key, KeyRef, Named, interleaved, sorted};
 
-/// Most rows of a segment: Ctrl-C is looked at between them.
+/// Most rows of a segment: Ctrl-C is looked at after some of them.
 pub const SEGMENT: usize = 1 << 18;
 /// Least rows of a segment that is not the last: enough to be worth a thread's while.
 pub const LEAST_SEGMENT: usize = 1 << 14;

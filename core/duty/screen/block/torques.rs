@@ -136,7 +136,7 @@ impl Lanes {
     /// Shares of the ratings; margins of what the weakest pack holds; energy that the gears lost. Gives the greatest share, -1
     /// where no row has one, and the least margin, NaN where there is none, as bits.
     #[inline(always)]
-    pub(super) fn margins<const MARGIN: bool, const HEAT: bool>(
+    pub(super) fn shares_and_margins<const MARGIN: bool, const HEAT: bool>(
         &mut self,
         plan: &ScreenPlan,
         tally: &mut ScreenTally,
