@@ -1,9 +1,7 @@
 //! What the rows of a block add up to: flags, extremes, values that could not be used.
 
-use core::ops::Range;
-
 use super::others::rising;
-use super::{BLOCK, GROUP, Lanes, Values};
+use super::{BLOCK, Lanes, Values};
 use crate::duty::screen::columns::{
     FLAG_GAP, FLAG_UNKNOWN, GEAR_UNKNOWN, INPUT, NOT_USED, PRESSURE, SCREEN_COLUMNS, TEMP, TIME,
 };
@@ -72,7 +70,7 @@ impl Lanes {
         }
     }
 
-    /// Counts the values that cannot be used, by kind.
+    /// Counts the values that cannot be used, by kind. They are in few rows.
     #[inline(always)]
     pub(super) fn count_bad(
         &self,
@@ -81,26 +79,14 @@ impl Lanes {
         columns: &[&Values; SCREEN_COLUMNS],
         tally: &mut ScreenTally,
     ) {
-        for group in 0..BLOCK / GROUP {
-            let mut any = 0;
-            for row in 0..GROUP {
-                any |= self.flags[group * GROUP + row];
-            }
-            if any & given != 0 {
-                self.count_bad_rows(given, group * GROUP..count.min((group + 1) * GROUP), columns, tally);
-            }
+        let mut rows = 0_u64;
+        for i in 0..BLOCK {
+            rows |= u64::from(self.flags[i] & given != 0) << i;
         }
-    }
-
-    #[inline(never)]
-    fn count_bad_rows(
-        &self,
-        given: u32,
-        rows: Range<usize>,
-        columns: &[&Values; SCREEN_COLUMNS],
-        tally: &mut ScreenTally,
-    ) {
-        for i in rows {
+        rows &= u64::MAX.unbounded_shr((BLOCK - count) as u32);
+        while rows != 0 {
+            let i = rows.trailing_zeros() as usize;
+            rows &= rows - 1;
             let mut bad = self.flags[i] & given;
             while bad != 0 {
                 let column = bad.trailing_zeros() as usize;
