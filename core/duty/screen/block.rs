@@ -206,7 +206,7 @@ impl ScreenBlock {
         if pass.lacks(OUTPUT) {
             self.lanes.no_gears();
         } else {
-            self.lanes.find_gears(pass, input, output, commanded);
+            self.lanes.find_gears(pass, output, commanded);
         }
         if pass.asks(Ask::TORQUE) {
             self.lanes.input_torques(pass.plan, engine, input, torque);

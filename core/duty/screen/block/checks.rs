@@ -1,6 +1,6 @@
 //! Time, values that cannot be used, stale rows.
 
-use super::{Ask, BLOCK, COLUMNS, Lanes, Pass, Values};
+use super::{Ask, BLOCK, COLUMNS, Lane, Lanes, Pass, Values};
 use crate::duty::screen::columns::{
     BUS, ENGINE, FLAG_STALE, GPS, INPUT, LEAST_BUS_COLUMNS, NO_DURATION, OUTPUT, PRESSURE, SCREEN_COLUMNS,
     SCREEN_RANGES, SPEED, TEMP, TIME, TORQUE, is_good,
@@ -13,7 +13,8 @@ use crate::duty::screen::tally::SECONDS;
 const EIGHT: u32 = 0b1_1111_1110;
 
 impl Lanes {
-    /// Durations, and the flags of times and values that cannot be used and of stale rows. Gives the flags that occur.
+    /// Durations, and the flags of times and values that cannot be used and of stale rows; ratios of speeds. Gives the flags
+    /// that occur.
     #[inline(always)]
     pub(super) fn check(&mut self, pass: &Pass<'_>, columns: &[&Values; SCREEN_COLUMNS]) -> u32 {
         let (absent, keep) = (COLUMNS & !pass.given, pass.asks(Ask::ROWS));
@@ -23,6 +24,13 @@ impl Lanes {
         if others & EIGHT == EIGHT {
             any |= self.eight_out_of_range((engine, input), (output, torque), (pressure, temp), (speed, gps));
             others &= !EIGHT;
+        } else {
+            if !pass.lacks(OUTPUT) {
+                divide(&mut self.ratio, input, output);
+            }
+            if pass.asks(Ask::GPS) {
+                divide(&mut self.gps_over_speed, gps, speed);
+            }
         }
         for column in (0..SCREEN_COLUMNS).filter(|&column| others & bit(column) != 0) {
             any |= self.out_of_range(column, columns[column]);
@@ -66,7 +74,8 @@ impl Lanes {
         any
     }
 
-    /// Flags the values that cannot be used of the columns that most data has: all at once, as they come from afar.
+    /// Flags the values that cannot be used of the columns that most data has: all at once, as they come from afar. Meanwhile
+    /// the divider is free for the ratios that later rules use.
     #[inline(always)]
     fn eight_out_of_range(
         &mut self,
@@ -87,6 +96,8 @@ impl Lanes {
             let flags = found ^ EIGHT;
             any |= flags;
             self.flags[i] |= flags;
+            self.ratio[i] = input[i + 1] / output[i + 1];
+            self.gps_over_speed[i] = gps[i + 1] / speed[i + 1];
         }
         any
     }
@@ -127,11 +138,12 @@ impl Lanes {
     /// Whether in some row a value repeats the row before.
     #[inline(always)]
     fn repeats_alone(&self, values: &Values) -> bool {
-        let mut some = false;
+        // Counted, as the compiler makes branches of a search.
+        let mut rows = 0_u64;
         for i in 0..BLOCK {
-            some |= values[i + 1].to_bits() == values[i].to_bits();
+            rows += u64::from(values[i + 1].to_bits() == values[i].to_bits());
         }
-        some
+        rows > 0
     }
 
     #[inline(always)]
@@ -144,5 +156,12 @@ impl Lanes {
             self.flags[i] |= flag;
         }
         any
+    }
+}
+
+#[inline(always)]
+fn divide(ratio: &mut Lane, over: &Values, under: &Values) {
+    for i in 0..BLOCK {
+        ratio[i] = over[i + 1] / under[i + 1];
     }
 }

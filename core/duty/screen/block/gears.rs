@@ -187,11 +187,8 @@ fn weaker(before_nm: f64, pack: PlannedHolding, pressure_kpa: f64, input_rpm: f6
 impl Lanes {
     /// Standing, gear in effect, or none.
     #[inline(always)]
-    pub(super) fn find_gears(&mut self, pass: &Pass<'_>, input: &Values, output: &Values, commanded: &Values) {
+    pub(super) fn find_gears(&mut self, pass: &Pass<'_>, output: &Values, commanded: &Values) {
         self.place = [GEAR_NONE.into(); BLOCK];
-        for i in 0..BLOCK {
-            self.ratio[i] = input[i + 1] / output[i + 1];
-        }
         let whole = (!pass.lacks(COMMANDED)).then_some(self.ratio);
         for (direction, Bands { bands, count }) in &pass.directions.0 {
             if let Some(ratio) = whole {

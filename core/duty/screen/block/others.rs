@@ -57,7 +57,7 @@ impl Lanes {
             let km = |good: bool, km_h: f64| if good { distance_km(km_h, self.duration_s[i]) } else { 0.0 };
             let by_speed = good(bit(GPS) | bit(SPEED)) & (speed[i + 1] >= floor_km_h);
             let by_output = good(bit(GPS) | bit(OUTPUT)) & (output[i + 1] >= floor_rpm);
-            let over_speed = gps_km_h / speed[i + 1];
+            let over_speed = self.gps_over_speed[i];
             let over_output = gps_km_h * per_km_h / output[i + 1];
             if KEEP {
                 self.gps_over_speed[i] = if by_speed { over_speed } else { f64::NAN };
