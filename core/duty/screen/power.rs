@@ -95,7 +95,7 @@ pub(super) fn exp2(x: f64) -> f64 {
         [0.009_618_129_158_096_572, 0.001_333_355_774_748_578_2, 1.540_345_689_927_676e-4, 1.525_296_396_561_852_2e-5];
     let high = 1.325_498_529_464_04e-6 + 1.014_756_518_130_867_3e-7 * r;
     let sum = cubic(low, r, square) + (cubic(middle, r, square) + high * fourth) * fourth;
-    sum * f64::from_bits(ONE.wrapping_add(shifted.to_bits() << 52))
+    f64::from_bits(sum.to_bits().wrapping_add(shifted.to_bits() << 52))
 }
 
 /// A number of 0 or more to a power above 0: 0 below 2^-60.

@@ -82,7 +82,8 @@ impl Said {
         (input, pressure): (&Values, &Values),
     ) -> Self {
         let (gear, [one, two, three, ..]) = (*gear, gear.holding);
-        let none_nm = if gear.holding_count > 0 { f64::INFINITY } else { f64::NAN };
+        let held_back_nm = if gear.holding_count > 0 { one.held_back_nm } else { f64::NAN };
+        let one = PlannedHolding { held_back_nm, ..one };
         let mut said =
             Self { output_nm: [f64::NAN; GROUP], gear_loss_kw: [f64::NAN; GROUP], held_nm: [f64::NAN; GROUP] };
         for row in 0..GROUP {
@@ -91,7 +92,7 @@ impl Said {
             said.gear_loss_kw[row] = gear_loss_kw(&gear, lanes.input_nm[i], lanes.input_kw[i]);
             if MARGINS {
                 let weaker = |before, pack| weaker(before, pack, pressure[i + 1], input[i + 1]);
-                said.held_nm[row] = weaker(weaker(weaker(none_nm, one), two), three);
+                said.held_nm[row] = weaker(weaker(holds_nm(&one, pressure[i + 1], input[i + 1]), two), three);
             }
         }
         said
