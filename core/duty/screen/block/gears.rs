@@ -186,7 +186,7 @@ fn weaker(before_nm: f64, pack: PlannedHolding, pressure_kpa: f64, input_rpm: f6
 }
 
 impl Lanes {
-    /// Standing, gear in effect, or none.
+    /// Standing, gear in effect, or none, by the ratios that come from the checks.
     #[inline(always)]
     pub(super) fn find_gears(&mut self, pass: &Pass<'_>, output: &Values, commanded: &Values) {
         self.place = [GEAR_NONE.into(); BLOCK];

@@ -38,7 +38,7 @@ impl Lanes {
         hottest
     }
 
-    /// Distances, and the ratios of the speed by satellite to the two others.
+    /// Distances, and the ratios of the speed by satellite to the two others; that to the road speed comes from the checks.
     #[inline(always)]
     pub(super) fn satellite<const KEEP: bool>(
         &mut self,
